@@ -1,0 +1,41 @@
+import { createGraph, type Graph } from '../graph/graph.ts';
+import type { Quantity } from '../graph/quantity.ts';
+import * as expander from './expander.ts';
+import * as explain from './explain.ts';
+import * as focus from './focus.ts';
+import * as laser from './laser.ts';
+import * as lens from './lens.ts';
+import * as match from './match.ts';
+import * as measured from './measured.ts';
+import * as plate from './plate.ts';
+import * as rule from './rule.ts';
+import * as sensitivity from './sensitivity.ts';
+import * as spot from './spot.ts';
+import * as unshaped from './unshaped.ts';
+import * as wish from './wish.ts';
+
+/** The rooms of the design along the beam path; every exported quantity belongs to the graph. */
+const rooms = [
+  laser,
+  measured,
+  expander,
+  plate,
+  match,
+  lens,
+  focus,
+  spot,
+  unshaped,
+  explain,
+  sensitivity,
+  rule,
+  wish,
+];
+
+function isQuantity(value: unknown): value is Quantity {
+  return typeof value === 'object' && value !== null && 'id' in value && 'kind' in value;
+}
+
+/** THE graph: every quantity of the design. */
+export const designGraph: Graph = createGraph(
+  rooms.flatMap((room) => Object.values(room as Record<string, unknown>).filter(isQuantity)),
+);

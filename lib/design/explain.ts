@@ -1,0 +1,126 @@
+import { derived } from '../graph/define.ts';
+import { axisMap, focusAgainstRatio, spaced } from '../optics/focusMaps.ts';
+import { amplitudeParts } from '../optics/matching.ts';
+import { stepRatio } from './match.ts';
+import { stepPhase, zones } from './plate.ts';
+
+/** Step ratios that the maps show. */
+export const shownRatios: readonly [number, number] = [0.5, 1.6];
+/** Distances that the axis map shows, ζ·κ²: seven Rayleigh lengths at κ = 1 either way. */
+export const shownDistances: readonly [number, number] = [-7, 7];
+/** Radii that the ratio map shows, v = 2κϱ: 2.5 focus radii at κ = 1. */
+export const shownRadius = 5;
+
+export const zonesPerStep = derived({
+  id: 'explain.zonesPerStep',
+  name: 'zones in step radii',
+  symbol: '\\{r_j/a,\\varphi_j\\}',
+  unit: 'none',
+  about: 'Zones of the plate with radii over the step radius; does not contain the beam.',
+  from: { zones },
+  compute: ({ zones }) =>
+    JSON.stringify(zones.map(({ outer, phase }) => ({ outer: outer / zones[0]!.outer, phase }))),
+  formula: 'r_j/a',
+  source: 'definition',
+});
+
+const computedMap = { unit: 'none', source: 'collins1970' } as const;
+
+export const axisOverRatio = derived({
+  ...computedMap,
+  id: 'explain.axisMap',
+  name: 'axis over step ratio and distance',
+  symbol: 'I(0;\\kappa,z)',
+  about:
+    'Relative irradiance and curvature on the axis over step ratio and distance, beam varied, plate and stop kept; coherent light, flat wavefront.',
+  from: { zonesPerStep },
+  compute: ({ zonesPerStep }) =>
+    axisMap(JSON.parse(zonesPerStep), spaced(...shownRatios, 121), spaced(...shownDistances, 161)),
+  formula: '|U_0|^2,\\ -2\\,\\mathrm{Re}(U_0^*U_2)',
+});
+
+export const focusOverRatio = derived({
+  ...computedMap,
+  id: 'explain.focusMap',
+  name: 'profile in focus over step ratio',
+  symbol: 'I(\\rho;\\kappa)',
+  about:
+    'Irradiance in the focus at equal pulse energy over step ratio and radius, beam varied, plate and stop kept; coherent light.',
+  from: { zonesPerStep },
+  compute: ({ zonesPerStep }) =>
+    focusAgainstRatio(JSON.parse(zonesPerStep), spaced(...shownRatios, 111), spaced(0, shownRadius, 101)),
+  formula: '|U(\\varrho,0)|^2/\\kappa^2',
+});
+
+/** Amplitudes on the axis in the focus against the phase of the step: columns of equal length. */
+export const amplitudeOverPhase = derived({
+  id: 'explain.amplitudeOverPhase',
+  name: 'amplitude on the axis against phase',
+  symbol: 'U(0,0;\\varphi)',
+  unit: { phase: 'rad', centre: '1', outer: '1', sum: '1', irradiance: '1' },
+  about:
+    'Focal amplitude on the axis of the part through the centre (component in step with the outer part), of the outer part, their sum, and the irradiance, against the phase of the step.',
+  from: { ratio: stepRatio, zones },
+  compute: ({ ratio, zones }) => {
+    const phase = spaced(0, 2 * Math.PI, 121);
+    const stopPerStep = zones[1]!.outer / zones[0]!.outer;
+    const parts = amplitudeParts(ratio, 0, stopPerStep);
+    const outer = parts.whole - parts.centre;
+    return {
+      phase,
+      centre: phase.map((phi) => parts.centre * Math.cos(phi)),
+      outer: phase.map(() => outer),
+      sum: phase.map((phi) => amplitudeParts(ratio, phi, stopPerStep).re),
+      irradiance: phase.map((phi) => {
+        const { re, im } = amplitudeParts(ratio, phi, stopPerStep);
+        return re * re + im * im;
+      }),
+    };
+  },
+  formula: '(1-e^{-\\kappa^2})e^{i\\varphi} + (e^{-\\kappa^2}-e^{-(R/w)^2})',
+  source: 'collins1970',
+});
+
+export const centreAmplitude = derived({
+  id: 'explain.centreAmplitude',
+  name: 'amplitude from the centre',
+  symbol: 'U_\\text{centre}',
+  unit: '1',
+  digits: 3,
+  about: 'Focal amplitude on the axis from the light through the step, relative to the whole unclipped beam.',
+  from: { ratio: stepRatio },
+  compute: ({ ratio }) => -Math.expm1(-ratio * ratio),
+  formula: '1-e^{-\\kappa^2}',
+  source: 'collins1970',
+});
+
+export const outerAmplitude = derived({
+  id: 'explain.outerAmplitude',
+  name: 'amplitude from around the step',
+  symbol: 'U_\\text{outer}',
+  unit: '1',
+  digits: 3,
+  about:
+    'Focal amplitude on the axis from the light around the step and inside the stop, relative to the whole unclipped beam.',
+  from: { ratio: stepRatio, zones },
+  compute: ({ ratio, zones }) => {
+    const stopRatio = (ratio * zones[1]!.outer) / zones[0]!.outer;
+    return Math.exp(-ratio * ratio) - Math.exp(-stopRatio * stopRatio);
+  },
+  formula: 'e^{-\\kappa^2}-e^{-(R/w)^2}',
+  source: 'collins1970',
+});
+
+export const axisIrradianceInFocus = derived({
+  id: 'explain.axisIrradianceInFocus',
+  name: 'irradiance on the axis in the focus',
+  symbol: 'I(0,0)',
+  unit: '1',
+  display: '%',
+  digits: 3,
+  about: 'Irradiance on the axis in the focus relative to the unshaped, unclipped beam, coherent light.',
+  from: { centre: centreAmplitude, outer: outerAmplitude, phase: stepPhase },
+  compute: ({ centre, outer, phase }) => centre ** 2 + outer ** 2 + 2 * centre * outer * Math.cos(phase),
+  formula: 'U_\\text{centre}^2+U_\\text{outer}^2+2U_\\text{centre}U_\\text{outer}\\cos\\varphi',
+  source: 'collins1970',
+});

@@ -1,0 +1,59 @@
+import { derived } from '../graph/define.ts';
+import { areaAbove, peakOf } from '../optics/radialProfile.ts';
+import { roundProfileFromKernel } from '../optics/roundSpot.ts';
+import { withPhaseScaled } from '../optics/variants.ts';
+import { light, unshapedPeak, workpieceZ } from './focus.ts';
+import { kernel } from './spot.ts';
+
+export const unshapedProfile = derived({
+  id: 'unshaped.spot.profile',
+  name: 'profile without the step',
+  symbol: 'I_\\text{u}(\\rho)',
+  unit: 'none',
+  about: 'Irradiance against radius on the workpiece with the plate taken out and the stop left in.',
+  from: { light, z: workpieceZ, kernel },
+  compute: ({ light, z, kernel }) =>
+    roundProfileFromKernel(withPhaseScaled(light, 0), z, kernel.plan, kernel.kernel),
+  formula: '(f/B)^2\\,|U(\\varrho,\\zeta)|^2,\\ \\varphi=0',
+  source: 'collins1970',
+});
+
+export const unshapedSpotPeak = derived({
+  id: 'unshaped.spot.peak',
+  name: 'highest point without the step',
+  symbol: 'I_\\text{u,max}',
+  unit: { irradiance: '1', radius: 'm' },
+  about:
+    'Highest relative irradiance on the workpiece with the plate taken out, and the radius where it lies.',
+  from: { profile: unshapedProfile },
+  compute: ({ profile }) => peakOf(profile),
+  formula: '\\max_\\rho I_\\text{u}(\\rho)',
+  source: 'definition',
+});
+
+export const unshapedPeakFluence = derived({
+  id: 'unshaped.spot.peakFluence',
+  name: 'peak fluence without the step',
+  symbol: 'F_\\text{u,peak}',
+  unit: 'J/m^2',
+  display: 'J/cm^2',
+  about:
+    'Highest fluence per pulse on the workpiece with the plate taken out, stop left in, same energy and plane.',
+  from: { F0: unshapedPeak, peak: unshapedSpotPeak },
+  compute: ({ F0, peak }) => F0 * peak.irradiance,
+  formula: 'F_0\\,I_\\text{u,max}',
+  source: 'definition',
+});
+
+export const unshapedWidth = derived({
+  id: 'unshaped.spot.width',
+  name: 'spot width without the step',
+  symbol: 'd_{\\text{u},0.5}',
+  unit: 'm',
+  display: 'um',
+  about: 'Diameter of a disc with the area above half the peak, with the plate taken out.',
+  from: { profile: unshapedProfile, peak: unshapedSpotPeak },
+  compute: ({ profile, peak }) => 2 * Math.sqrt(areaAbove(profile, peak.irradiance / 2) / Math.PI),
+  formula: '2\\sqrt{A_{\\text{u},0.5}/\\pi}',
+  source: 'definition',
+});

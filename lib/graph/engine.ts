@@ -1,0 +1,73 @@
+import { type Graph, orderOf } from './graph.ts';
+import type { Outcome } from './outcome.ts';
+import type { Quantity } from './quantity.ts';
+import { type Kept, step } from './step.ts';
+
+/** Computes a graph without a page: sweeps, budgets, the command line, workers. */
+export interface Engine {
+  /** Replaces the inputs that the next evaluation uses. */
+  setInputs(inputs: Readonly<Record<string, unknown>>): void;
+  /** Outcomes of the ids, with any quantity pinned to a value, derived ones too. */
+  evaluate(
+    ids: readonly string[],
+    options?: { readonly pins?: Readonly<Record<string, unknown>> },
+  ): Record<string, Outcome>;
+}
+
+/** An incremental engine: what did not change is not computed again. */
+export function createEngine(
+  graph: Graph,
+  inputs: Readonly<Record<string, unknown>> = graph.initial,
+): Engine {
+  const kept = new Map<string, Kept>();
+  const sources = new Map<string, { value: unknown; outcome: Outcome }>();
+  const orders = new Map<string, readonly Quantity[]>();
+  let current = inputs;
+
+  const sourceOutcome = (id: string, value: unknown): Outcome => {
+    const known = sources.get(id);
+    if (known && Object.is(known.value, value)) return known.outcome;
+    const outcome = { value };
+    sources.set(id, { value, outcome });
+    return outcome;
+  };
+  const compiled = (ids: readonly string[]): readonly Quantity[] => {
+    const key = ids.join(' ');
+    const known = orders.get(key);
+    if (known) return known;
+    const order = orderOf(ids.map((id) => graph.quantities.get(id)!));
+    orders.set(key, order);
+    return order;
+  };
+  return {
+    setInputs(next) {
+      current = next;
+    },
+    evaluate(ids, { pins = {} } = {}) {
+      const outcomes = new Map<Quantity, Outcome>();
+      for (const quantity of compiled(ids)) {
+        outcomes.set(quantity, outcomeOf(quantity, outcomes, pins, current, kept, sourceOutcome));
+      }
+      return Object.fromEntries(ids.map((id) => [id, outcomes.get(graph.quantities.get(id)!)!]));
+    },
+  };
+}
+
+function outcomeOf(
+  quantity: Quantity,
+  outcomes: Map<Quantity, Outcome>,
+  pins: Readonly<Record<string, unknown>>,
+  inputs: Readonly<Record<string, unknown>>,
+  kept: Map<string, Kept>,
+  sourceOutcome: (id: string, value: unknown) => Outcome,
+): Outcome {
+  const { id } = quantity;
+  if (Object.hasOwn(pins, id)) return sourceOutcome(id, pins[id]);
+  if (quantity.kind === 'constant') return sourceOutcome(id, quantity.value);
+  if (quantity.kind !== 'derived')
+    return sourceOutcome(id, Object.hasOwn(inputs, id) ? inputs[id] : quantity.initial);
+  const args = Object.values(quantity.from).map((other) => outcomes.get(other)!);
+  const next = step(quantity, args, kept.get(id));
+  kept.set(id, next);
+  return next.outcome;
+}

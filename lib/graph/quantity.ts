@@ -1,0 +1,113 @@
+import type { Outcome } from './outcome.ts';
+
+/**
+ * The unit of a value mirrors the value: a number has a unit text ('m', 'J/m^2', '1'), a structure a unit a field,
+ * an array the unit of its elements. 'none' marks what is not a number or does not scale: names, images, kernels.
+ */
+export type UnitOf<T> = T extends number
+  ? string
+  : T extends string | boolean | null | undefined
+    ? 'none'
+    : T extends Float64Array
+      ? string
+      : T extends readonly (infer E)[]
+        ? UnitOf<E> | 'none'
+        : { readonly [K in keyof T]: UnitOf<T[K]> } | 'none';
+
+/** What every quantity says about itself. */
+interface Described<T> {
+  /** Dotted and public: `plate.stepDiameter`. Never changes once committed. */
+  readonly id: string;
+  /** Short name in words, as a label: "step diameter". */
+  readonly name: string;
+  /** TeX of the symbol, e.g. `w_0`. */
+  readonly symbol: string;
+  readonly unit: UnitOf<T>;
+  /** Meaning and convention (1/e² radius or diameter, peak or mean, per pulse), one or two sentences. */
+  readonly about: string;
+  /** Unit it is shown in; the SI unit when left out. `auto:m` picks a prefix. */
+  readonly display?: string;
+  /** Significant digits shown, 4 when left out. */
+  readonly digits?: number;
+}
+
+/** Allowed values of a number, SI. Ends belong to the range unless `above` is set. */
+export interface Range {
+  readonly min: number;
+  readonly max: number;
+  /** True: the value must lie above `min`, not on it. */
+  readonly above?: boolean;
+}
+
+/** A number that a person can hold or read off. */
+export interface NumberInput extends Described<number> {
+  readonly kind: 'number';
+  readonly initial: number;
+  readonly range: Range;
+  /** Where a slider makes sense: the usual span. */
+  readonly typical?: readonly [number, number];
+}
+
+/** One of a few named ways. */
+export interface ChoiceInput<T extends string = string> extends Described<T> {
+  readonly kind: 'choice';
+  readonly initial: T;
+  /** Each way with its words for the person. */
+  readonly options: Readonly<Record<T, string>>;
+}
+
+/** Something read from a file, or null while there is none. */
+export interface FileInput<T = unknown> extends Described<T | null> {
+  readonly kind: 'file';
+  readonly initial: null;
+}
+
+/** A fixed value of nature or of a convention, with its unit. */
+export interface Constant<T = unknown> extends Described<T> {
+  readonly kind: 'constant';
+  readonly value: T;
+  readonly source: string;
+}
+
+/** A value that follows from others. `compute` is pure and synchronous; it may throw a Problem. */
+export interface Derived<T = unknown> extends Described<T> {
+  readonly kind: 'derived';
+  readonly from: Readonly<Record<string, Quantity>>;
+  compute(values: Readonly<Record<string, unknown>>): T;
+  /** Set instead of `compute` reading values: gets the outcomes, problems included, and passes one on. */
+  readonly picks?: (outcomes: Readonly<Record<string, Outcome>>) => Outcome;
+  /** TeX of the right-hand side, with the symbols of what goes in. */
+  readonly formula: string;
+  /** Key into the bibliography, 'common practice' or 'memory' or 'definition'. */
+  readonly source: string;
+  /** A note beside the result where the model no longer holds; undefined where it does. */
+  valid?(values: Readonly<Record<string, unknown>>): string | undefined;
+  /** True where computing takes longer than a frame may. */
+  readonly heavy?: boolean;
+  /** Where a person may set it all the same: the inputs to set instead. */
+  assigns?(value: T): Readonly<Record<string, unknown>>;
+}
+
+export type InputQuantity = NumberInput | ChoiceInput | FileInput;
+// biome-ignore lint/suspicious/noExplicitAny: a quantity of any value; method members keep Derived<number> assignable
+export type Quantity<T = any> = InputQuantity | Constant<T> | Derived<T>;
+
+/** Value that a quantity holds. */
+export type ValueOf<Q> = Q extends NumberInput
+  ? number
+  : Q extends ChoiceInput<infer T>
+    ? T
+    : Q extends FileInput<infer T>
+      ? T | null
+      : Q extends Constant<infer T>
+        ? T
+        : Q extends Derived<infer T>
+          ? T
+          : never;
+
+/** Values of a record of quantities. */
+export type ValuesOf<F> = { readonly [K in keyof F]: ValueOf<F[K]> };
+
+export function isInput(quantity: Quantity): quantity is InputQuantity {
+  return quantity.kind === 'number' || quantity.kind === 'choice' || quantity.kind === 'file';
+}

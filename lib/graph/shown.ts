@@ -1,0 +1,24 @@
+import { hasValue, type Outcome } from './outcome.ts';
+import type { Quantity } from './quantity.ts';
+import { formatQuantity } from './units.ts';
+
+/**
+ * The text of a value as every place shows it: number with unit, words of a choice, list of numbers, "—" where there
+ * is no value. The page, the command line and the written documents all use this and nothing else.
+ */
+export function shownValue(quantity: Quantity, outcome: Outcome): string {
+  if (!hasValue(outcome)) return '—';
+  const { value } = outcome;
+  if (typeof value === 'number') return shownNumber(quantity, value);
+  if (Array.isArray(value) && value.every((item) => typeof item === 'number')) {
+    return value.length === 0 ? 'none' : value.map((item: number) => shownNumber(quantity, item)).join(', ');
+  }
+  if (quantity.kind === 'choice') return quantity.options[value as string] ?? String(value);
+  if (typeof value === 'string') return value;
+  return value === null ? 'none' : 'structured';
+}
+
+function shownNumber(quantity: Quantity, value: number): string {
+  const unit = typeof quantity.unit === 'string' ? quantity.unit : '1';
+  return formatQuantity(value, unit, quantity.display ?? unit, quantity.digits ?? 4);
+}

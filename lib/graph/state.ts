@@ -1,0 +1,120 @@
+import { Problem } from '../problem.ts';
+import type { Graph } from './graph.ts';
+import type { InputQuantity, NumberInput, Quantity } from './quantity.ts';
+import { formatQuantity } from './units.ts';
+
+/** The design: immutable, replaced by every change. */
+export interface DesignState {
+  /** Values of all inputs, SI. */
+  readonly inputs: Readonly<Record<string, unknown>>;
+  /** Counts the changes; every shown number carries the revision it belongs to. */
+  readonly revision: number;
+}
+
+/** Changes by id: values in SI. */
+export type Patch = Readonly<Record<string, unknown>>;
+
+export function initialState(graph: Graph): DesignState {
+  return { inputs: graph.initial, revision: 0 };
+}
+
+/**
+ * The state after a patch. Every value is checked first: an unknown id, a value out of its range or not among the
+ * options throws a Problem that names the input, and nothing changes.
+ */
+export function applyPatch(graph: Graph, state: DesignState, patch: Patch): DesignState {
+  const changes = resolvePatch(graph, patch);
+  const unchanged = Object.entries(changes).every(([id, value]) => Object.is(state.inputs[id], value));
+  if (unchanged) return state;
+  return { inputs: { ...state.inputs, ...changes }, revision: state.revision + 1 };
+}
+
+/** The patch in inputs alone: settable derived quantities are replaced by what they assign; all values checked. */
+export function resolvePatch(graph: Graph, patch: Patch): Record<string, unknown> {
+  const changes: Record<string, unknown> = {};
+  for (const [id, value] of Object.entries(patch)) {
+    const quantity = graph.quantities.get(id);
+    if (quantity?.kind === 'derived' && quantity.assigns) {
+      Object.assign(changes, resolvePatch(graph, quantity.assigns(value)));
+    } else {
+      changes[id] = checkInput(inputOf(graph, id), value);
+    }
+  }
+  return changes;
+}
+
+/** The input of that id, or a Problem that says what can be set. */
+export function inputOf(graph: Graph, id: string): InputQuantity {
+  const quantity: Quantity | undefined = graph.quantities.get(id);
+  if (!quantity) {
+    throw new Problem(
+      'unreadable',
+      `There is no quantity '${id}'.${suggestion(graph, id)} The command quantities lists all.`,
+    );
+  }
+  if (quantity.kind === 'derived' || quantity.kind === 'constant') {
+    throw new Problem(
+      'impossible',
+      `'${id}' follows from other values and cannot be set; set one of its inputs.`,
+      {
+        input: id,
+      },
+    );
+  }
+  return quantity;
+}
+
+function suggestion(graph: Graph, id: string): string {
+  const last = id.split('.').at(-1)!.toLowerCase();
+  const near = [...graph.quantities.keys()].filter((key) => key.toLowerCase().endsWith(`.${last}`));
+  return near.length > 0 ? ` Did you mean ${near.slice(0, 3).join(' or ')}?` : '';
+}
+
+/** The value if the input allows it, else a Problem with value and allowed range. */
+export function checkInput(input: InputQuantity, value: unknown): unknown {
+  if (input.kind === 'number') return checkNumber(input, value);
+  if (input.kind === 'choice' && !Object.hasOwn(input.options, value as string)) {
+    const allowed = Object.keys(input.options).join(', ');
+    throw new Problem(
+      'impossible',
+      `${sentenceCase(input.name)} cannot be '${value}'; choose one of: ${allowed}.`,
+      {
+        input: input.id,
+        value: String(value),
+        allowed,
+      },
+    );
+  }
+  return value;
+}
+
+function checkNumber(input: NumberInput, value: unknown): number {
+  const { min, max, above = false } = input.range;
+  const show = (x: number) => formatQuantity(x, input.unit, input.display ?? input.unit);
+  if (typeof value !== 'number' || !Number.isFinite(value)) {
+    throw new Problem(
+      'unreadable',
+      `${sentenceCase(input.name)} needs a number, such as ${show(input.initial)}.`,
+      {
+        input: input.id,
+      },
+    );
+  }
+  if (value < min || value > max || (above && value === min)) {
+    const allowed = `${above ? 'above ' : 'from '}${show(min)} ${above ? 'up to' : 'to'} ${show(max)}`;
+    throw new Problem(
+      'impossible',
+      `${sentenceCase(input.name)} of ${show(value)} is not possible; allowed is ${allowed}.`,
+      {
+        input: input.id,
+        value: show(value),
+        allowed,
+      },
+    );
+  }
+  return value;
+}
+
+function sentenceCase(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

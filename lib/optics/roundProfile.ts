@@ -1,0 +1,110 @@
+import { type PanelledFunction, panelNodes } from '../numerics/panelledFunction.ts';
+import { applyMatrix, blurRadius, blurReach, createBlurMatrix } from './coherence.ts';
+import {
+  createFieldKernel,
+  type FieldKernel,
+  type FieldLayout,
+  fieldFromKernel,
+  layOutField,
+} from './focalField.ts';
+import type { RadialProfile } from './radialProfile.ts';
+import type { Zone } from './zones.ts';
+
+/** What fixes the shape of a round profile, without units of length. */
+export interface RoundFocus {
+  /** Zones in units of the first zone's outer radius a (so the first `outer` is 1); the last ends at the stop. */
+  readonly zones: readonly Zone[];
+  /** κ = a/w. */
+  readonly stepRatio: number;
+  /** ζ, wavefront curvature at the plate included. */
+  readonly defocus: number;
+  /** M². */
+  readonly beamPropagationRatio: number;
+}
+
+/** Where a profile is sampled: everything that the kernel depends on, and nothing else. */
+export interface RoundPlan {
+  readonly layout: FieldLayout;
+  /** Panel width in v = 2κϱ. */
+  readonly width: number;
+  /** Panels of the result. */
+  readonly panels: number;
+  /** Panels of the coherent profile, more than `panels` where M² > 1. */
+  readonly coherentPanels: number;
+}
+
+const nodesPerPanel = 16;
+
+/** The next power of √2 at or above x. */
+function ladder(x: number): number {
+  return 2 ** (Math.ceil(2 * Math.log2(x) - 1e-9) / 2);
+}
+
+/**
+ * Radius in w0·B/f that holds the spot and the window of three times its second-moment diameter: the diffraction spot,
+ * blurred, and the cone of light that reaches out to |ζ| times the part of the beam that matters
+ * (to 2.2 w: e^{−2·2.2²} = 6e-5).
+ */
+export function spotReach(focus: RoundFocus): number {
+  const blur = blurRadius(focus.beamPropagationRatio);
+  const last = focus.zones.at(-1)!.outer * focus.stepRatio;
+  return 7 / Math.min(1, last) + 2.2 * blur + Math.abs(focus.defocus) * Math.min(last, 2.2);
+}
+
+/**
+ * Plans the samples for a profile out to `reach` (in w0·B/f; the spot's own reach when left out).
+ * Plans move in steps of √2, so that a kernel serves many nearby designs.
+ */
+export function planRoundProfile(focus: RoundFocus, reach = spotReach(focus)): RoundPlan {
+  const { zones, stepRatio, defocus, beamPropagationRatio } = focus;
+  const last = zones.at(-1)!.outer * stepRatio;
+  // The irradiance holds frequencies up to 4·min(R/w, 3.2) in ϱ; 16 nodes resolve 13 rad a panel to 1e-10.
+  const width = ladder((2 * stepRatio * 3.2) / Math.min(Math.max(last, 1e-3), 3.2) / Math.SQRT2) / Math.SQRT2;
+  const panels = Math.ceil(ladder(2 * stepRatio * reach) / width);
+  const blur = 2 * stepRatio * blurRadius(beamPropagationRatio);
+  const coherentPanels = blur === 0 ? panels : Math.ceil(ladder(panels * width + blurReach * blur) / width);
+  const layout = layOutField(zones, 1 / stepRatio, coherentPanels * width, stepRatio * stepRatio * defocus);
+  return { layout, width, panels, coherentPanels };
+}
+
+/** The plan as text: equal texts mean the same kernel. */
+export function planText(plan: RoundPlan): string {
+  return JSON.stringify(plan);
+}
+
+/** Builds the kernel of a plan. */
+export function kernelOfPlan(plan: RoundPlan): FieldKernel {
+  return createFieldKernel(plan.layout, panelNodes(plan.width, plan.coherentPanels, nodesPerPanel).nodes);
+}
+
+/**
+ * Irradiance |U|² against radius in w0·B/f (1 = axis of the unshaped, unstopped, M² = 1 beam in its focus), with the
+ * Schell-model blur where M² > 1. To 1e-9 of the unshaped peak.
+ */
+export function roundProfile(
+  focus: RoundFocus,
+  plan: RoundPlan = planRoundProfile(focus),
+  kernel: FieldKernel = kernelOfPlan(plan),
+): RadialProfile {
+  const phases = focus.zones.map((zone) => zone.phase);
+  const field = fieldFromKernel(kernel, phases, focus.stepRatio, focus.defocus);
+  const coherent = field.re.map((re, i) => re * re + field.im[i]! * field.im[i]!);
+  const inner = panelNodes(plan.width, plan.panels, nodesPerPanel);
+  const blur = 2 * focus.stepRatio * blurRadius(focus.beamPropagationRatio);
+  const grid = { width: plan.width, count: nodesPerPanel, nodes: kernel.radii };
+  const values = blur === 0 ? coherent : applyMatrix(createBlurMatrix(grid, inner.nodes, blur), coherent);
+  return scaleRadius(
+    { ...inner, width: plan.width, count: nodesPerPanel, values },
+    1 / (2 * focus.stepRatio),
+  );
+}
+
+/** The same function with all radii multiplied by `factor`. */
+export function scaleRadius(f: PanelledFunction, factor: number): PanelledFunction {
+  return {
+    ...f,
+    width: f.width * factor,
+    nodes: f.nodes.map((r) => r * factor),
+    weights: f.weights.map((weight) => weight * factor),
+  };
+}

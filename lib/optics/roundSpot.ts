@@ -1,0 +1,78 @@
+import { Problem } from '../problem.ts';
+import { energyThroughStop } from './farTail.ts';
+import type { FieldKernel } from './focalField.ts';
+import { collinsB, defocusAt, focusRadius, type Light, type RoundPlate } from './light.ts';
+import type { RadialProfile } from './radialProfile.ts';
+import {
+  planRoundProfile,
+  type RoundFocus,
+  type RoundPlan,
+  roundProfile,
+  scaleRadius,
+} from './roundProfile.ts';
+
+/** |ζ| up to which spots are computed: 12 Rayleigh lengths, far beyond every usable plane. */
+export const furthestDefocus = 12;
+
+/** The plate of a round light, or a Problem for other plates. */
+export function roundPlateOf(light: Light): RoundPlate {
+  if (light.plate.kind !== 'round') throw new Problem('outside', 'This needs a plate of round zones.');
+  return light.plate;
+}
+
+/** The focus at z in units of the step radius. Throws where z is too far from the focus for the model. */
+export function roundFocusAt(light: Light, z: number, furthest = furthestDefocus): RoundFocus {
+  const { zones } = roundPlateOf(light);
+  const radius = zones[0]!.outer;
+  const defocus = defocusAt(light, z);
+  if (Math.abs(defocus) > furthest) {
+    throw new Problem(
+      'outside',
+      `The workpiece is ${Math.abs(defocus).toPrecision(3)} Rayleigh lengths from the focus; profiles are computed up to ${furthest}. Move it nearer to the focus.`,
+      { input: 'workpiece.z' },
+    );
+  }
+  return {
+    zones: zones.map((zone) => ({ outer: zone.outer / radius, phase: zone.phase })),
+    stepRatio: radius / light.beamRadius,
+    defocus,
+    beamPropagationRatio: light.beamPropagationRatio,
+  };
+}
+
+/** Metres per unit of ϱ in the plane z: w0·B/f. */
+export function radiusScale(light: Light, z: number): number {
+  return (focusRadius(light) * collinsB(light, z)) / light.focalLength;
+}
+
+/**
+ * Irradiance against radius in metres in the plane z, relative to the axis of the unshaped, unclipped, M² = 1 beam in
+ * its focus: (f/B)²|U|². Out to where the spot has fallen to a few per cent of its peak, or to `reach` metres.
+ */
+export function roundProfileAt(light: Light, z: number, reach?: number): RadialProfile {
+  const focus = roundFocusAt(light, z);
+  const scale = radiusScale(light, z);
+  const plan = reach === undefined ? planRoundProfile(focus) : planRoundProfile(focus, reach / scale);
+  return inMetres(light, z, roundProfile(focus, plan));
+}
+
+/** The same with plan and kernel that are kept elsewhere. */
+export function roundProfileFromKernel(
+  light: Light,
+  z: number,
+  plan: RoundPlan,
+  kernel: FieldKernel,
+): RadialProfile {
+  return inMetres(light, z, roundProfile(roundFocusAt(light, z), plan, kernel));
+}
+
+function inMetres(light: Light, z: number, profile: RadialProfile): RadialProfile {
+  const strength = (light.focalLength / collinsB(light, z)) ** 2;
+  const values = profile.values.map((value) => value * strength);
+  return scaleRadius({ ...profile, values }, radiusScale(light, z));
+}
+
+/** Part of the incident energy that the stop lets through. */
+export function transmissionOf(light: Light): number {
+  return energyThroughStop(roundPlateOf(light).zones.at(-1)!.outer / light.beamRadius);
+}

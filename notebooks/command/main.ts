@@ -1,0 +1,54 @@
+import { Problem } from '../../lib/problem.ts';
+import { evaluate } from './evaluate.ts';
+import { measure } from './measure.ts';
+import { profile } from './profile.ts';
+import { listQuantities } from './quantities.ts';
+
+/** What the command line may touch: files to read, and two streams. */
+export interface CommandIo {
+  /** Bytes of a file; throws when it cannot be read. */
+  readFile(path: string): Uint8Array;
+  out(text: string): void;
+  err(text: string): void;
+}
+
+const commands: Readonly<Record<string, (args: readonly string[], io: CommandIo) => string>> = {
+  quantities: listQuantities,
+  evaluate,
+  profile,
+  measure,
+};
+
+const usage = `stepwell quantities
+stepwell evaluate [DESIGN.json] [--set ID=VALUE]… [--beam FILE --pixel LENGTH] --get ID[,ID…]
+stepwell profile [DESIGN.json] [--set ID=VALUE]… [--beam FILE --pixel LENGTH] --z LENGTH… --radii "START:STOP:COUNT UNIT"
+stepwell measure beam FILE --pixel LENGTH
+stepwell measure caustic FILE [--wavelength LENGTH]
+`;
+
+/**
+ * Runs one command. Returns the exit code: 0, or 2 after one line on the error stream that says what is wrong and what
+ * to do; then nothing has been written to the output.
+ */
+export function main(argv: readonly string[], io: CommandIo): number {
+  const [name, ...args] = argv;
+  if (name === undefined || name === 'help' || name === '--help') {
+    io.out(usage);
+    return 0;
+  }
+  try {
+    const command = Object.hasOwn(commands, name) ? commands[name] : undefined;
+    if (!command) {
+      throw new Problem(
+        'unreadable',
+        `There is no command '${name}'; use one of: ${Object.keys(commands).join(', ')}.`,
+      );
+    }
+    io.out(command(args, io));
+    return 0;
+  } catch (error) {
+    const message = error instanceof Problem ? error.message : `This should not happen: ${String(error)}`;
+    io.err(`${message.replace(/\s+/g, ' ').trim()}\n`);
+    return 2;
+  }
+}

@@ -1,0 +1,119 @@
+import { designGraph } from '../../lib/design/design.ts';
+import { usedBeamDiameter, wavelength } from '../../lib/design/laser.ts';
+import {
+  gaussianFitDiameter,
+  measuredAngle,
+  measuredCentroidX,
+  measuredCentroidY,
+  measuredDiameterX,
+  measuredDiameterY,
+  measuredEllipticity,
+} from '../../lib/design/measured.ts';
+import { createEngine } from '../../lib/graph/engine.ts';
+import { valueOrThrow } from '../../lib/graph/outcome.ts';
+import { shownValue } from '../../lib/graph/shown.ts';
+import { applyPatch, initialState } from '../../lib/graph/state.ts';
+import { formatQuantity, fromUnit, parseQuantity } from '../../lib/graph/units.ts';
+import { decodeCameraImage } from '../../lib/measured/cameraImage.ts';
+import { readCausticTable } from '../../lib/measured/causticTable.ts';
+import type { MeasuredBeam } from '../../lib/measured/measuredBeam.ts';
+import { fitCaustic } from '../../lib/optics/caustic.ts';
+import { Problem } from '../../lib/problem.ts';
+import type { CommandIo } from './main.ts';
+import { readBytes, readText } from './openDesign.ts';
+import { type Options, onlyWord, readOptions, required } from './options.ts';
+
+interface Measured {
+  readonly value: number;
+  readonly unit: string;
+  /** Standard uncertainty in the same unit; null where none is known. */
+  readonly uncertainty: number | null;
+  readonly shown: string;
+}
+
+/** `measure beam FILE --pixel LENGTH` and `measure caustic FILE`: JSON of measured values with uncertainties. */
+export function measure(args: readonly string[], io: CommandIo): string {
+  const [what, ...rest] = args;
+  if (what === 'beam') return measureBeamFile(readOptions(rest, ['pixel']), io);
+  if (what === 'caustic') return measureCausticFile(readOptions(rest, ['wavelength']), io);
+  throw new Problem(
+    'unreadable',
+    `'measure ${what ?? ''}' is not known; use measure beam FILE --pixel "5.5 um" or measure caustic FILE.`,
+  );
+}
+
+function measureBeamFile(options: Options, io: CommandIo): string {
+  const path = onlyWord(options, 'image file');
+  const pitch = parseQuantity(required(options, 'pixel', '"5.5 um"'), 'm');
+  const state = applyPatch(designGraph, initialState(designGraph), {
+    'laser.beamImage': decodeCameraImage(readBytes(io, path), path),
+    'laser.beamImagePitch': pitch,
+    'laser.beamSource': 'measured',
+  });
+  const shown = [
+    usedBeamDiameter,
+    measuredDiameterX,
+    measuredDiameterY,
+    measuredAngle,
+    measuredEllipticity,
+    measuredCentroidX,
+    measuredCentroidY,
+    gaussianFitDiameter,
+  ];
+  const outcomes = createEngine(designGraph, state.inputs).evaluate([
+    'laser.measuredBeam',
+    ...shown.map(({ id }) => id),
+  ]);
+  const beam = valueOrThrow(outcomes['laser.measuredBeam']!) as MeasuredBeam;
+  const uncertainties: Readonly<Record<string, number>> = {
+    [usedBeamDiameter.id]: beam.uncertainty.equivalentDiameter,
+    [measuredDiameterX.id]: beam.uncertainty.diameterX,
+    [measuredDiameterY.id]: beam.uncertainty.diameterY,
+  };
+  const entries = shown.flatMap((quantity): [string, Measured][] => {
+    const outcome = outcomes[quantity.id]!;
+    if (!('value' in outcome)) return [];
+    const uncertainty = uncertainties[quantity.id] ?? null;
+    return [
+      [
+        quantity.id,
+        {
+          value: outcome.value as number,
+          unit: String(quantity.unit),
+          uncertainty,
+          shown: shownValue(quantity, outcome),
+        },
+      ],
+    ];
+  });
+  return json({ ...Object.fromEntries(entries), notes: beam.notes.map((note) => note.text) });
+}
+
+function measureCausticFile(options: Options, io: CommandIo): string {
+  const path = onlyWord(options, 'table file');
+  const typed = options.one('wavelength');
+  const lambda = typed === undefined ? wavelength.initial : parseQuantity(typed, 'm');
+  const table = readCausticTable(readText(io, path), (value, unit) => fromUnit(value, 'm', unit));
+  const fit = fitCaustic(table.z, table.diameter, lambda);
+  const entry = (
+    result: { value: number; uncertainty: number },
+    unit: string,
+    display: string,
+  ): Measured => ({
+    ...result,
+    unit,
+    shown: formatQuantity(result.value, unit, display),
+  });
+  return json({
+    'laser.waistPosition': entry(fit.waistPosition, 'm', 'mm'),
+    'laser.waistDiameter': entry(fit.waistDiameter, 'm', 'um'),
+    'laser.rayleighLength': entry(fit.rayleighLength, 'm', 'mm'),
+    'laser.divergence': entry(fit.divergence, 'rad', 'mrad'),
+    'laser.beamPropagationRatio': entry(fit.beamPropagationRatio, '1', '1'),
+    notes: fit.notes,
+  });
+}
+
+function json(value: unknown): string {
+  return `${JSON.stringify(value, null, 2)}\n`;
+}

@@ -1,0 +1,36 @@
+import { designGraph } from '../../lib/design/design.ts';
+import type { Quantity } from '../../lib/graph/quantity.ts';
+import { shownValue } from '../../lib/graph/shown.ts';
+import { formatQuantity } from '../../lib/graph/units.ts';
+import type { CommandIo } from './main.ts';
+import { readOptions } from './options.ts';
+
+/** `quantities`: one line a quantity: id, unit, initial value or formula, meaning; tab-separated. */
+export function listQuantities(args: readonly string[], _io: CommandIo): string {
+  readOptions(args, []);
+  const lines = [...designGraph.quantities.values()]
+    .sort((a, b) => (a.id < b.id ? -1 : 1))
+    .map((quantity) => [quantity.id, unitText(quantity), origin(quantity), quantity.about].join('\t'));
+  return `${['id\tunit\tinitial value and range, or formula\tmeaning', ...lines].join('\n')}\n`;
+}
+
+function unitText(quantity: Quantity): string {
+  return typeof quantity.unit === 'string' ? quantity.unit : JSON.stringify(quantity.unit);
+}
+
+function origin(quantity: Quantity): string {
+  switch (quantity.kind) {
+    case 'number': {
+      const show = (value: number) => formatQuantity(value, quantity.unit, quantity.display ?? quantity.unit);
+      return `${show(quantity.initial)} (${show(quantity.range.min)} to ${show(quantity.range.max)})`;
+    }
+    case 'choice':
+      return `${quantity.initial} (${Object.keys(quantity.options).join(' | ')})`;
+    case 'file':
+      return 'none (read from a file)';
+    case 'constant':
+      return `constant ${shownValue(quantity, { value: quantity.value })}`;
+    case 'derived':
+      return quantity.formula;
+  }
+}

@@ -1,0 +1,97 @@
+import { spawnSync } from 'node:child_process';
+import { readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { prepareBrowser } from './browser/prepareBrowser.ts';
+
+/** Runs types, lint, unit tests and browser tests; closes with "N passed, N failed". `--long` takes the full counts. */
+const long = process.argv.includes('--long');
+const env = { ...process.env, STEPWELL_LONG: long ? '1' : '0', FORCE_COLOR: '0' };
+let passed = 0;
+let failed = 0;
+
+function run(command: string, args: readonly string[], extra: NodeJS.ProcessEnv = {}): number {
+  const result = spawnSync('npx', ['--no-install', command, ...args], {
+    stdio: 'inherit',
+    env: { ...env, ...extra },
+  });
+  return result.status ?? 1;
+}
+
+/** A check that counts as one test. */
+function check(name: string, command: string, args: readonly string[]): void {
+  const ok = run(command, args) === 0;
+  console.log(`${ok ? 'ok' : 'NOT OK'}: ${name}`);
+  if (ok) passed += 1;
+  else failed += 1;
+}
+
+/** A test runner with a JSON report; a run that breaks off without one counts as a failure. */
+function suite(
+  name: string,
+  command: string,
+  args: readonly string[],
+  report: string,
+  extra: NodeJS.ProcessEnv = {},
+): void {
+  rmSync(report, { force: true });
+  const status = run(command, args, extra);
+  try {
+    const [good, bad] = readCounts(JSON.parse(readFileSync(report, 'utf8')));
+    passed += good;
+    failed += bad + (status !== 0 && bad === 0 ? 1 : 0);
+    console.log(`${name}: ${good} passed, ${bad} failed`);
+  } catch {
+    failed += 1;
+    console.log(`NOT OK: ${name} ended without a report`);
+  }
+}
+
+interface Report {
+  numPassedTests?: number;
+  numFailedTests?: number;
+  stats?: { expected: number; unexpected: number; flaky: number };
+}
+
+function readCounts(report: Report): [number, number] {
+  if (report.stats) return [report.stats.expected, report.stats.unexpected + report.stats.flaky];
+  return [report.numPassedTests ?? 0, report.numFailedTests ?? 0];
+}
+
+if (!long) {
+  check('types', 'tsc', ['--noEmit', '-p', '.']);
+  check('types of the library without DOM and Node', 'tsc', ['--noEmit', '-p', 'lib']);
+  check('lint and format', 'biome', ['check', '.']);
+}
+const unitReport = join(tmpdir(), `stepwell-unit-${process.pid}.json`);
+suite(
+  'unit tests',
+  'vitest',
+  [
+    'run',
+    '--config',
+    'tests/vitest.config.ts',
+    '--reporter=default',
+    '--reporter=json',
+    `--outputFile.json=${unitReport}`,
+  ],
+  unitReport,
+);
+const browser = prepareBrowser();
+if (browser === undefined) failed += 1;
+else {
+  const pageReport = join(tmpdir(), `stepwell-page-${process.pid}.json`);
+  check('build', 'vite', ['build', '--logLevel', 'warn']);
+  suite(
+    'browser tests',
+    'playwright',
+    ['test', '--config', 'tests/browser/playwright.config.ts'],
+    pageReport,
+    {
+      STEPWELL_BROWSER: browser,
+      PLAYWRIGHT_JSON_OUTPUT_NAME: pageReport,
+    },
+  );
+}
+console.log(`\n${passed} passed, ${failed} failed`);
+process.exitCode = failed > 0 ? 1 : 0;
