@@ -1,0 +1,29 @@
+import { valueAt } from '../lib/numerics/panelledFunction.ts';
+import type { RadialProfile } from '../lib/optics/radialProfile.ts';
+
+/** Micrometres a metre, and J/cm² a J/m²: the units figures are drawn in. */
+export const micro = 1e6;
+export const perSquareCentimetre = 1e-4;
+
+/** The next of 1, 1.5, 2, 3, 4, 5, 6, 8, 10 × 10ⁿ at or above x: an end of an axis that stays while values move a little. */
+export function niceEnd(x: number): number {
+  if (!(x > 0)) return 1;
+  const power = 10 ** Math.floor(Math.log10(x));
+  const step = [1, 1.5, 2, 3, 4, 5, 6, 8, 10].find((s) => s * power >= x * (1 - 1e-9))!;
+  return step * power;
+}
+
+/** `count` points from −reach to reach. */
+export function symmetric(reach: number, count: number): Float64Array {
+  return Float64Array.from({ length: count }, (_, i) => reach * ((2 * i) / (count - 1) - 1));
+}
+
+/** Fluence in J/cm² at the radii |x| in µm of a profile relative to `unit` J/m². */
+export function fluenceColumn(profile: RadialProfile, unit: number, x: Float64Array): Float64Array {
+  return x.map((r) => Math.max(0, valueAt(profile, Math.abs(r) / micro)) * unit * perSquareCentimetre);
+}
+
+/** Largest value of several columns; NaN left out. */
+export function largest(...columns: readonly Float64Array[]): number {
+  return columns.reduce((top, column) => column.reduce((a, b) => (b > a ? b : a), top), 0);
+}

@@ -1,0 +1,147 @@
+import type { Quantity, ValuesOf } from '../lib/graph/quantity.ts';
+import type { Patch } from '../lib/graph/state.ts';
+import type { Prose } from './prose.ts';
+
+/** Quantities a block reads, by the names its view uses. */
+export type From = Readonly<Record<string, Quantity>>;
+
+/** An axis: label in words, unit text as shown, domain in that unit. */
+export interface AxisSpec {
+  readonly label: string;
+  readonly unit: string;
+  readonly domain: readonly [number, number];
+}
+
+/** What a curve stands for; the page gives each role its stroke. */
+export type SeriesRole = 'main' | 'second' | 'third' | 'reference' | 'band';
+
+/** One curve: columns of equal length in the units of the axes. `y2` makes it a band between y and y2. */
+export interface SeriesSpec {
+  readonly label: string;
+  readonly role: SeriesRole;
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  readonly y2?: Float64Array;
+}
+
+/** A line or point on the chart, in the units of the axes. */
+export interface MarkSpec {
+  readonly kind: 'vertical' | 'horizontal' | 'point';
+  readonly x?: number;
+  readonly y?: number;
+  readonly label: string;
+  /** `today` is the design as it stands: drawn in the accent. */
+  readonly role: 'today' | 'reference';
+}
+
+/** Values over a grid, row by row from the lowest y; drawn as a picture in one hue, dark is low. */
+export interface MapSpec {
+  readonly columns: number;
+  readonly rows: number;
+  readonly values: Float64Array;
+  /** Lowest and highest value of the colour scale. */
+  readonly range: readonly [number, number];
+  readonly label: string;
+  readonly unit: string;
+}
+
+/** A chart as plain data: a page, a paper and a command can draw it. */
+export interface FigureSpec {
+  readonly title: string;
+  readonly x: AxisSpec;
+  readonly y: AxisSpec;
+  /** A second scale for the same x, e.g. the dimensionless coordinate: its value is x · factor. */
+  readonly secondX?: { readonly label: string; readonly factor: number };
+  readonly secondY?: { readonly label: string; readonly factor: number };
+  readonly series: readonly SeriesSpec[];
+  readonly marks?: readonly MarkSpec[];
+  readonly map?: MapSpec;
+  /** What the chart shows, in one to three sentences with its numbers; true for these values. */
+  readonly summary: string;
+}
+
+/** A table as plain data. */
+export interface TableSpec {
+  readonly caption: string;
+  readonly columns: readonly string[];
+  /** Cells: text, or a quantity that is shown as its value. */
+  readonly rows: readonly (readonly (string | Quantity)[])[];
+}
+
+interface BlockBase {
+  /** Unique in its document; never changes. */
+  readonly id: string;
+}
+
+export interface ProseBlock extends BlockBase {
+  readonly kind: 'prose' | 'caution';
+  readonly prose: Prose;
+}
+
+export interface FigureBlock extends BlockBase {
+  readonly kind: 'figure';
+  readonly from: From;
+  view(values: Readonly<Record<string, unknown>>): FigureSpec;
+  /** Taller than wide, or the usual. */
+  readonly shape?: 'wide' | 'tall';
+}
+
+export interface TableBlock extends BlockBase {
+  readonly kind: 'table';
+  readonly table: TableSpec;
+}
+
+/** Inputs side by side under a heading. */
+export interface ControlsBlock extends BlockBase {
+  readonly kind: 'controls';
+  readonly heading: string;
+  readonly inputs: readonly Quantity[];
+}
+
+/** A question to answer before looking; the answer is computed. */
+export interface QuestionBlock extends BlockBase {
+  readonly kind: 'question';
+  readonly question: Prose;
+  readonly options: readonly string[];
+  readonly from: From;
+  /** Index of the right option for today's values. */
+  answer(values: Readonly<Record<string, unknown>>): number;
+  /** Shown after a guess. */
+  readonly explanation: Prose;
+}
+
+export type Block = ProseBlock | FigureBlock | TableBlock | ControlsBlock | QuestionBlock;
+
+/** One document: title, what it is for, blocks in order. No DOM. */
+export interface StepwellDocument {
+  readonly id: string;
+  readonly title: string;
+  readonly lead: Prose;
+  readonly blocks: readonly Block[];
+}
+
+/** A figure block with its values inferred. */
+export function figure<const F extends From>(
+  definition: Omit<FigureBlock, 'kind' | 'from' | 'view'> & {
+    from: F;
+    view: (values: ValuesOf<F>) => FigureSpec;
+  },
+): FigureBlock {
+  return { kind: 'figure', ...definition } as unknown as FigureBlock;
+}
+
+/** A question block with its values inferred. */
+export function question<const F extends From>(
+  definition: Omit<QuestionBlock, 'kind' | 'from' | 'answer'> & {
+    from: F;
+    answer: (values: ValuesOf<F>) => number;
+  },
+): QuestionBlock {
+  return { kind: 'question', ...definition } as unknown as QuestionBlock;
+}
+
+/** What a link in prose does: sets inputs. */
+export interface SetLink {
+  readonly text: string;
+  readonly patch: Patch;
+}

@@ -1,0 +1,81 @@
+import '@fontsource-variable/source-serif-4';
+import '@fontsource-variable/source-serif-4/wght-italic.css';
+import '@fontsource-variable/source-sans-3';
+import 'katex/dist/katex.min.css';
+import './page/tokens.css';
+import './page/style.css';
+import './page/figures/figures.css';
+import { designGraph } from '../lib/design/design.ts';
+import { isInput } from '../lib/graph/quantity.ts';
+import { documents } from './contents.ts';
+import { createField } from './page/controls/inputPanel.ts';
+import { type DocumentView, renderDocument } from './page/documentView.ts';
+import { createHeader } from './page/header.ts';
+import { createLive } from './page/live.ts';
+import { openBeamImage, panelActions } from './page/pathView.ts';
+import type { PageContext } from './page/proseView.ts';
+import { renderStartPage } from './page/startPage.ts';
+import { createTracePanel } from './page/trace.ts';
+
+const live = createLive(designGraph);
+const header = createHeader(document, live);
+const context: PageContext = { document, live, open: () => {}, report: header.report };
+const trace = createTracePanel(context, (quantity, stops) => {
+  if (!isInput(quantity)) return undefined;
+  const field = createField(document, quantity, panelActions(live));
+  stops.push(
+    live.watch(quantity, {
+      changed: (outcome) => {
+        if ('value' in outcome) field.update(outcome.value as never);
+      },
+    }),
+  );
+  return field.element;
+});
+context.open = trace.open;
+
+const place = document.createElement('div');
+place.className = 'page';
+document.getElementById('page')!.replaceChildren(header.element, place, trace.element);
+
+let shown: DocumentView | undefined;
+
+/** Shows what the address names: a document, or the start page. */
+function route(): void {
+  shown?.close();
+  trace.close();
+  const content = documents.find(({ id }) => `#${id}` === location.hash);
+  shown = content && renderDocument(context, content);
+  place.replaceChildren(shown?.element ?? startPage());
+  document.title = content
+    ? `${content.title} · Stepwell`
+    : 'Stepwell: flat-topped and ring-shaped laser spots';
+  window.scrollTo(0, 0);
+}
+
+function startPage(): HTMLElement {
+  return renderStartPage(document, {
+    onImage: (file) => {
+      openBeamImage(live, file).then(
+        () => go('matching'),
+        (error: Error) => header.report(error.message),
+      );
+    },
+    onPlate: () => go('matching'),
+    onExample: () => {
+      live.set(designGraph.initial);
+      go('matching');
+    },
+  });
+}
+
+function go(id: string): void {
+  location.hash = id;
+}
+
+window.addEventListener('hashchange', route);
+route();
+// For checks from outside: the settled state of what is shown.
+Object.assign(window, {
+  stepwell: { settled: () => live.settled(), state: () => live.state(), set: live.set },
+});

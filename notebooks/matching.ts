@@ -1,0 +1,195 @@
+import { magnification, plateBeamDiameter } from '../lib/design/expander.ts';
+import { axisIrradianceInFocus, centreAmplitude, outerAmplitude } from '../lib/design/explain.ts';
+import { focusRadius, rayleighLength } from '../lib/design/focus.ts';
+import { usedBeamDiameter } from '../lib/design/laser.ts';
+import { darkRatio, flattestRatio, stepRatio } from '../lib/design/match.ts';
+import { plateIndex, stepHeight, stepPhase, transmission } from '../lib/design/plate.ts';
+import { dipLessPhase, dipMorePhase, dipNarrowerBeam, dipWiderBeam } from '../lib/design/sensitivity.ts';
+import {
+  areaRatio,
+  dip,
+  edgeWidth,
+  energyInHalf,
+  flatness,
+  kind,
+  peakFluence,
+  relativePeak,
+  secondMomentDiameter,
+  uniformity,
+  width,
+} from '../lib/design/spot.ts';
+import { unshapedPeakFluence, unshapedWidth } from '../lib/design/unshaped.ts';
+import { wantedBeamDiameter, wantedFocalLength, wantedWidth } from '../lib/design/wish.ts';
+import { question, type StepwellDocument } from './document.ts';
+import {
+  amplitudeFigure,
+  axisFigure,
+  beamChangeFigure,
+  phaseChangeFigure,
+  profileFigure,
+  ratioFigure,
+} from './matchingFigures.ts';
+import {
+  beamAgainstStep,
+  magnificationSaid,
+  phaseSaid,
+  planesSaid,
+  plateOutSaid,
+  profileSaid,
+  ratioPlace,
+  ruleSaid,
+  sensitivitySaid,
+  specialSaid,
+  stopRatioSaid,
+  stopSaid,
+} from './matchingSentences.ts';
+import { math, prose, says, sets } from './prose.ts';
+
+const guess = question({
+  id: 'guess',
+  question: prose`**Guess before you look.** The beam grows by 5 %, everything else stays, and so does the workpiece. What happens to the dip on the axis?`,
+  options: ['It gets deeper', 'It stays, to one percentage point', 'It gets shallower'],
+  from: { dip, wider: dipWiderBeam },
+  answer: ({ dip, wider }) => (Math.abs(wider - dip) <= 0.01 ? 1 : wider > dip ? 0 : 2),
+  explanation: prose`Today the dip is ${dip}; with a beam 5 % wider it is ${dipWiderBeam} at the same z, with one 5 % narrower ${dipNarrowerBeam}. ${says(
+    { centre: centreAmplitude, outer: outerAmplitude, dip, wider: dipWiderBeam },
+    ({ centre, outer, dip, wider }) =>
+      wider > dip && centre > outer
+        ? 'A wider beam sends more of its light around the step, which brings the two amplitudes nearer to equal.'
+        : 'How the dip moves depends on which of the two amplitudes is larger on the axis here, and on the distance from the focus.',
+  )}`,
+});
+
+/** The first document: does the beam match the plate, and what follows. */
+export const matching: StepwellDocument = {
+  id: 'matching',
+  title: 'Matching beam and plate',
+  lead: prose`A plate with a shallow round step turns a Gaussian beam into flat-topped or ring-shaped spots. Which ones depends on two ratios: step to beam, and stop to beam. This page works them out for your beam and says what follows.`,
+  blocks: [
+    {
+      kind: 'prose',
+      id: 'today',
+      prose: prose`
+        ## Today’s beam on today’s plate
+
+        The raw beam is ${usedBeamDiameter} wide (1/e² diameter) and the expander makes it ${plateBeamDiameter} at the plate. ${beamAgainstStep} The step ratio ${math`\kappa = a/w`} is ${stepRatio}, and ${stopRatioSaid}. ${ratioPlace}
+
+        ${phaseSaid} ${stopSaid}
+
+        ${profileSaid}
+
+        ${magnificationSaid}
+      `,
+    },
+    profileFigure,
+    {
+      kind: 'caution',
+      id: 'plate-out',
+      prose: prose`**Before the plate comes out.** ${plateOutSaid}`,
+    },
+    {
+      kind: 'table',
+      id: 'numbers',
+      table: {
+        caption: 'The spot on the workpiece',
+        columns: ['', 'with the plate', 'plate taken out'],
+        rows: [
+          ['kind of profile', kind, ''],
+          ['width: disc of the area above half the peak', width, unshapedWidth],
+          ['peak fluence per pulse, incident', peakFluence, unshapedPeakFluence],
+          ['peak against the unshaped, unclipped focus', relativePeak, ''],
+          ['dip on the axis', dip, ''],
+          ['edge, 90 to 10 % of the peak', edgeWidth, ''],
+          ['plateau ratio, area above 0.9 over area above 0.5', areaRatio, ''],
+          ['energy above half the peak, of the transmitted', energyInHalf, ''],
+          ['flatness, mean over peak above half the peak', flatness, ''],
+          ['uniformity, rms over mean above half the peak', uniformity, ''],
+          ['second-moment diameter, in a threefold window', secondMomentDiameter, ''],
+        ],
+      },
+    },
+    {
+      kind: 'prose',
+      id: 'why',
+      prose: prose`
+        ## Why it works
+
+        In the focus every part of the beam arrives on the axis in step with itself. The light through the step carries the amplitude ${centreAmplitude}, the light around it ${outerAmplitude}. A step of half a wave turns the first one over, so that the two subtract and leave ${axisIrradianceInFocus} of the unshaped irradiance on the axis. Away from the axis the narrow pattern of the whole beam fades sooner than the broad pattern of its centre, and what remains there fills the flat top or the ring.
+
+        Try ${sets('half a wave', { 'plate.source': 'designed', 'plate.designPhase': Math.PI })}, ${sets('0.4 waves', { 'plate.source': 'designed', 'plate.designPhase': 0.8 * Math.PI })} or ${sets('a full wave', { 'plate.source': 'designed', 'plate.designPhase': 2 * Math.PI })}; the last one is what a half-wave plate becomes for light of nearly half the wavelength.
+      `,
+    },
+    amplitudeFigure,
+    {
+      kind: 'prose',
+      id: 'ratio',
+      prose: prose`
+        ## The step ratio decides, and so does the stop
+
+        ${specialSaid}
+
+        Try ${sets('equal diameters', ({ m, k }: { m: number; k: number }) => ({ 'expander.magnification': m * k }), { m: magnification, k: stepRatio })}, ${sets('the dark centre', ({ m, k, dark }: { m: number; k: number; dark: number }) => ({ 'expander.magnification': (m * k) / dark }), { m: magnification, k: stepRatio, dark: darkRatio })} or ${sets('the flattest focus', ({ m, k, flat }: { m: number; k: number; flat: number }) => ({ 'expander.magnification': (m * k) / flat }), { m: magnification, k: stepRatio, flat: flattestRatio })}; or ${sets('take the stop away', { 'plate.stop': 'open' })} and ${sets('put it back', { 'plate.stop': 'round' })}.
+      `,
+    },
+    ratioFigure,
+    axisFigure,
+    {
+      kind: 'prose',
+      id: 'planes',
+      prose: prose`The unshaped focus has a 1/e² radius of ${focusRadius} and a Rayleigh length of ${rayleighLength} (both for M² = 1). ${planesSaid}`,
+    },
+    guess,
+    {
+      kind: 'prose',
+      id: 'sensitivity',
+      prose: prose`
+        ## How well it must be matched
+
+        ${sensitivitySaid}
+      `,
+    },
+    beamChangeFigure,
+    phaseChangeFigure,
+    {
+      kind: 'table',
+      id: 'sensitivity-table',
+      table: {
+        caption: 'Dip on the axis at the same z',
+        columns: ['', '5 % less', 'today', '5 % more'],
+        rows: [
+          ['beam diameter at the plate', dipNarrowerBeam, dip, dipWiderBeam],
+          ['phase of the step', dipLessPhase, dip, dipMorePhase],
+        ],
+      },
+    },
+    {
+      kind: 'prose',
+      id: 'rule',
+      prose: prose`
+        ## The rule of thumb
+
+        Common practice (no source) sets the 1/e² beam diameter equal to the step diameter and uses a step of half a wave. ${ruleSaid} A real beam with M² slightly above 1 is more forgiving in this model: try ${sets('M² = 1', { 'laser.beamPropagationRatio': 1 })} and ${sets('M² = 1.2', { 'laser.beamPropagationRatio': 1.2 })}. That holds for a beam whose M² comes from partial coherence; most of the M² of a femtosecond beam is aberration, which need not help.
+      `,
+    },
+    {
+      kind: 'prose',
+      id: 'plate-made',
+      prose: prose`
+        ## The plate to order
+
+        A step of ${stepPhase} at this wavelength is ${stepHeight} high in a material of refractive index ${plateIndex}. The stop passes ${transmission} of the pulse energy.
+      `,
+    },
+    {
+      kind: 'controls',
+      id: 'wish-controls',
+      heading: 'A spot of a given width',
+      inputs: [wantedWidth],
+    },
+    {
+      kind: 'prose',
+      id: 'wish',
+      prose: prose`For a spot ${wantedWidth} wide, as many Rayleigh lengths from the focus as now, take a lens of ${wantedFocalLength} with everything else kept, or a beam of ${wantedBeamDiameter} at the plate with step and stop scaled alike. ${sets('Take that lens', ({ f }: { f: number }) => ({ 'lens.focalLength': f }), { f: wantedFocalLength })}.`,
+    },
+  ],
+};

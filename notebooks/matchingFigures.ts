@@ -1,0 +1,289 @@
+import { contours } from 'd3';
+import { plateBeamDiameter } from '../lib/design/expander.ts';
+import {
+  amplitudeOverPhase,
+  axisOverRatio,
+  focusOverRatio,
+  shownDistances,
+  shownRadius,
+  shownRatios,
+} from '../lib/design/explain.ts';
+import { focusRadius, light, unshapedPeak, workpieceZ } from '../lib/design/focus.ts';
+import { specialRatios, stepRatio } from '../lib/design/match.ts';
+import { stepDiameter, stepPhase } from '../lib/design/plate.ts';
+import {
+  dipLessPhase,
+  dipMorePhase,
+  dipNarrowerBeam,
+  dipWiderBeam,
+  lessPhase,
+  morePhase,
+  narrowerBeam,
+  widerBeam,
+} from '../lib/design/sensitivity.ts';
+import { dip, kind, peakFluence, profile, width } from '../lib/design/spot.ts';
+import { unshapedPeakFluence, unshapedProfile } from '../lib/design/unshaped.ts';
+import { formatQuantity } from '../lib/graph/units.ts';
+import type { RadialProfile } from '../lib/optics/radialProfile.ts';
+import { fluenceColumn, largest, micro, niceEnd, perSquareCentimetre, symmetric } from './columns.ts';
+import { type FigureSpec, figure, type MarkSpec, type SeriesSpec } from './document.ts';
+
+const percent = (x: number) => formatQuantity(x, '1', '%', 3);
+
+/** Profile on the workpiece, and the same beam with the plate taken out. */
+export const profileFigure = figure({
+  id: 'profile',
+  from: {
+    profile,
+    unshapedProfile,
+    unshapedPeak,
+    focusRadius,
+    dip,
+    kind,
+    width,
+    peakFluence,
+    unshapedPeakFluence,
+  },
+  view: (values): FigureSpec => {
+    const reach = niceEnd(values.width * micro * 1.4);
+    const x = symmetric(reach, 401);
+    const shaped = fluenceColumn(values.profile, values.unshapedPeak, x);
+    const plain = fluenceColumn(values.unshapedProfile, values.unshapedPeak, x);
+    return {
+      title: 'Fluence across the spot',
+      x: { label: 'distance from the axis', unit: 'µm', domain: [-reach, reach] },
+      y: { label: 'fluence per pulse', unit: 'J/cm²', domain: [0, niceEnd(largest(shaped, plain))] },
+      series: [
+        { label: 'with the plate', role: 'main', x, y: shaped },
+        { label: 'plate taken out, same energy', role: 'reference', x, y: plain },
+      ],
+      summary: `With the plate the spot is a ${values.kind}, ${formatQuantity(values.width, 'm', 'um')} wide, with a dip of ${percent(values.dip)} and a peak of ${formatQuantity(values.peakFluence, 'J/m^2', 'J/cm^2')}. Without the plate the same pulse reaches ${formatQuantity(values.unshapedPeakFluence, 'J/m^2', 'J/cm^2')}.`,
+    };
+  },
+});
+
+function changedFigure(
+  title: string,
+  x: Float64Array,
+  today: Float64Array,
+  more: [string, Float64Array],
+  less: [string, Float64Array],
+  summary: string,
+): FigureSpec {
+  const series: SeriesSpec[] = [
+    { label: 'today', role: 'main', x, y: today },
+    { label: more[0], role: 'second', x, y: more[1] },
+    { label: less[0], role: 'third', x, y: less[1] },
+  ];
+  const end = x.at(-1)!;
+  return {
+    title,
+    x: { label: 'distance from the axis', unit: 'µm', domain: [-end, end] },
+    y: {
+      label: 'fluence per pulse',
+      unit: 'J/cm²',
+      domain: [0, niceEnd(largest(today, more[1], less[1]) * 1.05)],
+    },
+    series,
+    summary,
+  };
+}
+
+/** Units of a changed beam: its own F0 grows with the square of the beam radius. */
+function beamColumn(profile: RadialProfile, unit: number, factor: number, x: Float64Array): Float64Array {
+  return fluenceColumn(profile, unit * factor * factor, x);
+}
+
+export const beamChangeFigure = figure({
+  id: 'beam-change',
+  from: { profile, widerBeam, narrowerBeam, unshapedPeak, width, dip, dipWiderBeam, dipNarrowerBeam },
+  view: (values) => {
+    const x = symmetric(niceEnd(values.width * micro * 1.4), 301);
+    const unit = values.unshapedPeak;
+    return changedFigure(
+      'If the beam is 5 % wider or narrower than you think',
+      x,
+      fluenceColumn(values.profile, unit, x),
+      ['beam 5 % wider', beamColumn(values.widerBeam, unit, 1.05, x)],
+      ['beam 5 % narrower', beamColumn(values.narrowerBeam, unit, 0.95, x)],
+      `At the same z and pulse energy the dip is ${percent(values.dip)} today, ${percent(values.dipWiderBeam)} with the beam 5 % wider and ${percent(values.dipNarrowerBeam)} with it 5 % narrower.`,
+    );
+  },
+});
+
+export const phaseChangeFigure = figure({
+  id: 'phase-change',
+  from: { profile, morePhase, lessPhase, unshapedPeak, width, dip, dipMorePhase, dipLessPhase },
+  view: (values) => {
+    const x = symmetric(niceEnd(values.width * micro * 1.4), 301);
+    const unit = values.unshapedPeak;
+    return changedFigure(
+      'If the step is 5 % too high or too low',
+      x,
+      fluenceColumn(values.profile, unit, x),
+      ['phase 5 % more', fluenceColumn(values.morePhase, unit, x)],
+      ['phase 5 % less', fluenceColumn(values.lessPhase, unit, x)],
+      `At the same z the dip is ${percent(values.dip)} today, ${percent(values.dipMorePhase)} with 5 % more phase and ${percent(values.dipLessPhase)} with 5 % less.`,
+    );
+  },
+});
+
+export const amplitudeFigure = figure({
+  id: 'amplitudes',
+  from: { amplitudes: amplitudeOverPhase, phase: stepPhase },
+  view: ({ amplitudes, phase }): FigureSpec => {
+    const x = amplitudes.phase.map((phi) => phi / (2 * Math.PI));
+    const wave = (phase / (2 * Math.PI)) % 1;
+    const nearest = Math.round(wave * (x.length - 1));
+    return {
+      title: 'Why it works: two amplitudes that cancel on the axis',
+      x: { label: 'phase of the step', unit: 'waves', domain: [0, 1] },
+      y: {
+        label: 'amplitude on the axis in the focus',
+        unit: 'of the whole unclipped beam',
+        domain: [-1, 1],
+      },
+      series: [
+        { label: 'light through the centre', role: 'second', x, y: amplitudes.centre },
+        { label: 'light around the step', role: 'third', x, y: amplitudes.outer },
+        { label: 'sum', role: 'main', x, y: amplitudes.sum },
+        { label: 'irradiance of the sum', role: 'reference', x, y: amplitudes.irradiance },
+      ],
+      marks: [{ kind: 'vertical', x: wave, label: 'today', role: 'today' }],
+      summary:
+        `Amplitudes are the parts in step with the light around the step. At today’s ${formatQuantity(phase, 'rad', 'waves')} the centre gives ${amplitudes.centre[nearest]!.toFixed(2)}, the outer part ${amplitudes.outer[nearest]!.toFixed(2)}, and the irradiance on the axis is ${percent(amplitudes.irradiance[nearest]!)} of the unshaped, unclipped beam’s.`.replaceAll(
+          '-',
+          '−',
+        ),
+    };
+  },
+});
+
+interface Special {
+  readonly dark: number | null;
+  readonly flattest: number | null;
+}
+
+/** Marks of today's ratio and of the special ones that exist, along one axis. */
+function ratioMarks(kindOfMark: 'vertical' | 'horizontal', today: number, special: Special): MarkSpec[] {
+  const along = kindOfMark === 'vertical' ? 'x' : 'y';
+  const places: [number | null, string, MarkSpec['role']][] = [
+    [special.dark, 'dark centre', 'reference'],
+    [special.flattest, 'flattest', 'reference'],
+    [today, 'today', 'today'],
+  ];
+  return places.flatMap(([value, label, role]) =>
+    value === null || value < shownRatios[0] || value > shownRatios[1]
+      ? []
+      : [{ kind: kindOfMark, [along]: value, label, role }],
+  );
+}
+
+/** The two special ratios in words. */
+function specialSaid({ dark, flattest }: Special): string {
+  const show = (ratio: number) => formatQuantity(ratio, '1', '1', 4);
+  const darkPart =
+    dark === null
+      ? 'No step ratio gives a dark centre here'
+      : `The centre is darkest at a step ratio of ${show(dark)}`;
+  const flatPart =
+    flattest === null
+      ? 'none makes the focus level on the axis'
+      : `the focus is flattest at ${show(flattest)}`;
+  return `${darkPart}, ${flatPart}`;
+}
+
+function outsideNote(ratio: number): string {
+  return ratio < shownRatios[0] || ratio > shownRatios[1]
+    ? ' Today’s step ratio lies outside the picture.'
+    : '';
+}
+
+export const ratioFigure = figure({
+  id: 'focus-over-ratio',
+  shape: 'tall',
+  from: {
+    map: focusOverRatio,
+    ratio: stepRatio,
+    special: specialRatios,
+    light,
+    step: stepDiameter,
+    F0: unshapedPeak,
+  },
+  view: ({ map, ratio, special, light, step, F0 }): FigureSpec => {
+    const radius = ((shownRadius * light.wavelength * light.focalLength) / (Math.PI * step)) * micro;
+    // F0 belongs to today's beam and grows as 1/κ²; the map holds |U|²/κ².
+    const unit = F0 * ratio * ratio * perSquareCentimetre;
+    const values = map.values.map((value) => value * unit);
+    return {
+      title: 'Profile in the focus against step ratio',
+      x: { label: 'radius', unit: 'µm', domain: [0, radius] },
+      y: { label: 'step ratio', unit: 'step diameter / beam diameter', domain: shownRatios },
+      series: [],
+      marks: ratioMarks('horizontal', ratio, special),
+      map: { ...map, values, range: [0, largest(values)], label: 'fluence per pulse', unit: 'J/cm²' },
+      summary: `The beam is varied, plate, stop and pulse energy stay; M² = 1. ${specialSaid(special)}; today it is ${formatQuantity(ratio, '1', '1', 4)}.${outsideNote(ratio)}`,
+    };
+  },
+});
+
+export const axisFigure = figure({
+  id: 'axis-over-ratio',
+  shape: 'tall',
+  from: {
+    map: axisOverRatio,
+    ratio: stepRatio,
+    light,
+    z: workpieceZ,
+    beam: plateBeamDiameter,
+    special: specialRatios,
+  },
+  view: ({ map, ratio, light, z, beam, special }): FigureSpec => {
+    const stepRadius = (ratio * beam) / 2;
+    // ζκ² = π a² z/(λ f²) for a plate one focal length before the lens; in millimetres.
+    const millimetres = ((light.wavelength * light.focalLength ** 2) / (Math.PI * stepRadius ** 2)) * 1e3;
+    const [low, high] = shownDistances;
+    const loop = zeroLines(map, millimetres);
+    const rayleigh = millimetres * ratio * ratio;
+    return {
+      title: 'On the axis: step ratio against distance from the focus',
+      x: { label: 'step ratio', unit: 'step diameter / beam diameter', domain: shownRatios },
+      y: { label: 'distance from the focus z', unit: 'mm', domain: [low * millimetres, high * millimetres] },
+      secondY: { label: 'ζ for today’s beam', factor: 1 / rayleigh },
+      series: [{ label: 'no curvature on the axis', role: 'second', ...loop }],
+      marks: [
+        ...ratioMarks('vertical', ratio, special).filter((mark) => mark.role === 'reference'),
+        { kind: 'point', x: ratio, y: z * 1e3, label: 'today', role: 'today' },
+      ],
+      map: {
+        columns: map.columns,
+        rows: map.rows,
+        values: map.irradiance,
+        range: [0, largest(map.irradiance)],
+        label: 'irradiance on the axis',
+        unit: 'of the unshaped focus',
+      },
+      summary: `On the line the profile has no curvature on the axis, which alone does not make it a flat-top. ${specialSaid(special)}. The beam is varied, plate and stop stay; M² = 1, flat wavefront, plate one focal length before the lens.${outsideNote(ratio)}`,
+    };
+  },
+});
+
+/** Lines along which the curvature on the axis vanishes, as one column pair with gaps (NaN) between lines. */
+function zeroLines(map: { columns: number; rows: number; curvature: Float64Array }, millimetres: number) {
+  const xs: number[] = [];
+  const ys: number[] = [];
+  const [x0, x1] = shownRatios;
+  const [y0, y1] = shownDistances;
+  const make = contours().size([map.columns, map.rows]);
+  for (const ring of make.contour(Array.from(map.curvature), 0).coordinates.flat()) {
+    for (const point of ring) {
+      const [column, row] = point as [number, number];
+      const onBorder = column <= 0.5 || row <= 0.5 || column >= map.columns - 0.5 || row >= map.rows - 0.5;
+      xs.push(onBorder ? Number.NaN : x0 + ((x1 - x0) * (column - 0.5)) / (map.columns - 1));
+      ys.push(onBorder ? Number.NaN : (y0 + ((y1 - y0) * (row - 0.5)) / (map.rows - 1)) * millimetres);
+    }
+    xs.push(Number.NaN);
+    ys.push(Number.NaN);
+  }
+  return { x: Float64Array.from(xs), y: Float64Array.from(ys) };
+}

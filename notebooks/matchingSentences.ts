@@ -1,0 +1,172 @@
+import { magnification, plateBeamDiameter } from '../lib/design/expander.ts';
+import { defocus, zeroCurvaturePlanes } from '../lib/design/focus.ts';
+import {
+  darkRatio,
+  flattestRatio,
+  goal,
+  goalRatio,
+  neededMagnification,
+  specialRatios,
+  stepRatio,
+  stopRatio,
+} from '../lib/design/match.ts';
+import { raised, stepDiameter, stepPhase, stop, transmission } from '../lib/design/plate.ts';
+import { equalBeamDipInFocus, equalBeamFlatTops, equalBeamKindInFocus } from '../lib/design/rule.ts';
+import { dipLessPhase, dipMorePhase, dipNarrowerBeam, dipWiderBeam } from '../lib/design/sensitivity.ts';
+import { areaRatio, dip, kind, peakFluence, ringDiameter, width } from '../lib/design/spot.ts';
+import { unshapedPeakFluence } from '../lib/design/unshaped.ts';
+import { phrase, says } from './prose.ts';
+
+/** Beam against step: wider, narrower or equal to half a per cent. */
+export const beamAgainstStep = says(
+  { ratio: stepRatio, beam: plateBeamDiameter, step: stepDiameter },
+  ({ ratio }) => {
+    if (Math.abs(ratio - 1) <= 0.005)
+      return phrase`Beam (${plateBeamDiameter}) and step (${stepDiameter}) have equal diameters, the common starting point.`;
+    return ratio > 1
+      ? phrase`The beam (${plateBeamDiameter}) is narrower than the step (${stepDiameter}), so most of its light passes through the step.`
+      : phrase`The beam (${plateBeamDiameter}) is wider than the step (${stepDiameter}), so more of its light passes around the step.`;
+  },
+);
+
+/** Where today's ratio lies between the two special ones, as far as they exist. */
+export const ratioPlace = says(
+  { ratio: stepRatio, special: specialRatios },
+  ({ ratio, special: { dark, flattest } }) => {
+    const near = (target: number | null) => target !== null && Math.abs(ratio - target) < 0.005 * target;
+    if (near(dark))
+      return phrase`That is the ratio at which the axis is darkest in the focus (${darkRatio}).`;
+    if (near(flattest))
+      return phrase`That is the ratio at which the focus itself is flattest (${flattestRatio}).`;
+    if (flattest !== null && ratio > flattest)
+      return phrase`That is above the flattest ratio of ${flattestRatio}, at which the focus itself is level on the axis.`;
+    if (dark !== null && ratio < dark)
+      return phrase`That is below the dark-centre ratio of ${darkRatio}, at which the axis is darkest in the focus.`;
+    if (dark !== null && flattest !== null)
+      return phrase`That lies between the dark-centre ratio of ${darkRatio} and the flattest ratio of ${flattestRatio}.`;
+    if (flattest !== null)
+      return phrase`That is below the flattest ratio of ${flattestRatio}; a dark centre is out of reach with this plate and stop.`;
+    return 'With this plate and stop no step ratio makes the focus level on the axis.';
+  },
+  [darkRatio, flattestRatio],
+);
+
+/** The special ratios of this plate and stop, as far as they exist. */
+export const specialSaid = says(
+  { special: specialRatios },
+  ({ special: { dark, flattest } }) => {
+    if (dark !== null && flattest !== null) {
+      return phrase`With the stop kept where it is, the axis in the focus is darkest at a step ratio of ${darkRatio} and the focus itself is flattest at ${flattestRatio}. Between the two the focus has a dip on the axis, and on either side of it lie planes where the axis is level.`;
+    }
+    if (flattest !== null) {
+      return phrase`With the stop kept where it is, the focus itself is flattest at a step ratio of ${flattestRatio}. No step ratio between 0.05 and 3 gives a darkest axis: with this plate and stop the light around the step never balances the light through it.`;
+    }
+    return 'With this plate and stop no step ratio between 0.05 and 3 makes the focus level on the axis.';
+  },
+  [darkRatio, flattestRatio],
+);
+
+/** What the workpiece gets. */
+export const profileSaid = says({ kind, dip, width, areaRatio, ringDiameter, peakFluence }, ({ kind }) => {
+  switch (kind) {
+    case 'flat-top':
+      return phrase`Where the workpiece stands the spot is a flat-top, ${width} wide, its centre ${dip} below its highest fluence of ${peakFluence}.`;
+    case 'shallow ring':
+      return phrase`Where the workpiece stands the spot is a shallow ring, ${width} wide over all: the centre lies ${dip} below a crest ${ringDiameter} across, where the fluence is ${peakFluence}.`;
+    case 'ring':
+      return phrase`Where the workpiece stands the spot is a ring: the centre lies ${dip} below a crest ${ringDiameter} across, where the fluence is ${peakFluence}.`;
+    case 'peaked':
+      return phrase`Where the workpiece stands the spot is peaked, not flat: ${width} wide at half its highest fluence of ${peakFluence}, with only ${areaRatio} of that area above nine tenths of it.`;
+  }
+});
+
+/** Energy lost at the stop. */
+export const stopSaid = says({ stop, transmission }, ({ stop, transmission: passed }) => {
+  if (stop === 'open') return 'No stop cuts the beam.';
+  if (passed > 0.9995) return phrase`The stop lets practically all of the pulse energy through.`;
+  if (passed > 0.97)
+    return phrase`The stop lets ${transmission} of the pulse energy through; its edge still changes the profile.`;
+  return phrase`The stop lets only ${transmission} of the pulse energy through and decides as much about the profile as the step does.`;
+});
+
+/** What the stop ratio is, where there is one. */
+export const stopRatioSaid = says(
+  { stop },
+  ({ stop }) => (stop === 'open' ? 'there is no stop' : phrase`the stop ratio R/w is ${stopRatio}`),
+  [stopRatio],
+);
+
+/** Half a wave or not. */
+export const phaseSaid = says({ phase: stepPhase, raised }, ({ phase, raised }) => {
+  const waves = phase / (2 * Math.PI);
+  const off = Math.abs(waves - Math.round(waves - 0.5) - 0.5);
+  if (Math.abs(waves - Math.round(waves)) < 0.02)
+    return phrase`At this wavelength the step delays by ${stepPhase}, whole waves: it does nothing to the beam.`;
+  if (off < 0.005)
+    return phrase`At this wavelength the step delays by ${stepPhase}, so the two parts of the beam cancel where they meet on the axis.`;
+  const side = raised === 'centre' ? 'centre' : 'ring';
+  return phrase`At this wavelength the step delays the ${side} by ${stepPhase}, not by an odd number of half waves: the two sides of the focus differ.`;
+});
+
+/** Set magnification against needed. */
+export const magnificationSaid = says(
+  { magnification, needed: neededMagnification, goal, goalRatio },
+  ({ magnification: set, needed, goal }) => {
+    const wish = {
+      equal: 'equal diameters',
+      dark: 'a dark centre in the focus',
+      flattest: 'the flattest focus',
+    }[goal];
+    const difference = set / needed - 1;
+    if (Math.abs(difference) <= 0.01)
+      return phrase`For ${wish} the expander is right: it needs ${neededMagnification}.`;
+    const direction = difference > 0 ? 'too large' : 'too small';
+    return phrase`For ${wish} the expander would need ${neededMagnification} (step ratio ${goalRatio}); today’s ${magnification} is ${direction}.`;
+  },
+);
+
+/** How strongly the dip answers to 5 %. */
+export const sensitivitySaid = says(
+  { dip, wider: dipWiderBeam, narrower: dipNarrowerBeam, more: dipMorePhase, less: dipLessPhase },
+  ({ dip, wider, narrower, more, less }) => {
+    const beam = Math.max(Math.abs(wider - dip), Math.abs(narrower - dip));
+    const phase = Math.max(Math.abs(more - dip), Math.abs(less - dip));
+    if (Math.max(beam, phase) < 0.01)
+      return 'Five per cent on beam size or phase changes the dip by less than one percentage point.';
+    if (beam > 1.5 * phase)
+      return 'Here the profile answers more to the size of the beam than to the height of the step: measure the beam first.';
+    if (phase > 1.5 * beam)
+      return 'Here the profile answers more to the height of the step than to the size of the beam: check step height and wavelength first.';
+    return 'Here the profile answers about equally to the size of the beam and to the height of the step.';
+  },
+);
+
+/** The rule of thumb, judged for this plate, stop and M². */
+export const ruleSaid = says(
+  { kind: equalBeamKindInFocus, dip: equalBeamDipInFocus, depth: equalBeamFlatTops },
+  ({ kind, depth }) => {
+    if (kind === 'flat-top')
+      return phrase`With this stop, phase and M² the rule holds in the focus: equal diameters give a flat-top there, with a dip of ${equalBeamDipInFocus}.`;
+    if (depth > 0)
+      return phrase`With this stop, phase and M² equal diameters give a ${equalBeamKindInFocus} in the focus (dip ${equalBeamDipInFocus}); flat-tops lie beside it, over ${equalBeamFlatTops} Rayleigh lengths in all within 0.8 of the focus.`;
+    return phrase`With this stop, phase and M² the rule does not hold near the focus: equal diameters give a ${equalBeamKindInFocus} in the focus (dip ${equalBeamDipInFocus}) and no flat-top within 0.8 Rayleigh lengths of it.`;
+  },
+);
+
+/** The same pulse without the plate. */
+export const plateOutSaid = says({ shaped: peakFluence, plain: unshapedPeakFluence }, ({ shaped, plain }) => {
+  const factor = (plain / shaped).toPrecision(2);
+  if (plain > 1.2 * shaped)
+    return phrase`Taking the plate out at unchanged energy raises the peak fluence here from ${peakFluence} to ${unshapedPeakFluence}, ${factor} times as much: lower the energy first.`;
+  if (plain < shaped / 1.2)
+    return phrase`In this plane taking the plate out lowers the peak fluence from ${peakFluence} to ${unshapedPeakFluence}; in the focus of the unshaped beam it would be higher, so lower the energy first all the same.`;
+  return phrase`In this plane the peak fluence is nearly the same with and without the plate (${peakFluence} and ${unshapedPeakFluence}); in the focus it differs strongly, so lower the energy before taking the plate out.`;
+});
+
+/** Zero-curvature planes, counted. */
+export const planesSaid = says({ planes: zeroCurvaturePlanes, defocus }, ({ planes }) => {
+  if (planes.length === 0)
+    return 'Within seven Rayleigh lengths of the focus no plane has zero curvature on the axis.';
+  const count = planes.length === 1 ? 'one plane has' : `${planes.length} planes have`;
+  return phrase`Within seven Rayleigh lengths of the focus ${count} zero curvature on the axis, at z = ${zeroCurvaturePlanes}. Zero curvature is not yet a flat-top: look at the dip and the profile there.`;
+});

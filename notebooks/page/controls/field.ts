@@ -1,0 +1,120 @@
+import type { Quantity } from '../../../lib/graph/quantity.ts';
+import { formatQuantity, formatUnit } from '../../../lib/graph/units.ts';
+import { element, setAttributes, setText } from '../element.ts';
+import { readingUnit } from './steps.ts';
+
+/** Whether a change ends a movement (one undo) or is on its way. */
+export interface Setting {
+  readonly final: boolean;
+}
+
+/** A control for one input. */
+export interface Field {
+  readonly element: HTMLElement;
+  /** Shows the value of the design; `text` is how to write it, where that is known better than by the value. */
+  update(value: unknown, text?: string): void;
+  /** Shows a problem that arose elsewhere and names this input, or takes it away. */
+  explain(message?: string): void;
+  focus(): void;
+}
+
+let fieldsMade = 0;
+
+/** An id that no other element of the page has. */
+export function freshId(): string {
+  fieldsMade += 1;
+  return `field-${fieldsMade}`;
+}
+
+/** Frame of a field: label, help, place for the control, place for problems. */
+export interface FieldFrame {
+  readonly element: HTMLElement;
+  readonly controlId: string;
+  /** Ids of help and problem, for aria-describedby. */
+  readonly describedBy: string;
+  readonly body: HTMLElement;
+  /** A problem of what was typed; hides one from elsewhere while it lasts. */
+  refuse(message: string): void;
+  accept(): void;
+  explain(message?: string): void;
+  readonly refused: () => boolean;
+}
+
+/** The frame; `label` is a label, or a legend-like heading where the control is a group. */
+export function createFrame(document: Document, input: Quantity, grouped = false): FieldFrame {
+  const controlId = freshId();
+  const [labelId, helpId, problemId] = [`${controlId}-label`, `${controlId}-help`, `${controlId}-problem`];
+  const label = grouped
+    ? element(document, 'span', { class: 'field-label', id: labelId }, input.name)
+    : element(document, 'label', { class: 'field-label', id: labelId, for: controlId }, input.name);
+  const body = element(document, 'div', { class: 'field-body' });
+  const problem = element(document, 'p', { class: 'problem', id: problemId, 'aria-live': 'polite' });
+  const frame = element(
+    document,
+    'div',
+    { class: 'field', 'data-input': input.id },
+    label,
+    helpNote(document, input, helpId),
+    body,
+    problem,
+  );
+  let own: string | undefined;
+  let other: string | undefined;
+  const show = () => {
+    setText(problem, own ?? other ?? '');
+    setAttributes(frame, { 'data-problem': own !== undefined || other !== undefined });
+  };
+  return {
+    element: frame,
+    controlId,
+    describedBy: `${problemId} ${helpId}`,
+    body,
+    refuse: (message) => {
+      own = message;
+      show();
+    },
+    accept: () => {
+      own = undefined;
+      show();
+    },
+    explain: (message) => {
+      other = message;
+      show();
+    },
+    refused: () => own !== undefined,
+  };
+}
+
+/** The note behind the question mark: what the input means, the unit of a plain number, the range. */
+function helpNote(document: Document, input: Quantity, id: string): HTMLElement {
+  const note = element(document, 'p', { class: 'field-help-text', id }, helpText(input));
+  const summary = element(
+    document,
+    'summary',
+    { 'aria-label': `About ${input.name}`, title: input.about },
+    '?',
+  );
+  return element(document, 'details', { class: 'field-help' }, summary, note);
+}
+
+/** Words of the note: meaning, range and unit. */
+export function helpText(input: Quantity): string {
+  if (input.kind !== 'number') return input.about;
+  const { min, max, above = false } = input.range;
+  const show = (x: number) => formatQuantity(x, input.unit, input.display ?? input.unit);
+  const range = `${above ? 'Above' : 'From'} ${show(min)} ${above ? 'up to' : 'to'} ${show(max)}.`;
+  const unit = formatUnit(readingUnit(input));
+  return `${input.about} ${range}${unit === '' ? '' : ` A plain number counts in ${unit}; other units may be typed.`}`;
+}
+
+/** Runs a change; what it throws is shown at the field. True where it was taken. */
+export function tryChange(frame: FieldFrame, change: () => void): boolean {
+  try {
+    change();
+    frame.accept();
+    return true;
+  } catch (error) {
+    frame.refuse((error as Error).message);
+    return false;
+  }
+}

@@ -1,0 +1,170 @@
+import type { NumberInput } from '../../../lib/graph/quantity.ts';
+import { shownValue } from '../../../lib/graph/shown.ts';
+import { parseQuantity } from '../../../lib/graph/units.ts';
+import { element, setAttributes } from '../element.ts';
+import { createFrame, type Field, type FieldFrame, type Setting, tryChange } from './field.ts';
+import { readingUnit, type SliderScale, sliderScale, stepValue } from './steps.ts';
+
+/** Takes a new value, SI; throws a Problem that says why it cannot be, and then nothing has changed. */
+export type SetNumber = (value: number, setting: Setting) => void;
+
+/** Positions of the slider, 0 to this. */
+const sliderPositions = 1000;
+
+/**
+ * A text field that takes any unit, keeps what was typed until the value changes from elsewhere, and explains beside
+ * itself what it cannot take; with a slider where the input has a typical span. Enter, leaving the field and the
+ * slider's release are final; a slider's drag and held arrow keys are not until they end.
+ */
+export function createNumberField(document: Document, input: NumberInput, onSet: SetNumber): Field {
+  const frame = createFrame(document, input);
+  const text = element(document, 'input', {
+    type: 'text',
+    id: frame.controlId,
+    class: 'field-text',
+    autocomplete: 'off',
+    autocapitalize: 'off',
+    spellcheck: 'false',
+    'aria-describedby': frame.describedBy,
+  });
+  frame.body.append(text);
+  const scale = sliderScale(input);
+  const entry = new NumberEntry(input, text, frame, onSet);
+  if (scale) addSlider(document, frame, entry, scale);
+  return {
+    element: frame.element,
+    update: (value, typed) => entry.update(value as number, typed),
+    explain: frame.explain,
+    focus: () => text.focus(),
+  };
+}
+
+/** What the text field holds and does. */
+class NumberEntry {
+  value: number;
+  /** Called with each value shown. */
+  onShown: (value: number) => void = () => {};
+  /** Text of the present value, as typed or as formatted; what differs from it has not been taken. */
+  private shown = '';
+  private stepping = false;
+
+  constructor(
+    readonly input: NumberInput,
+    private readonly text: HTMLInputElement,
+    private readonly frame: FieldFrame,
+    private readonly onSet: SetNumber,
+  ) {
+    this.value = input.initial;
+    this.show(input.initial);
+    text.addEventListener('keydown', (event) => this.press(event));
+    text.addEventListener('keyup', () => this.endSteps());
+    text.addEventListener('change', () => this.commit());
+    text.addEventListener('blur', () => {
+      this.endSteps();
+      this.commit();
+    });
+  }
+
+  update(value: number, typed?: string): void {
+    const same = Object.is(value, this.value);
+    if (same && (typed === undefined || typed === this.shown)) return;
+    this.show(value, typed);
+  }
+
+  /** Sets a value that was pointed at; refuses beside the field. */
+  choose(value: number, final: boolean): void {
+    tryChange(this.frame, () => this.onSet(value, { final }));
+    if (!this.frame.refused()) return this.show(value);
+    this.mark();
+    this.onShown(this.value);
+  }
+
+  shownText(value: number): string {
+    return shownValue(this.input, { value });
+  }
+
+  private show(value: number, typed = this.shownText(value)): void {
+    this.value = value;
+    this.shown = typed;
+    this.text.value = typed;
+    this.frame.accept();
+    this.mark();
+    this.onShown(value);
+  }
+
+  private mark(): void {
+    setAttributes(this.text, { 'aria-invalid': this.frame.refused() ? 'true' : undefined });
+  }
+
+  private press(event: KeyboardEvent): void {
+    if (event.key === 'Enter') this.commit();
+    else if (event.key === 'Escape' && this.text.value !== this.shown) {
+      event.stopPropagation();
+      this.show(this.value, this.shown);
+    } else if (event.key === 'ArrowUp' || event.key === 'ArrowDown') {
+      event.preventDefault();
+      this.step(event.key === 'ArrowUp' ? 1 : -1, event.shiftKey ? 0.1 : event.altKey ? 0.001 : 0.01);
+    }
+  }
+
+  private step(direction: 1 | -1, fraction: number): void {
+    if (!this.commit()) return;
+    const next = stepValue(this.input, this.value, direction, fraction);
+    if (Object.is(next, this.value)) return;
+    this.stepping = true;
+    this.choose(next, false);
+  }
+
+  private endSteps(): void {
+    if (!this.stepping) return;
+    this.stepping = false;
+    this.choose(this.value, true);
+  }
+
+  /** Takes what was typed; false where it cannot be. */
+  private commit(): boolean {
+    const typed = this.text.value;
+    if (typed === this.shown) {
+      if (this.frame.refused()) this.show(this.value, typed);
+      return true;
+    }
+    const taken = tryChange(this.frame, () => {
+      const value = parseQuantity(typed, this.input.unit, { bare: readingUnit(this.input) });
+      const before = this.value;
+      this.value = value;
+      try {
+        this.onSet(value, { final: true });
+      } catch (error) {
+        this.value = before;
+        throw error;
+      }
+      this.show(value, typed);
+    });
+    this.mark();
+    return taken;
+  }
+}
+
+function addSlider(document: Document, frame: FieldFrame, entry: NumberEntry, scale: SliderScale): void {
+  const slider = element(document, 'input', {
+    type: 'range',
+    class: 'field-slider',
+    min: 0,
+    max: sliderPositions,
+    step: 1,
+    'aria-label': `${entry.input.name}, slider`,
+  });
+  frame.body.append(slider);
+  const pointed = () => scale.valueAt(Number(slider.value) / sliderPositions);
+  const move = (final: boolean) => entry.choose(pointed(), final);
+  entry.onShown = (value) => {
+    const position = scale.positionOf(value);
+    // Rounded values share positions: moving the slider to "its" position would hold it there against arrow keys.
+    if (!Object.is(pointed(), value)) slider.value = String(Math.round(position * sliderPositions));
+    slider.style.setProperty('--filled', `${100 * position}%`);
+    setAttributes(slider, { 'aria-valuetext': entry.shownText(value) });
+  };
+  entry.onShown(entry.value);
+  slider.addEventListener('input', () => move(false));
+  slider.addEventListener('change', () => move(true));
+}

@@ -1,0 +1,90 @@
+import type { NumberInput } from '../../../lib/graph/quantity.ts';
+import { fromUnit, toUnit } from '../../../lib/graph/units.ts';
+
+/** Rounding errors of up to this many steps count as lying on the step. */
+const onStep = 1e-6;
+/** A linear slider has at least this many decent steps; its track is about that many pixels long. */
+const linearSteps = 300;
+/** Significant digits of what a logarithmic slider sets: finer than its pixels over three decades. */
+const logDigits = 3;
+
+/** The number among 1, 2 and 5 times a power of ten that is nearest to `size` > 0 in proportion. */
+export function decentStep(size: number): number {
+  const power = Math.floor(Math.log10(size));
+  const rest = size / 10 ** power;
+  const digit = rest < Math.SQRT2 ? 1 : rest < Math.sqrt(10) ? 2 : rest < Math.sqrt(50) ? 5 : 10;
+  return Number(`${digit}e${power}`);
+}
+
+/** Unit in which a person reads the numbers of an input; `auto:m` reads in m. */
+export function readingUnit(input: NumberInput): string {
+  return (input.display ?? input.unit).replace(/^auto:/, '');
+}
+
+/**
+ * The value one step further (`direction` 1 or −1): `fraction` of the value, made a decent step in the shown unit, and
+ * the result on a multiple of it. Where the range spans zero, the fraction is of half the typical span at least, so
+ * that stepping reaches zero. Stays in the range; what lies on an end that is left out stays as it was.
+ */
+export function stepValue(input: NumberInput, value: number, direction: 1 | -1, fraction: number): number {
+  const unit = readingUnit(input);
+  const shown = toUnit(value, input.unit, unit);
+  const step = decentStep(fraction * toUnit(stepBase(input, value), input.unit, unit));
+  const count = direction > 0 ? Math.floor(shown / step + onStep) + 1 : Math.ceil(shown / step - onStep) - 1;
+  return withinRange(input, fromUnit(rounded(count * step), input.unit, unit), value);
+}
+
+function stepBase(input: NumberInput, value: number): number {
+  const [low, high] = input.typical ?? [0, 0];
+  const signed = input.range.min < 0 && input.range.max > 0;
+  const base = signed || value === 0 ? Math.max(Math.abs(value), (high - low) / 2) : Math.abs(value);
+  return base > 0 ? base : Math.abs(input.initial) || Math.abs(input.range.max);
+}
+
+function withinRange(input: NumberInput, next: number, value: number): number {
+  const { min, max, above = false } = input.range;
+  if (above && next <= min) return value;
+  return Math.min(max, Math.max(min, next));
+}
+
+/** Products such as 3 × 0.1 without their rounding error. */
+function rounded(x: number): number {
+  return Number(x.toPrecision(12));
+}
+
+/** How a slider from 0 to 1 stands for values. */
+export interface SliderScale {
+  readonly logarithmic: boolean;
+  /** Value at a position, rounded so that it reads well; the ends are the typical span exactly. */
+  valueAt(position: number): number;
+  /** Position of a value, held between 0 and 1. */
+  positionOf(value: number): number;
+}
+
+/** Scale over the typical span of an input, logarithmic where it is positive and wider than a decade. */
+export function sliderScale(input: NumberInput): SliderScale | undefined {
+  if (!input.typical) return undefined;
+  const [low, high] = input.typical;
+  const logarithmic = low > 0 && high > 10 * low;
+  const forward = logarithmic ? Math.log : (x: number) => x;
+  const back = logarithmic ? Math.exp : (x: number) => x;
+  const unit = readingUnit(input);
+  const span = forward(high) - forward(low);
+  const step = decentStep(toUnit(high - low, input.unit, unit) / linearSteps);
+  const readable = (shown: number) =>
+    logarithmic ? Number(shown.toPrecision(logDigits)) : rounded(Math.round(shown / step) * step);
+  return {
+    logarithmic,
+    valueAt: (position) => {
+      if (position <= 0) return low;
+      if (position >= 1) return high;
+      const value = back(forward(low) + position * span);
+      const near = fromUnit(readable(toUnit(value, input.unit, unit)), input.unit, unit);
+      return Math.min(high, Math.max(low, near));
+    },
+    positionOf: (value) => {
+      if (value <= low) return 0;
+      return value >= high ? 1 : (forward(value) - forward(low)) / span;
+    },
+  };
+}

@@ -1,0 +1,186 @@
+import { hasValue } from '../../lib/graph/outcome.ts';
+import type { Quantity } from '../../lib/graph/quantity.ts';
+import type { Block, FigureBlock, QuestionBlock, StepwellDocument, TableSpec } from '../document.ts';
+import { createFigure } from './figures/drawFigure.ts';
+import { renderBeamPath, renderPanel } from './pathView.ts';
+import { type PageContext, renderProse, valueElement, watchAll } from './proseView.ts';
+
+/** A document on the page; `close` stops everything it watches. */
+export interface DocumentView {
+  readonly element: HTMLElement;
+  close(): void;
+}
+
+/** Renders a document and keeps it live until it is closed. */
+export function renderDocument(context: PageContext, content: StepwellDocument): DocumentView {
+  const { document } = context;
+  const stops: (() => void)[] = [];
+  const main = document.createElement('main');
+  main.className = 'sheet';
+  main.id = content.id;
+  const title = document.createElement('h1');
+  title.textContent = content.title;
+  const lead = document.createElement('div');
+  lead.className = 'lead';
+  lead.append(renderProse(context, content.lead, stops));
+  main.append(title, lead, renderBeamPath(context, stops, 'laser'));
+  for (const block of content.blocks) main.append(renderBlock(context, block, stops));
+  return {
+    element: main,
+    close: () => {
+      for (const stop of stops.reverse()) stop();
+      main.remove();
+    },
+  };
+}
+
+function renderBlock(context: PageContext, block: Block, stops: (() => void)[]): HTMLElement {
+  const element = blockElement(context, block, stops);
+  element.id = `block-${block.id}`;
+  return element;
+}
+
+function blockElement(context: PageContext, block: Block, stops: (() => void)[]): HTMLElement {
+  const { document } = context;
+  switch (block.kind) {
+    case 'prose':
+    case 'caution': {
+      const element = document.createElement(block.kind === 'caution' ? 'aside' : 'div');
+      element.className = block.kind;
+      element.append(renderProse(context, block.prose, stops));
+      return element;
+    }
+    case 'figure':
+      return renderFigure(context, block, stops);
+    case 'table':
+      return renderTable(context, block.table, stops);
+    case 'controls':
+      return renderPanel(context, block.heading, block.inputs, stops).element;
+    case 'question':
+      return renderQuestion(context, block, stops);
+  }
+}
+
+/** Figures are as wide as the sheet allows, to this many pixels. */
+const widestFigure = 760;
+
+function renderFigure(context: PageContext, block: FigureBlock, stops: (() => void)[]): HTMLElement {
+  const { document } = context;
+  const holder = document.createElement('div');
+  holder.className = 'figure-block';
+  const width = () =>
+    Math.min(widestFigure, holder.clientWidth || Math.min(widestFigure, window.innerWidth - 32));
+  const view = createFigure(document, width(), block.shape ?? 'wide');
+  const problem = document.createElement('p');
+  problem.className = 'problem';
+  problem.hidden = true;
+  holder.append(view.element, problem);
+  const quantities = Object.values(block.from);
+  watchAll(context, quantities, stops, {
+    pending: () => holder.setAttribute('data-pending', ''),
+    settled: (revision) => {
+      holder.removeAttribute('data-pending');
+      holder.setAttribute('data-revision', String(revision));
+    },
+    changed: (outcomeOf) => {
+      const values: Record<string, unknown> = {};
+      for (const [key, quantity] of Object.entries(block.from)) {
+        const outcome = outcomeOf(quantity);
+        if (!hasValue(outcome)) {
+          problem.textContent = outcome.problem.message;
+          problem.hidden = false;
+          view.element.hidden = true;
+          return;
+        }
+        values[key] = outcome.value;
+      }
+      problem.hidden = true;
+      view.element.hidden = false;
+      view.update(block.view(values));
+    },
+  });
+  const observer = new ResizeObserver(() => view.resize(width()));
+  observer.observe(holder);
+  stops.push(() => {
+    observer.disconnect();
+    view.close();
+  });
+  return holder;
+}
+
+function renderTable(context: PageContext, table: TableSpec, stops: (() => void)[]): HTMLElement {
+  const { document } = context;
+  const element = document.createElement('table');
+  element.className = 'table';
+  const caption = document.createElement('caption');
+  caption.textContent = table.caption;
+  const head = document.createElement('tr');
+  for (const column of table.columns) {
+    const cell = document.createElement('th');
+    cell.scope = 'col';
+    cell.textContent = column;
+    head.append(cell);
+  }
+  const thead = document.createElement('thead');
+  thead.append(head);
+  const body = document.createElement('tbody');
+  for (const row of table.rows) {
+    const line = document.createElement('tr');
+    row.forEach((cell, i) => {
+      const box = document.createElement(i === 0 ? 'th' : 'td');
+      if (i === 0) box.setAttribute('scope', 'row');
+      box.append(typeof cell === 'string' ? cell : valueElement(context, cell as Quantity, stops));
+      line.append(box);
+    });
+    body.append(line);
+  }
+  element.append(caption, thead, body);
+  return element;
+}
+
+function renderQuestion(context: PageContext, block: QuestionBlock, stops: (() => void)[]): HTMLElement {
+  const { document, live } = context;
+  const element = document.createElement('section');
+  element.className = 'question';
+  element.append(renderProse(context, block.question, stops));
+  const options = document.createElement('div');
+  options.className = 'question-options';
+  const reply = document.createElement('p');
+  reply.className = 'question-reply';
+  reply.setAttribute('role', 'status');
+  const explanation = document.createElement('div');
+  explanation.hidden = true;
+  explanation.append(renderProse(context, block.explanation, stops));
+  let guessed: number | undefined;
+  const judge = () => {
+    if (guessed === undefined) return;
+    try {
+      const right = block.answer(live.read(block.from));
+      reply.textContent =
+        guessed === right
+          ? `Yes: ${block.options[right]!.toLowerCase()}.`
+          : `Not for this design: ${block.options[right]!.toLowerCase()}.`;
+      explanation.hidden = false;
+    } catch (error) {
+      reply.textContent = (error as Error).message;
+    }
+  };
+  block.options.forEach((text, i) => {
+    const button = document.createElement('button');
+    button.type = 'button';
+    button.textContent = text;
+    button.addEventListener('click', () => {
+      guessed = i;
+      for (const other of options.children) other.setAttribute('aria-pressed', String(other === button));
+      judge();
+    });
+    options.append(button);
+  });
+  watchAll(context, Object.values(block.from), stops, {
+    pending: () => {},
+    changed: judge,
+    settled: () => {},
+  });
+  element.append(options, reply, explanation);
+  return element;
+}

@@ -1,0 +1,155 @@
+import type { FigureSpec } from '../../document.ts';
+import { createDrawing, type Drawing } from './drawing.ts';
+import { download, figureCsv, figurePng, figureSvg, fileName, type ShownFigure } from './exportFigure.ts';
+import { layOut, type Shape } from './layout.ts';
+import { createPageMap } from './pageMap.ts';
+import { pagePalette, type Scheme, schemeOf } from './palette.ts';
+import { watchNearness, watchPrinting, watchScheme } from './watch.ts';
+
+/** A figure on the page that follows its values. */
+export interface FigureView extends ShownFigure {
+  /** Shows new values: the summary at once, the drawing at once or, out of view, when it comes near. */
+  update(spec: FigureSpec): void;
+  /** Sets the width of the drawing in px; a page calls it when its column changes. */
+  resize(width: number): void;
+  /** Draws what waits, wherever the figure is. */
+  flush(): void;
+  /** Stops watching the view, the scheme and the printer. */
+  close(): void;
+}
+
+/** An empty <figure> of a width in px; wide unless told. `update` gives it values. */
+export function createFigure(document: Document, width: number, shape: Shape = 'wide'): FigureView {
+  const parts = createParts(document);
+  const map = createPageMap(document);
+  let drawing: Drawing | undefined;
+  let spec: FigureSpec | undefined;
+  let waiting = false;
+  let scheme = schemeOf(document);
+
+  const draw = () => {
+    waiting = false;
+    if (!spec) return;
+    if (!drawing?.fits(spec, width)) {
+      drawing = createDrawing(document, spec, width, shape, pagePalette);
+      drawing.paint(scheme);
+      parts.drawing.replaceChildren(...(spec.map ? [map.element] : []), drawing.svg);
+      holdPlace(parts.drawing, drawing.layout);
+      if (spec.map) map.place(drawing.layout, spec.map);
+    }
+    drawing.update(spec);
+    if (spec.map) map.paint(spec.map, scheme);
+  };
+  const repaint = (next: Scheme) => {
+    if (next === scheme) return;
+    scheme = next;
+    drawing?.paint(scheme);
+    if (spec?.map && drawing) map.paint(spec.map, scheme);
+  };
+  const flush = () => {
+    if (waiting) draw();
+  };
+  const nearness = watchNearness(document, parts.element, flush);
+  const request = () => {
+    if (nearness.isNear()) draw();
+    else {
+      waiting = true;
+      if (spec && !drawing?.fits(spec, width)) holdPlace(parts.drawing, layOut(spec, width, shape));
+    }
+  };
+  const stopScheme = watchScheme(document, () => repaint(schemeOf(document)));
+  const stopPrinting = watchPrinting(document, {
+    before: () => {
+      flush();
+      repaint('light');
+    },
+    after: () => repaint(schemeOf(document)),
+  });
+
+  const view: FigureView = {
+    element: parts.element,
+    shape,
+    get spec() {
+      return spec;
+    },
+    get width() {
+      return width;
+    },
+    update(next) {
+      spec = next;
+      setText(parts.title, next.title);
+      setText(parts.summary, next.summary);
+      drawing?.announce(next);
+      request();
+    },
+    resize(next) {
+      if (Math.round(next) === width || !(next >= 1)) return;
+      width = Math.round(next);
+      if (spec) request();
+    },
+    flush,
+    close() {
+      nearness.stop();
+      stopScheme();
+      stopPrinting();
+    },
+  };
+  parts.files.append(...fileButtons(document, view));
+  return view;
+}
+
+function createParts(document: Document) {
+  const make = (name: string, className: string) => {
+    const element = document.createElement(name);
+    if (className) element.className = className;
+    return element;
+  };
+  const element = make('figure', 'figure');
+  const [title, drawing] = [make('figcaption', 'figure-title'), make('div', 'figure-drawing')];
+  const [summary, files] = [make('p', 'figure-summary'), make('div', 'figure-files')];
+  element.append(title, drawing, summary, files);
+  return { element, title, drawing, summary, files };
+}
+
+function setText(element: HTMLElement, text: string): void {
+  if (element.textContent !== text) element.textContent = text;
+}
+
+/** Keeps the room of a drawing, so that nothing below jumps when it comes. */
+function holdPlace(element: HTMLElement, { width, height }: { width: number; height: number }): void {
+  Object.assign(element.style, { width: `${width}px`, aspectRatio: `${width} / ${height}` });
+}
+
+function fileButtons(document: Document, view: FigureView): HTMLElement[] {
+  const status = document.createElement('span');
+  status.setAttribute('role', 'status');
+  const button = (name: string, about: string, make: (spec: FigureSpec) => Blob | Promise<Blob>) => {
+    const element = document.createElement('button');
+    element.type = 'button';
+    element.textContent = name;
+    element.title = about;
+    element.addEventListener('click', () => {
+      const { spec } = view;
+      if (!spec) return;
+      status.textContent = '';
+      Promise.resolve(spec)
+        .then(make)
+        .then((blob) => download(fileName(spec.title, name.toLowerCase()), blob))
+        .catch((error: unknown) => {
+          status.textContent = `No ${name} file could be made: ${(error as Error).message}`;
+        });
+    });
+    return element;
+  };
+  return [
+    // The mark at the start (U+FEFF) lets spreadsheets read µ and ² as UTF-8.
+    button(
+      'CSV',
+      'Download the numbers',
+      (spec) => new Blob(['\ufeff', figureCsv(spec)], { type: 'text/csv;charset=utf-8' }),
+    ),
+    button('SVG', 'Download the drawing', () => new Blob([figureSvg(view)], { type: 'image/svg+xml' })),
+    button('PNG', 'Download a picture', () => figurePng(view)),
+    status,
+  ];
+}

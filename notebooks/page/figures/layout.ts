@@ -1,0 +1,181 @@
+import { ticks } from 'd3';
+import type { AxisSpec, FigureSpec, MapSpec } from '../../document.ts';
+import {
+  labelSize,
+  lineHeight,
+  shorten,
+  textWidth,
+  tickSize,
+  tickTexts,
+  withUnit,
+  wrapText,
+} from './text.ts';
+
+export type Shape = 'wide' | 'tall';
+
+/** Ticks of one scale: positions in the axis' own unit, and their texts. */
+export interface Ticks {
+  readonly at: readonly number[];
+  readonly texts: readonly string[];
+}
+
+/** One entry of the legend: index of the series, left end of its sample, baseline, and the text that fits. */
+export interface LegendEntry {
+  readonly series: number;
+  readonly x: number;
+  readonly y: number;
+  readonly text: string;
+}
+
+/** Lines of a label: first baseline, and the lines. */
+export interface Label {
+  readonly y: number;
+  readonly lines: readonly string[];
+}
+
+/** The colour bar: left end and baseline, after its label or, where that is too narrow, on the line below. */
+export interface ColourBarPlace {
+  readonly x: number;
+  readonly y: number;
+  readonly label: { readonly y: number; readonly text: string };
+}
+
+/** Where everything sits, in px of the whole drawing. */
+export interface Layout {
+  readonly width: number;
+  readonly height: number;
+  readonly left: number;
+  readonly top: number;
+  readonly frameWidth: number;
+  readonly frameHeight: number;
+  readonly x: { readonly domain: readonly [number, number]; readonly ticks: Ticks; readonly label: Label };
+  readonly y: { readonly domain: readonly [number, number]; readonly ticks: Ticks; readonly label: Label };
+  readonly secondX?: { readonly ticks: Ticks; readonly label: Label };
+  readonly secondY?: { readonly ticks: Ticks; readonly label: Label };
+  readonly legend: readonly LegendEntry[];
+  readonly colourBar?: ColourBarPlace;
+}
+
+export const sampleWidth = 26;
+export const sampleGap = 7;
+const rowHeight = 19;
+const entryGap = 20;
+const tickRoom = 19;
+/** Width of the strip of colours, and of its whole row with the longest short number at each end, px. */
+export const barWidth = 120;
+const barRoom = barWidth + 92;
+
+/** Lays a figure out for a width in px; cheap (no drawing), so that a figure out of view can hold its place. */
+export function layOut(spec: FigureSpec, width: number, shape: Shape): Layout {
+  const [xDomain, yDomain] = [usable(spec.x), usable(spec.y)];
+  const frameHeight = Math.round(
+    shape === 'tall' ? within(width * 0.72, 280, 460) : within(width * 0.46, 220, 340),
+  );
+  const yTicks = ticksOf(yDomain, frameHeight / 52);
+  const secondYTicks = spec.secondY && secondTicks(yDomain, spec.secondY.factor, frameHeight / 52);
+  const left = Math.ceil(widest(yTicks) + 13);
+  const right = secondYTicks ? Math.ceil(widest(secondYTicks) + 13) : 14;
+  const frameWidth = Math.max(60, width - left - right);
+  const legend = layOutLegend(spec, width);
+  const colourBar = spec.map && layOutColourBar(spec.map, legend.height, width);
+  let row = colourBar ? colourBar.y + 12 : legend.height;
+  const label = (text: string, room: number, y: number): Label => ({
+    y,
+    lines: wrapText(text, room, labelSize),
+  });
+  const [yText, secondYText] = [withUnit(spec.y.label, spec.y.unit), spec.secondY?.label ?? ''];
+  const room = shareRoom(textWidth(yText, labelSize), textWidth(secondYText, labelSize), width);
+  const yLabel = label(yText, room[0], row + 12);
+  const secondYLabel = spec.secondY && label(secondYText, room[1], row + 12);
+  row += Math.max(yLabel.lines.length, secondYLabel?.lines.length ?? 0) * lineHeight + 4;
+  const secondXLabel = spec.secondX && label(spec.secondX.label, frameWidth, row + 16);
+  if (secondXLabel) row += 4 + secondXLabel.lines.length * lineHeight + tickRoom;
+  const top = Math.ceil(row + 8);
+  const xLabel = label(withUnit(spec.x.label, spec.x.unit), frameWidth, top + frameHeight + tickRoom + 15);
+  return {
+    width,
+    height: Math.ceil(xLabel.y + (xLabel.lines.length - 1) * lineHeight + 6),
+    left,
+    top,
+    frameWidth,
+    frameHeight,
+    x: { domain: xDomain, ticks: ticksAlong(xDomain, 1, frameWidth), label: xLabel },
+    y: { domain: yDomain, ticks: yTicks, label: yLabel },
+    ...(spec.secondX && secondXLabel
+      ? { secondX: { ticks: ticksAlong(xDomain, spec.secondX.factor, frameWidth), label: secondXLabel } }
+      : {}),
+    ...(secondYTicks && secondYLabel ? { secondY: { ticks: secondYTicks, label: secondYLabel } } : {}),
+    legend: legend.entries,
+    ...(colourBar === undefined ? {} : { colourBar }),
+  };
+}
+
+/** A domain that can be drawn: finite and not empty. */
+function usable(axis: AxisSpec): readonly [number, number] {
+  const [a, b] = axis.domain;
+  if (!Number.isFinite(a) || !Number.isFinite(b)) return [0, 1];
+  if (a !== b) return [a, b];
+  const half = a === 0 ? 1 : Math.abs(a) / 2;
+  return [a - half, a + half];
+}
+
+function within(value: number, low: number, high: number): number {
+  return Math.min(high, Math.max(low, value));
+}
+
+function ticksOf(domain: readonly [number, number], count: number): Ticks {
+  const at = ticks(domain[0], domain[1], Math.max(2, Math.floor(count)));
+  return { at, texts: tickTexts(at) };
+}
+
+/** Round values of the second scale, at their places on the first. */
+function secondTicks(domain: readonly [number, number], factor: number, count: number): Ticks {
+  if (!Number.isFinite(factor) || factor === 0) return { at: [], texts: [] };
+  const round = ticksOf([domain[0] * factor, domain[1] * factor], count);
+  return { at: round.at.map((value) => value / factor), texts: round.texts };
+}
+
+/** As many ticks along x as their texts leave room for; from 60 px apart down. */
+function ticksAlong(domain: readonly [number, number], factor: number, width: number): Ticks {
+  for (let count = Math.floor(width / 60); ; count--) {
+    const chosen = secondTicks(domain, factor, count);
+    if (count <= 2 || chosen.at.length * (widest(chosen) + 12) <= width) return chosen;
+  }
+}
+
+/** Room for two labels on one line: what each needs, or a share of its need where the line is too short. */
+function shareRoom(first: number, second: number, width: number): [number, number] {
+  if (second === 0) return [width, 0];
+  const free = width - 16;
+  if (first + second <= free) return [free - second, second];
+  const share = within(first / (first + second), 0.3, 0.7);
+  return [free * share, free * (1 - share)];
+}
+
+function layOutColourBar(map: MapSpec, top: number, width: number): ColourBarPlace {
+  const text = shorten(withUnit(map.label, map.unit), width, labelSize);
+  const end = textWidth(text, labelSize) + 14;
+  const beside = end + barRoom <= width;
+  const label = { y: top + 13, text };
+  return beside ? { x: end, y: top + 13, label } : { x: 0, y: top + 13 + rowHeight, label };
+}
+
+function widest(of: Ticks): number {
+  return Math.max(0, ...of.texts.map((text) => textWidth(text, tickSize)));
+}
+
+/** Entries side by side, a new row where the next does not fit. A lone curve named like the axis needs none. */
+function layOutLegend(spec: FigureSpec, width: number): { entries: LegendEntry[]; height: number } {
+  const named = spec.series.length > 1 || spec.series[0]?.label !== spec.y.label;
+  const entries: LegendEntry[] = [];
+  let [x, row] = [0, 0];
+  for (const [series, { label }] of spec.series.entries()) {
+    if (!named || label === '') continue;
+    const text = shorten(label, width - sampleWidth - sampleGap, labelSize);
+    const room = sampleWidth + sampleGap + textWidth(text, labelSize);
+    if (x > 0 && x + room > width) [x, row] = [0, row + 1];
+    entries.push({ series, x, y: row * rowHeight + 13, text });
+    x += room + entryGap;
+  }
+  return { entries, height: entries.length === 0 ? 0 : (row + 1) * rowHeight + 8 };
+}

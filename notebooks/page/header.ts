@@ -1,0 +1,58 @@
+import { element } from './element.ts';
+import type { Live } from './live.ts';
+
+/** The bar at the top: way back to the start, undo and redo, light or dark, and messages. */
+export interface Header {
+  readonly element: HTMLElement;
+  /** Tells the person of a problem that has no field of its own. */
+  report(message: string): void;
+}
+
+/** Makes the bar, bound to the live design; Ctrl+Z and Ctrl+Shift+Z work outside text fields. */
+export function createHeader(document: Document, live: Live): Header {
+  const button = (text: string, act: () => void) => {
+    const made = element(document, 'button', { type: 'button', class: 'plain' }, text);
+    made.addEventListener('click', act);
+    return made;
+  };
+  const undo = button('Undo', live.undo);
+  const redo = button('Redo', live.redo);
+  const scheme = button('Dark', () => {
+    const next = currentScheme(document) === 'dark' ? 'light' : 'dark';
+    document.documentElement.dataset['scheme'] = next;
+    nameScheme();
+  });
+  const nameScheme = () => {
+    scheme.textContent = currentScheme(document) === 'dark' ? 'Light page' : 'Dark page';
+  };
+  const message = element(document, 'p', { class: 'header-message', role: 'status' });
+  const refresh = () => {
+    undo.disabled = !live.canUndo();
+    redo.disabled = !live.canRedo();
+    message.textContent = '';
+  };
+  live.onState(refresh);
+  refresh();
+  nameScheme();
+  document.addEventListener('keydown', (event) => {
+    const inText = (event.target as HTMLElement).matches?.('input[type="text"], textarea');
+    if (inText || !(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== 'z') return;
+    event.preventDefault();
+    if (event.shiftKey) live.redo();
+    else live.undo();
+  });
+  const home = element(document, 'a', { href: '#', class: 'header-home' }, 'Stepwell');
+  const nav = element(document, 'nav', { 'aria-label': 'Design' }, undo, redo, scheme);
+  return {
+    element: element(document, 'header', { class: 'header' }, home, nav, message),
+    report: (text) => {
+      message.textContent = text;
+    },
+  };
+}
+
+function currentScheme(document: Document): 'light' | 'dark' {
+  const chosen = document.documentElement.dataset['scheme'];
+  if (chosen === 'light' || chosen === 'dark') return chosen;
+  return document.defaultView!.matchMedia('(prefers-color-scheme: dark)').matches ? 'dark' : 'light';
+}

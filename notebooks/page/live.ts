@@ -1,0 +1,180 @@
+import { type Module, Runtime, type Variable } from '@observablehq/runtime';
+import { descendantsOf } from '../../lib/graph/descendants.ts';
+import { createEngine, type Engine } from '../../lib/graph/engine.ts';
+import type { Graph } from '../../lib/graph/graph.ts';
+import { type History, record, redo, startHistory, undo } from '../../lib/graph/history.ts';
+import { type Outcome, valueOrThrow } from '../../lib/graph/outcome.ts';
+import { isInput, type Quantity } from '../../lib/graph/quantity.ts';
+import { applyPatch, type DesignState, initialState, type Patch } from '../../lib/graph/state.ts';
+import { type Kept, step } from '../../lib/graph/step.ts';
+
+/** Watches one quantity. `changed` gets every new outcome; `pending` says that the one shown is older than the inputs. */
+export interface Watcher {
+  changed(outcome: Outcome): void;
+  pending?(): void;
+  /** Everything shown is up to date with this revision. */
+  settled?(revision: number): void;
+}
+
+/** The design as the page lives it: one writer, many watchers. */
+export interface Live {
+  readonly graph: Graph;
+  state(): DesignState;
+  /**
+   * The one way to change the design. Throws a Problem, and changes nothing, where a value is not allowed.
+   * `final: false` while a drag goes on: the whole drag becomes one step back.
+   */
+  set(patch: Patch, options?: { readonly final?: boolean }): void;
+  undo(): void;
+  redo(): void;
+  canUndo(): boolean;
+  canRedo(): boolean;
+  /** Starts watching; returns how to stop. */
+  watch(quantity: Quantity, watcher: Watcher): () => void;
+  /** Values of quantities for the design as it stands now, computed at once; throws a Problem where one has none. */
+  read(from: Readonly<Record<string, Quantity>>): Record<string, unknown>;
+  /** Called after every change of the state. */
+  onState(listener: (state: DesignState) => void): () => void;
+  /** Resolves when everything watched is up to date. */
+  settled(): Promise<number>;
+}
+
+interface Entry {
+  readonly watchers: Set<Watcher>;
+  readonly variable: Variable;
+  latest: Outcome | undefined;
+}
+
+/** Binds a graph to the reactive runtime; the only place that knows it. */
+export function createLive(graph: Graph, start: DesignState = initialState(graph)): Live {
+  let history: History = startHistory(start);
+  const runtime = new Runtime({}, () => undefined);
+  // The runtime waits for an animation frame, which hidden tabs never get: race it with a timer.
+  runtime._computeSoon = () => frameOrTimer().then(() => runtime._computeNow());
+  const module = runtime.module();
+  const variables = defineGraph(module, graph, start);
+  const entries = new Map<string, Entry>();
+  const waiting = new Set<string>();
+  const listeners = new Set<(state: DesignState) => void>();
+  let engine: Engine | undefined;
+  let whenSettled: ((revision: number) => void)[] = [];
+
+  const settle = () => {
+    if (waiting.size > 0) return;
+    const { revision } = history.present;
+    for (const entry of entries.values()) for (const watcher of entry.watchers) watcher.settled?.(revision);
+    const callbacks = whenSettled;
+    whenSettled = [];
+    for (const callback of callbacks) callback(revision);
+  };
+  const adopt = (next: History) => {
+    const before = history.present;
+    history = next;
+    const now = history.present;
+    if (now === before) return;
+    const changed = Object.keys(now.inputs).filter((id) => !Object.is(now.inputs[id], before.inputs[id]));
+    for (const id of descendantsOf(graph, changed)) {
+      const entry = entries.get(id);
+      if (!entry) continue;
+      waiting.add(id);
+      for (const watcher of entry.watchers) watcher.pending?.();
+    }
+    for (const id of changed) defineSource(variables.get(id)!, id, now.inputs[id]);
+    for (const listener of listeners) listener(now);
+    if (waiting.size === 0) settle();
+  };
+  const observe = (quantity: Quantity): Entry => {
+    const { id } = quantity;
+    waiting.add(id);
+    const watchers = new Set<Watcher>();
+    const fulfilled = (value: unknown) => {
+      const changed = entry.latest !== value;
+      entry.latest = value as Outcome;
+      waiting.delete(id);
+      if (changed) for (const watcher of watchers) watcher.changed(entry.latest);
+      settle();
+    };
+    const variable = module.variable({ fulfilled });
+    const entry: Entry = { watchers, variable, latest: undefined };
+    entries.set(id, entry);
+    variable.define(null, [id], (outcome: Outcome) => outcome);
+    return entry;
+  };
+  return {
+    graph,
+    state: () => history.present,
+    set: (patch, { final = true } = {}) =>
+      adopt(record(history, applyPatch(graph, history.present, patch), final)),
+    undo: () => adopt(undo(history)),
+    redo: () => adopt(redo(history)),
+    canUndo: () => history.past.length > 0,
+    canRedo: () => history.future.length > 0,
+    watch(quantity, watcher) {
+      const entry = entries.get(quantity.id) ?? observe(quantity);
+      entry.watchers.add(watcher);
+      if (entry.latest) watcher.changed(entry.latest);
+      if (waiting.size === 0) watcher.settled?.(history.present.revision);
+      return () => {
+        entry.watchers.delete(watcher);
+        if (entry.watchers.size > 0) return;
+        entry.variable.delete();
+        entries.delete(quantity.id);
+        waiting.delete(quantity.id);
+      };
+    },
+    read(from) {
+      engine ??= createEngine(graph);
+      engine.setInputs(history.present.inputs);
+      const outcomes = engine.evaluate(Object.values(from).map((quantity) => quantity.id));
+      return Object.fromEntries(
+        Object.entries(from).map(([key, { id }]) => [key, valueOrThrow(outcomes[id]!)]),
+      );
+    },
+    onState(listener) {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    settled: () =>
+      waiting.size === 0
+        ? Promise.resolve(history.present.revision)
+        : new Promise((resolve) => {
+            whenSettled.push(resolve);
+          }),
+  };
+}
+
+/** One variable a quantity, holding its outcome; nothing runs until it is watched. */
+function defineGraph(module: Module, graph: Graph, start: DesignState): Map<string, Variable> {
+  const variables = new Map<string, Variable>();
+  for (const quantity of graph.order) {
+    const variable = module.variable();
+    variables.set(quantity.id, variable);
+    if (isInput(quantity)) defineSource(variable, quantity.id, start.inputs[quantity.id]);
+    else if (quantity.kind === 'constant') defineSource(variable, quantity.id, quantity.value);
+    else {
+      let kept: Kept | undefined;
+      const ids = Object.values(quantity.from).map((other) => other.id);
+      variable.define(quantity.id, ids, (...outcomes: Outcome[]) => {
+        kept = step(quantity, outcomes, kept);
+        return kept.outcome;
+      });
+    }
+  }
+  return variables;
+}
+
+function defineSource(variable: Variable, id: string, value: unknown): void {
+  const outcome: Outcome = { value };
+  variable.define(id, [], () => outcome);
+}
+
+function frameOrTimer(): Promise<void> {
+  return new Promise((resolve) => {
+    const done = () => {
+      clearTimeout(timer);
+      resolve();
+    };
+    const timer = setTimeout(done, 50);
+    if (typeof requestAnimationFrame === 'function') requestAnimationFrame(done);
+  });
+}

@@ -1,0 +1,130 @@
+import { plateBeamDiameter } from '../../lib/design/expander.ts';
+import { rayleighLength, workpieceZ } from '../../lib/design/focus.ts';
+import { usedBeamDiameter, wavelength } from '../../lib/design/laser.ts';
+import { focalLength } from '../../lib/design/lens.ts';
+import { apertureDiameter, raised, stepDiameter, stop } from '../../lib/design/plate.ts';
+import { hasValue, type Outcome } from '../../lib/graph/outcome.ts';
+import type { FileInput, Quantity } from '../../lib/graph/quantity.ts';
+import { shownValue } from '../../lib/graph/shown.ts';
+import { decodeCameraImage } from '../../lib/measured/cameraImage.ts';
+import { inputCounts, type PathElementName, pathElements } from '../beamPathInputs.ts';
+import { createBeamPath } from './beamPath.ts';
+import { createInputPanel, type InputPanel, type PanelActions } from './controls/inputPanel.ts';
+import type { Live } from './live.ts';
+import { type PageContext, watchAll } from './proseView.ts';
+
+const drawn = [
+  wavelength,
+  usedBeamDiameter,
+  plateBeamDiameter,
+  stepDiameter,
+  stop,
+  apertureDiameter,
+  raised,
+  focalLength,
+  workpieceZ,
+  rayleighLength,
+] as const;
+
+/** The beam-path drawing with the inputs of the chosen element below it, bound to the live design. */
+export function renderBeamPath(
+  context: PageContext,
+  stops: (() => void)[],
+  first: PathElementName,
+): HTMLElement {
+  const { document } = context;
+  const section = document.createElement('section');
+  section.className = 'path';
+  const place = document.createElement('div');
+  place.className = 'path-inputs';
+  const panels = new Map<PathElementName, InputPanel>();
+  const choose = (name: PathElementName) => {
+    let panel = panels.get(name);
+    if (!panel) {
+      panel = renderPanel(context, pathElements[name].heading, pathElements[name].inputs, stops);
+      panels.set(name, panel);
+    }
+    place.replaceChildren(panel.element);
+    path.choose(name);
+  };
+  const path = createBeamPath(document, choose);
+  watchAll(context, drawn, stops, {
+    pending: () => {},
+    settled: () => {},
+    changed: (outcomeOf) => path.update(drawnValues(outcomeOf)),
+  });
+  section.append(path.element, place);
+  choose(first);
+  return section;
+}
+
+function drawnValues(outcomeOf: (quantity: Quantity) => Outcome) {
+  const show = (quantity: Quantity) => shownValue(quantity, outcomeOf(quantity));
+  const value = <T>(quantity: Quantity): T | undefined => {
+    const outcome = outcomeOf(quantity);
+    return hasValue(outcome) ? (outcome.value as T) : undefined;
+  };
+  const open = value<string>(stop) === 'open';
+  return {
+    rawDiameter: value<number>(usedBeamDiameter),
+    plateDiameter: value<number>(plateBeamDiameter),
+    stepDiameter: value<number>(stepDiameter)!,
+    stopDiameter: open ? undefined : value<number>(apertureDiameter),
+    raised: value<'centre' | 'ring'>(raised)!,
+    z: value<number>(workpieceZ)!,
+    rayleighLength: value<number>(rayleighLength) ?? 1e-4,
+    labels: {
+      laser: `${show(wavelength)}, beam ${show(usedBeamDiameter)}`,
+      expander: `to ${show(plateBeamDiameter)}`,
+      plate: `step ${show(stepDiameter)}, ${open ? 'no stop' : `stop ${show(apertureDiameter)}`}`,
+      lens: `f = ${show(focalLength)}`,
+      workpiece: `z = ${show(workpieceZ)}`,
+    },
+  };
+}
+
+/** What every panel does with what a person sets. */
+export function panelActions(live: Live): PanelActions {
+  return {
+    set: (patch, { final }) => live.set(patch, { final }),
+    takeFile: (input, file) => takeBeamImage(live, input, file),
+    accept: () => '.png,.tif,.tiff,.csv,.txt',
+  };
+}
+
+async function takeBeamImage(live: Live, input: FileInput, file: File): Promise<void> {
+  const image = decodeCameraImage(new Uint8Array(await file.arrayBuffer()), file.name);
+  live.set({ [input.id]: image, 'laser.beamSource': 'measured' });
+}
+
+/** A panel of inputs that follows the live design. */
+export function renderPanel(
+  context: PageContext,
+  heading: string,
+  inputs: readonly Quantity[],
+  stops: (() => void)[],
+): InputPanel {
+  const { live } = context;
+  const panel = createInputPanel(context.document, heading, inputs as never, panelActions(live));
+  const showCounting = () => {
+    const values = live.state().inputs;
+    for (const input of inputs) panel.setShown(input.id, inputCounts(input.id, values));
+  };
+  for (const input of inputs) {
+    stops.push(
+      live.watch(input, {
+        changed: (outcome) => {
+          if (hasValue(outcome)) panel.fields.get(input.id)!.update(outcome.value as never);
+        },
+      }),
+    );
+  }
+  stops.push(live.onState(showCounting));
+  showCounting();
+  return panel;
+}
+
+/** Reads a beam image on the start page and takes it as the source of the beam. */
+export async function openBeamImage(live: Live, file: File): Promise<void> {
+  await takeBeamImage(live, live.graph.quantities.get('laser.beamImage') as FileInput, file);
+}

@@ -1,0 +1,161 @@
+import katex from 'katex';
+import type { Outcome } from '../../lib/graph/outcome.ts';
+import { hasValue } from '../../lib/graph/outcome.ts';
+import type { Quantity } from '../../lib/graph/quantity.ts';
+import { type Piece, type Prose, type ProseNode, type Slot, slotPieces, slotQuantities } from '../prose.ts';
+import type { Live } from './live.ts';
+import type { Opened } from './trace.ts';
+
+/** What the parts of a page share: the live design, and what happens when a number is opened. */
+export interface PageContext {
+  readonly document: Document;
+  readonly live: Live;
+  /** Opens the trace of a quantity beside `anchor`. */
+  open: Opened;
+  /** Tells the person of a problem that has no field of its own. */
+  report(message: string): void;
+}
+
+/** Prose as DOM nodes, its slots kept up to date; `stops` collects how to stop watching. */
+export function renderProse(context: PageContext, prose: Prose, stops: (() => void)[]): DocumentFragment {
+  const { document } = context;
+  const build = (node: ProseNode): Node => {
+    if ('slotIndex' in node) return renderSlot(context, prose.slots[node.slotIndex]!, stops);
+    if ('text' in node) return document.createTextNode(node.text);
+    const element = document.createElement(node.tag);
+    if (node.href !== undefined) element.setAttribute('href', node.href);
+    element.append(...node.children.map(build));
+    return element;
+  };
+  const fragment = document.createDocumentFragment();
+  fragment.append(...prose.nodes.map(build));
+  return fragment;
+}
+
+function renderSlot(context: PageContext, slot: Slot, stops: (() => void)[]): Node {
+  if (slot.slot === 'math') return mathElement(context.document, slot.tex);
+  if (slot.slot === 'link') return renderLink(context, slot);
+  if (slot.slot === 'value') return valueElement(context, slot.quantity, stops);
+  const element = context.document.createElement('span');
+  element.className = 'sentence';
+  watchAll(context, slotQuantities(slot), stops, {
+    pending: () => element.setAttribute('data-pending', ''),
+    changed: (outcomeOf) => {
+      element.replaceChildren(
+        ...slotPieces(slot, outcomeOf).map((piece) => pieceNode(context, piece, outcomeOf)),
+      );
+    },
+    settled: (revision) => {
+      element.removeAttribute('data-pending');
+      for (const value of element.querySelectorAll('[data-quantity]'))
+        value.setAttribute('data-revision', String(revision));
+    },
+  });
+  return element;
+}
+
+function pieceNode(context: PageContext, piece: Piece, outcomeOf: (quantity: Quantity) => Outcome): Node {
+  if (!('quantity' in piece)) return context.document.createTextNode(piece.text);
+  const element = valueShell(context, piece.quantity);
+  showOutcome(element, piece.text, outcomeOf(piece.quantity));
+  return element;
+}
+
+/** A number in the text: a button that opens its trace, with id and revision. */
+export function valueElement(context: PageContext, quantity: Quantity, stops: (() => void)[]): HTMLElement {
+  const element = valueShell(context, quantity);
+  stops.push(
+    context.live.watch(quantity, {
+      pending: () => element.setAttribute('data-pending', ''),
+      changed: (outcome) => {
+        showOutcome(element, slotPieces({ slot: 'value', quantity }, () => outcome)[0]!.text, outcome);
+      },
+      settled: (revision) => {
+        element.removeAttribute('data-pending');
+        element.setAttribute('data-revision', String(revision));
+      },
+    }),
+  );
+  return element;
+}
+
+function valueShell(context: PageContext, quantity: Quantity): HTMLElement {
+  const element = context.document.createElement('button');
+  element.type = 'button';
+  element.className = 'value';
+  element.setAttribute('data-quantity', quantity.id);
+  element.title = quantity.about;
+  element.addEventListener('click', () => context.open(quantity, element));
+  return element;
+}
+
+function showOutcome(element: HTMLElement, text: string, outcome: Outcome): void {
+  if (element.textContent !== text) element.textContent = text;
+  if (hasValue(outcome)) {
+    element.removeAttribute('data-problem');
+    if (outcome.note === undefined) element.removeAttribute('data-note');
+    else element.setAttribute('data-note', outcome.note);
+  } else element.setAttribute('data-problem', outcome.problem.message);
+}
+
+function renderLink(context: PageContext, slot: Extract<Slot, { slot: 'link' }>): HTMLElement {
+  const element = context.document.createElement('button');
+  element.type = 'button';
+  element.className = 'sets-link';
+  element.textContent = slot.text;
+  element.addEventListener('click', () => {
+    try {
+      context.live.set(slot.patch(context.live.read(slot.from)));
+    } catch (error) {
+      context.report((error as Error).message);
+    }
+  });
+  return element;
+}
+
+/** An equation, typeset; MathML inside for screen readers. */
+export function mathElement(document: Document, tex: string, display = false): HTMLElement {
+  const element = document.createElement('span');
+  element.className = display ? 'equation' : 'math';
+  katex.render(tex, element, { displayMode: display, throwOnError: false, output: 'htmlAndMathml' });
+  return element;
+}
+
+interface GroupWatcher {
+  pending(): void;
+  /** All quantities have outcomes; called once a batch of changes. */
+  changed(outcomeOf: (quantity: Quantity) => Outcome): void;
+  settled(revision: number): void;
+}
+
+/** Watches several quantities as one: `changed` runs when all have answered after a change, before `settled`. */
+export function watchAll(
+  context: PageContext,
+  quantities: readonly Quantity[],
+  stops: (() => void)[],
+  watcher: GroupWatcher,
+): void {
+  const outcomes = new Map<string, Outcome>();
+  let dirty = true;
+  const last = quantities.length - 1;
+  const settled = (revision: number) => {
+    if (dirty) {
+      dirty = false;
+      watcher.changed((other) => outcomes.get(other.id)!);
+    }
+    watcher.settled(revision);
+  };
+  if (last < 0) settled(context.live.state().revision);
+  quantities.forEach((quantity, index) => {
+    stops.push(
+      context.live.watch(quantity, {
+        pending: () => watcher.pending(),
+        changed: (outcome) => {
+          outcomes.set(quantity.id, outcome);
+          dirty = true;
+        },
+        ...(index === last ? { settled } : {}),
+      }),
+    );
+  });
+}

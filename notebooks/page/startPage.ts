@@ -1,0 +1,143 @@
+import { acceptDrops } from './controls/fileField.ts';
+import { element } from './element.ts';
+import { createOpticalTable, type TablePlace } from './opticalTable.ts';
+
+/** What the three doors of the start page lead to. */
+export interface StartDoors {
+  /** A camera image was chosen or dropped. */
+  onImage(file: File): void;
+  onPlate(): void;
+  onExample(): void;
+}
+
+/** Documents on the optical table; those without an address come later. */
+const places: readonly TablePlace[] = [
+  { name: 'Matching', about: 'beam, step and stop', at: [67.5, 50], href: '#matching' },
+  { name: 'Through the focus', about: 'which plane to work in', at: [30, 50] },
+  { name: 'Threshold', about: 'from crater areas', at: [9, 50] },
+  { name: 'Ripples', about: 'period and regularity', at: [19, 59] },
+  { name: 'Scanning', about: 'fields, grooves and time', at: [50, 62] },
+];
+
+/** The cautions before anything is set; "(memory)" marks what was written down without the standard at hand. */
+const cautions: readonly (readonly [about: string, text: string])[] = [
+  [
+    'Class 4 laser.',
+    'Beam, reflections and scattered light can injure eyes and skin and start fires. IEC 60825-1, IEC TR 60825-14 and ISO 11553-1 (memory) apply; local rules and the laser safety officer decide.',
+  ],
+  [
+    'Aligning.',
+    'Use the lowest power that can be seen, eyewear for the wavelength, and a viewer card. Put the camera behind a wedge and attenuators.',
+  ],
+  [
+    'Taking the plate out',
+    'at unchanged pulse energy raises the peak fluence about five times. Lower the energy first.',
+  ],
+  [
+    'Reflections',
+    'come from metal, from both faces of the plate, and back into the laser. A collimated femtosecond beam stays dangerous at a distance.',
+  ],
+  [
+    'X-rays.',
+    'Above about 10¹³ W/cm² on metal, ultrashort pulses make X-rays, and below it too at high mean power or in bursts. No value on these pages is an all-clear. Shielding and dose measurement are a matter for radiation protection (H. Legall et al., Appl. Phys. A 124, 407 (2018), memory).',
+  ],
+  ['Fume and nanoparticles', 'of steel contain chromium and nickel. Work with extraction and filters.'],
+  [
+    'Optics can be damaged:',
+    'check the peak irradiance on the plate, in air and in a focus inside the expander. ISO 21254 (memory) tells how thresholds are measured.',
+  ],
+  [
+    'Medical or food use.',
+    'Whether a structured surface is fit for it is for the responsible bodies to judge, on proof.',
+  ],
+];
+
+/** The page before any design: where the documents are, three ways in, and what can hurt. */
+export function renderStartPage(document: Document, doors: StartDoors): HTMLElement {
+  const lead = element(
+    document,
+    'p',
+    { class: 'lead' },
+    'A plate with a single round step can turn the focus of a Gaussian laser beam into a flat-top or a ring. These pages work out which beam, plate, lens and plane do it, and what the spot then does to a surface.',
+  );
+  return element(
+    document,
+    'main',
+    { class: 'sheet start' },
+    element(document, 'h1', {}, 'From laser to workpiece'),
+    lead,
+    createOpticalTable(document, places),
+    element(document, 'h2', {}, 'Where to begin'),
+    createDoors(document, doors),
+    createCautions(document),
+  );
+}
+
+function createDoors(document: Document, { onImage, onPlate, onExample }: StartDoors): HTMLElement {
+  const plate = door(
+    document,
+    'I have a plate',
+    'Type its step diameter and height, and find the beam that suits it.',
+  );
+  const example = door(
+    document,
+    'Show me the example',
+    'A 10 mm step of half a wave, a 10 mm beam at 1030 nm, a lens of 100 mm.',
+  );
+  plate.addEventListener('click', onPlate);
+  example.addEventListener('click', onExample);
+  return element(document, 'div', { class: 'doors' }, imageDoor(document, onImage), plate, example);
+}
+
+function door(document: Document, title: string, about: string): HTMLButtonElement {
+  return element(
+    document,
+    'button',
+    { type: 'button', class: 'door' },
+    element(document, 'span', { class: 'door-title' }, title),
+    ' ',
+    element(document, 'span', { class: 'door-about' }, about),
+  );
+}
+
+function imageDoor(document: Document, onImage: (file: File) => void): HTMLElement {
+  const picker = element(document, 'input', {
+    type: 'file',
+    class: 'off-screen',
+    accept: '.png,.tif,.tiff,.csv,.txt,image/png,image/tiff',
+  });
+  const label = element(
+    document,
+    'label',
+    { class: 'door' },
+    picker,
+    element(document, 'span', { class: 'door-title' }, 'I have a beam image'),
+    ' ',
+    element(
+      document,
+      'span',
+      { class: 'door-about' },
+      'Choose or drop a camera image (PNG, TIFF or a table of grey values) to measure the raw beam.',
+    ),
+  );
+  picker.addEventListener('change', () => {
+    const file = picker.files?.[0];
+    picker.value = '';
+    if (file) onImage(file);
+  });
+  acceptDrops(label, onImage);
+  return label;
+}
+
+function createCautions(document: Document): HTMLElement {
+  const items = cautions.map(([about, text]) =>
+    element(document, 'li', {}, element(document, 'strong', {}, about), ` ${text}`),
+  );
+  return element(
+    document,
+    'section',
+    { class: 'caution', 'aria-labelledby': 'cautions-heading' },
+    element(document, 'h2', { id: 'cautions-heading' }, 'Before any setting'),
+    element(document, 'ul', {}, ...items),
+  );
+}

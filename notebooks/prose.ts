@@ -1,0 +1,166 @@
+import MarkdownIt from 'markdown-it';
+import { hasValue, type Outcome } from '../lib/graph/outcome.ts';
+import type { Quantity, ValuesOf } from '../lib/graph/quantity.ts';
+import { shownValue } from '../lib/graph/shown.ts';
+import type { Patch } from '../lib/graph/state.ts';
+import type { From } from './document.ts';
+
+/** A run of a sentence: plain words, or a quantity shown as its value. */
+export type Phrase = string | readonly (string | Quantity)[];
+
+/** A sentence that is code: chosen by the values, every branch tested. */
+export interface Sentence {
+  readonly slot: 'sentence';
+  readonly from: From;
+  /** Quantities that the phrase may show although the choice of words does not need them to have a value. */
+  readonly also: readonly Quantity[];
+  view(values: Readonly<Record<string, unknown>>): Phrase;
+}
+
+/** Words that set inputs when chosen. */
+export interface SetsLink {
+  readonly slot: 'link';
+  readonly text: string;
+  readonly from: From;
+  patch(values: Readonly<Record<string, unknown>>): Patch;
+}
+
+/** An equation in the line of text, TeX. */
+export interface InlineMath {
+  readonly slot: 'math';
+  readonly tex: string;
+}
+
+export type Slot = { readonly slot: 'value'; readonly quantity: Quantity } | Sentence | SetsLink | InlineMath;
+
+/** A node of parsed prose. */
+export type ProseNode =
+  | { readonly tag: string; readonly children: readonly ProseNode[]; readonly href?: string }
+  | { readonly text: string }
+  | { readonly slotIndex: number };
+
+/** Prose: parsed once, with the places where values go. */
+export interface Prose {
+  readonly nodes: readonly ProseNode[];
+  readonly slots: readonly Slot[];
+}
+
+/** A piece of what a slot shows: words, or the value of a quantity. */
+export type Piece = { readonly text: string } | { readonly text: string; readonly quantity: Quantity };
+
+/** A sentence slot; `view` sees the values, and may return quantities of `from` to be shown. */
+export function says<const F extends From>(
+  from: F,
+  view: (values: ValuesOf<F>) => Phrase,
+  also: readonly Quantity[] = [],
+): Sentence {
+  return { slot: 'sentence', from, also, view } as unknown as Sentence;
+}
+
+/** A phrase with quantities and words in it, for sentences. Its quantities must be among the sentence's `from`. */
+export function phrase(strings: TemplateStringsArray, ...parts: readonly (Quantity | string)[]): Phrase {
+  return strings.flatMap((text, i) => (i < parts.length ? [text, parts[i]!] : [text]));
+}
+
+/** A link that sets inputs, its patch fixed or made from values. */
+export function sets<const F extends From>(
+  text: string,
+  patch: Patch | ((values: ValuesOf<F>) => Patch),
+  from: F = {} as F,
+): SetsLink {
+  const make = typeof patch === 'function' ? patch : () => patch;
+  return { slot: 'link', text, from, patch: make } as unknown as SetsLink;
+}
+
+/** An equation in a line of text. */
+export function math(strings: TemplateStringsArray): InlineMath {
+  return { slot: 'math', tex: strings.raw.join('') };
+}
+
+const markdown = new MarkdownIt({ html: false, typographer: false });
+/** Private-use characters that no one types mark the slots while Markdown is parsed. */
+const open = '\uE000';
+const close = '\uE001';
+
+/** Markdown with quantities, sentences, links and equations in it. */
+export function prose(
+  strings: TemplateStringsArray,
+  ...inserts: readonly (Quantity | Sentence | SetsLink | InlineMath)[]
+): Prose {
+  const slots = inserts.map(
+    (insert): Slot => ('slot' in insert ? insert : { slot: 'value', quantity: insert }),
+  );
+  const text = strings.reduce(
+    (all, part, i) => `${all}${i === 0 ? '' : `${open}${i - 1}${close}`}${part}`,
+    '',
+  );
+  const source = text.replace(/^[ \t]+/gm, '');
+  return { nodes: readTokens(markdown.parse(source, {})), slots };
+}
+
+type Token = ReturnType<(typeof markdown)['parse']>[number];
+
+/** markdown-it's flat tokens as a tree. */
+function readTokens(tokens: readonly Token[]): ProseNode[] {
+  const stack: { tag: string; href?: string; children: ProseNode[] }[] = [{ tag: '', children: [] }];
+  const add = (...nodes: ProseNode[]) => stack.at(-1)!.children.push(...nodes);
+  for (const token of tokens) {
+    if (token.nesting === 1) {
+      const href = token.attrGet('href');
+      stack.push({ tag: token.tag, children: [], ...(href === null ? {} : { href: String(href) }) });
+    } else if (token.nesting === -1) {
+      const node = stack.pop()!;
+      add(node);
+    } else if (token.type === 'inline') add(...readTokens(token.children ?? []));
+    else if (token.type === 'text') add(...splitSlots(token.content));
+    else if (token.type === 'softbreak') add({ text: ' ' });
+    else if (token.tag) add({ tag: token.tag, children: token.content ? splitSlots(token.content) : [] });
+  }
+  return stack[0]!.children;
+}
+
+function splitSlots(text: string): ProseNode[] {
+  return text
+    .split(/(\uE000\d+\uE001)/)
+    .filter((part) => part !== '')
+    .map((part) => (part.startsWith(open) ? { slotIndex: Number(part.slice(1, -1)) } : { text: part }));
+}
+
+/** Quantities that a slot reads. */
+export function slotQuantities(slot: Slot): readonly Quantity[] {
+  if (slot.slot === 'value') return [slot.quantity];
+  if (slot.slot === 'math') return [];
+  return slot.slot === 'sentence' ? [...Object.values(slot.from), ...slot.also] : Object.values(slot.from);
+}
+
+/** What a slot shows for the outcomes of its quantities; the page and headless both use this and nothing else. */
+export function slotPieces(slot: Slot, outcomeOf: (quantity: Quantity) => Outcome): readonly Piece[] {
+  if (slot.slot === 'math') return [{ text: slot.tex }];
+  if (slot.slot === 'link') return [{ text: slot.text }];
+  const show = (quantity: Quantity): Piece => ({ text: shownValue(quantity, outcomeOf(quantity)), quantity });
+  if (slot.slot === 'value') return [show(slot.quantity)];
+  const values: Record<string, unknown> = {};
+  for (const [key, quantity] of Object.entries(slot.from)) {
+    const outcome = outcomeOf(quantity);
+    if (!hasValue(outcome)) return [{ text: outcome.problem.message }];
+    values[key] = outcome.value;
+  }
+  const said = slot.view(values);
+  return (typeof said === 'string' ? [said] : said).map((part) =>
+    typeof part === 'string' ? { text: part } : show(part),
+  );
+}
+
+/** The whole prose as plain text, for summaries, tests and the command line. */
+export function proseText(text: Prose, outcomeOf: (quantity: Quantity) => Outcome): string {
+  const read = (node: ProseNode): string => {
+    if ('slotIndex' in node) {
+      return slotPieces(text.slots[node.slotIndex]!, outcomeOf)
+        .map((piece) => piece.text)
+        .join('');
+    }
+    if ('text' in node) return node.text;
+    return node.children.map(read).join('') + (/^(p|h\d|li)$/.test(node.tag) ? '\n' : '');
+  };
+  return text.nodes.map(read).join('');
+}
