@@ -1,9 +1,6 @@
-import type { Quantity, ValuesOf } from '../lib/graph/quantity.ts';
+import type { ChoiceInput, Quantity, ValuesOf } from '../lib/graph/quantity.ts';
 import type { Patch } from '../lib/graph/state.ts';
-import type { Prose } from './prose.ts';
-
-/** Quantities a block reads, by the names its view uses. */
-export type From = Readonly<Record<string, Quantity>>;
+import type { From, Prose } from './prose.ts';
 
 /** An axis: label in words, unit text as shown, domain in that unit. */
 export interface AxisSpec {
@@ -34,7 +31,7 @@ export interface MarkSpec {
   readonly role: 'today' | 'reference';
 }
 
-/** Values over a grid, row by row from the lowest y; drawn as a picture in one hue, dark is low. */
+/** Values over a grid, row by row from the lowest y; drawn as a picture in one hue, from the paper's colour (low) to deep ink. */
 export interface MapSpec {
   readonly columns: number;
   readonly rows: number;
@@ -71,6 +68,8 @@ export interface TableSpec {
 interface BlockBase {
   /** Unique in its document; never changes. */
   readonly id: string;
+  /** Shown only while this choice has this value. */
+  readonly when?: { readonly choice: ChoiceInput; readonly is: string };
 }
 
 export interface ProseBlock extends BlockBase {

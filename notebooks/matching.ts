@@ -1,4 +1,4 @@
-import { magnification, plateBeamDiameter } from '../lib/design/expander.ts';
+import { magnification, plateBeamDiameter, plateIrradiance } from '../lib/design/expander.ts';
 import { axisIrradianceInFocus, centreAmplitude, outerAmplitude } from '../lib/design/explain.ts';
 import { focusRadius, rayleighLength } from '../lib/design/focus.ts';
 import { usedBeamDiameter } from '../lib/design/laser.ts';
@@ -31,6 +31,7 @@ import {
 } from './matchingFigures.ts';
 import {
   beamAgainstStep,
+  insideSaid,
   magnificationSaid,
   phaseSaid,
   planesSaid,
@@ -43,6 +44,7 @@ import {
   stopRatioSaid,
   stopSaid,
 } from './matchingSentences.ts';
+import { measuredBlocks } from './measuredBeam.ts';
 import { math, prose, says, sets } from './prose.ts';
 
 const guess = question({
@@ -66,6 +68,7 @@ export const matching: StepwellDocument = {
   title: 'Matching beam and plate',
   lead: prose`A plate with a shallow round step turns a Gaussian beam into flat-topped or ring-shaped spots. Which ones depends on two ratios: step to beam, and stop to beam. This page works them out for your beam and says what follows.`,
   blocks: [
+    ...measuredBlocks,
     {
       kind: 'prose',
       id: 'today',
@@ -85,7 +88,9 @@ export const matching: StepwellDocument = {
     {
       kind: 'caution',
       id: 'plate-out',
-      prose: prose`**Before the plate comes out.** ${plateOutSaid}`,
+      prose: prose`**Before the plate comes out.** ${plateOutSaid}
+
+        **On the way.** The peak irradiance on the plate is ${plateIrradiance}. ${insideSaid} Compare with the damage threshold of each optic (ISO 21254, memory).`,
     },
     {
       kind: 'table',

@@ -1,4 +1,10 @@
-import { magnification, plateBeamDiameter } from '../lib/design/expander.ts';
+import {
+  expanderKind,
+  internalFocusIrradiance,
+  lensBeam,
+  magnification,
+  plateBeamDiameter,
+} from '../lib/design/expander.ts';
 import { defocus, zeroCurvaturePlanes } from '../lib/design/focus.ts';
 import {
   darkRatio,
@@ -170,3 +176,15 @@ export const planesSaid = says({ planes: zeroCurvaturePlanes, defocus }, ({ plan
   const count = planes.length === 1 ? 'one plane has' : `${planes.length} planes have`;
   return phrase`Within seven Rayleigh lengths of the focus ${count} zero curvature on the axis, at z = ${zeroCurvaturePlanes}. Zero curvature is not yet a flat-top: look at the dip and the profile there.`;
 });
+
+/** The focus inside an expander of two lenses. */
+export const insideSaid = says(
+  { kind: expanderKind, beam: lensBeam },
+  ({ kind, beam }) => {
+    if (kind === 'magnification')
+      return 'An expander that is given by its magnification alone may hide a focus between its lenses.';
+    if (beam.internalFocusDiameter === undefined) return 'The expander has no focus between its lenses.';
+    return phrase`Between the lenses of the expander lies a focus with a peak irradiance of ${internalFocusIrradiance}: keep glass and dust out of it.`;
+  },
+  [internalFocusIrradiance],
+);

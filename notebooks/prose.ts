@@ -3,7 +3,9 @@ import { hasValue, type Outcome } from '../lib/graph/outcome.ts';
 import type { Quantity, ValuesOf } from '../lib/graph/quantity.ts';
 import { shownValue } from '../lib/graph/shown.ts';
 import type { Patch } from '../lib/graph/state.ts';
-import type { From } from './document.ts';
+
+/** Quantities that a block, sentence or link reads, by the names its view uses. */
+export type From = Readonly<Record<string, Quantity>>;
 
 /** A run of a sentence: plain words, or a quantity shown as its value. */
 export type Phrase = string | readonly (string | Quantity)[];

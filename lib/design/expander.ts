@@ -1,6 +1,8 @@
 import { choice, constant, derived, number, picked } from '../graph/define.ts';
 import { expandBeam } from '../optics/expander.ts';
-import { beamPropagationRatio, usedBeamDiameter, wavelength } from './laser.ts';
+import { peakIrradiance, peakPower } from '../optics/pulse.ts';
+import { Problem } from '../problem.ts';
+import { beamPropagationRatio, pulseDuration, pulseEnergy, usedBeamDiameter, wavelength } from './laser.ts';
 
 export const expanderKind = choice({
   id: 'expander.kind',
@@ -183,5 +185,41 @@ export const wavefrontCurvature = picked({
   by: expanderKind,
   cases: { magnification: flat, lenses: lensCurvature },
   formula: '\\begin{cases} 0 \\\\ \\mathrm{Re}\\,q_2^{-1} \\end{cases}',
+  source: 'definition',
+});
+
+export const internalFocusIrradiance = derived({
+  id: 'expander.internalFocusIrradiance',
+  name: 'peak irradiance in the focus inside the expander',
+  symbol: 'I_\\text{inside}',
+  unit: 'W/m^2',
+  display: 'W/cm^2',
+  digits: 2,
+  about:
+    'Peak in time and space of the irradiance in the focus between the two lenses, Gaussian pulse, linear optics; air breaks down near 1e13 to 1e14 W/cm² (memory).',
+  from: { beam: lensBeam, E: pulseEnergy, tau: pulseDuration },
+  compute: ({ beam, E, tau }) => {
+    if (beam.internalFocusDiameter !== undefined) {
+      return peakIrradiance(peakPower(E, tau), beam.internalFocusDiameter / 2);
+    }
+    throw new Problem('absent', 'This expander has no focus between its lenses.', {
+      input: 'expander.firstFocalLength',
+    });
+  },
+  formula: '\\frac{2E}{\\pi w^2}\\cdot\\frac{0.9394}{\\tau}',
+  source: 'definition',
+});
+
+export const plateIrradiance = derived({
+  id: 'plate.peakIrradiance',
+  name: 'peak irradiance on the plate',
+  symbol: 'I_\\text{plate}',
+  unit: 'W/m^2',
+  display: 'W/cm^2',
+  digits: 2,
+  about: 'Peak in time and space of the irradiance on the plate, Gaussian beam and pulse, per pulse.',
+  from: { d: plateBeamDiameter, E: pulseEnergy, tau: pulseDuration },
+  compute: ({ d, E, tau }) => peakIrradiance(peakPower(E, tau), d / 2),
+  formula: '\\frac{2E}{\\pi w^2}\\cdot\\frac{0.9394}{\\tau}',
   source: 'definition',
 });

@@ -35,7 +35,7 @@ export const axisOverRatio = derived({
     'Relative irradiance and curvature on the axis over step ratio and distance, beam varied, plate and stop kept; coherent light, flat wavefront.',
   from: { zonesPerStep },
   compute: ({ zonesPerStep }) =>
-    axisMap(JSON.parse(zonesPerStep), spaced(...shownRatios, 121), spaced(...shownDistances, 161)),
+    axisMap(JSON.parse(zonesPerStep), spaced(...shownRatios, 101), spaced(...shownDistances, 121)),
   formula: '|U_0|^2,\\ -2\\,\\mathrm{Re}(U_0^*U_2)',
 });
 
@@ -48,7 +48,7 @@ export const focusOverRatio = derived({
     'Irradiance in the focus at equal pulse energy over step ratio and radius, beam varied, plate and stop kept; coherent light.',
   from: { zonesPerStep },
   compute: ({ zonesPerStep }) =>
-    focusAgainstRatio(JSON.parse(zonesPerStep), spaced(...shownRatios, 111), spaced(0, shownRadius, 101)),
+    focusAgainstRatio(JSON.parse(zonesPerStep), spaced(...shownRatios, 89), spaced(0, shownRadius, 81)),
   formula: '|U(\\varrho,0)|^2/\\kappa^2',
 });
 

@@ -55,6 +55,15 @@ export const beamImagePitch = number({
   range: { min: 0.1e-6, max: 1e-3 },
 });
 
+/** The problem of a measurement without an image. */
+export function noImage(): Problem {
+  return new Problem(
+    'absent',
+    'No camera image has been given yet: choose one, or take the typed beam diameter as the source.',
+    { input: 'laser.beamImage' },
+  );
+}
+
 export const measuredBeam = derived({
   id: 'laser.measuredBeam',
   name: 'measured beam',
@@ -63,13 +72,7 @@ export const measuredBeam = derived({
   about: 'Second-moment diameters, angle and Gaussian fit of the camera image, background subtracted.',
   from: { image: beamImage, pitch: beamImagePitch },
   compute: ({ image, pitch }) => {
-    if (image === null) {
-      throw new Problem(
-        'absent',
-        'No camera image has been given yet: choose one, or take the typed beam diameter as the source.',
-        { input: 'laser.beamImage' },
-      );
-    }
+    if (image === null) throw noImage();
     return measureBeam(image, pitch);
   },
   formula: 'd_{x,y} = 4\\sigma_{x,y}',

@@ -1,6 +1,7 @@
 import { derived } from '../graph/define.ts';
+import { previewImage } from '../measured/imagePreview.ts';
 import { Problem } from '../problem.ts';
-import { measuredBeam } from './laser.ts';
+import { beamImage, measuredBeam, noImage } from './laser.ts';
 
 const length = { unit: 'm', display: 'mm', source: 'iso11146' } as const;
 
@@ -109,4 +110,19 @@ export const measuredUncertainty = derived({
   from: { beam: measuredBeam },
   compute: ({ beam }) => beam.uncertainty.equivalentDiameter,
   formula: 'u(\\sqrt{d_x d_y})',
+});
+
+export const imagePreview = derived({
+  id: 'laser.imagePreview',
+  name: 'picture of the measured beam',
+  symbol: '\\text{image}',
+  unit: 'none',
+  about: 'The camera image averaged over blocks of pixels, for showing.',
+  from: { image: beamImage },
+  compute: ({ image }) => {
+    if (image === null) throw noImage();
+    return previewImage(image);
+  },
+  formula: '\\text{mean over blocks}',
+  source: 'definition',
 });

@@ -1,7 +1,13 @@
 import { derived } from '../graph/define.ts';
+import { blurRadius } from '../optics/coherence.ts';
 import { dipOf, kindOfProfile, type ProfileKind } from '../optics/profileMetrics.ts';
 import { areaAbove, peakOf, type RadialProfile } from '../optics/radialProfile.ts';
-import { kernelOfPlan, planRoundProfile, type RoundFocus, roundProfile } from '../optics/roundProfile.ts';
+import {
+  planRoundProfile,
+  prepareRoundProfile,
+  type RoundFocus,
+  roundProfile,
+} from '../optics/roundProfile.ts';
 import type { Zone } from '../optics/zones.ts';
 import { zonesPerStep } from './explain.ts';
 import { beamPropagationRatio } from './laser.ts';
@@ -30,11 +36,15 @@ export const equalBeamFamily = derived({
       defocus,
       beamPropagationRatio,
     });
-    const plan = planRoundProfile(focusAt(judgedDefocus[0]!));
-    const kernel = kernelOfPlan(plan);
+    const furthest = focusAt(judgedDefocus[0]!);
+    // Dip and plateau need the profile down to half its peak: four focus radii and one blur radius hold that.
+    const kernel = prepareRoundProfile(
+      furthest,
+      planRoundProfile(furthest, 4 + blurRadius(beamPropagationRatio)),
+    );
     return judgedDefocus.map((defocus) => ({
       defocus,
-      ...judge(roundProfile(focusAt(defocus), plan, kernel)),
+      ...judge(roundProfile(focusAt(defocus), kernel)),
     }));
   },
   formula: '\\text{kind}(\\zeta),\\ |\\zeta|\\le 0.8,\\ \\kappa=1',

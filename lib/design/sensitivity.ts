@@ -3,7 +3,8 @@ import type { Derived } from '../graph/quantity.ts';
 import type { Light } from '../optics/light.ts';
 import { dipOf } from '../optics/profileMetrics.ts';
 import type { RadialProfile } from '../optics/radialProfile.ts';
-import { roundProfileFromKernel } from '../optics/roundSpot.ts';
+import { blurOfPlan } from '../optics/roundProfile.ts';
+import { roundFocusAt, roundProfileFromKernel } from '../optics/roundSpot.ts';
 import { withBeamScaled, withPhaseScaled } from '../optics/variants.ts';
 import { light, workpieceZ } from './focus.ts';
 import { kernel } from './spot.ts';
@@ -29,9 +30,13 @@ function changedProfile(id: string, name: string, sign: 1 | -1, vary: Vary): Der
     unit: 'none',
     about: `Irradiance against radius at the same z with the ${name.replace('profile with ', '')}; plate, stop and lens unchanged.`,
     from: { light, z: workpieceZ, change, kernel },
-    // A 5 % change leaves today's Bessel matrix good to 1e-12.
-    compute: ({ light, z, change, kernel }) =>
-      roundProfileFromKernel(vary(light, 1 + sign * change), z, kernel.plan, kernel.kernel),
+    // A 5 % change leaves today's Bessel matrix good to 1e-12; the blur goes with the beam.
+    compute: ({ light, z, change, kernel }) => {
+      const other = vary(light, 1 + sign * change);
+      const { stepRatio, beamPropagationRatio } = roundFocusAt(other, z);
+      const blur = blurOfPlan(kernel.plan, stepRatio, beamPropagationRatio);
+      return roundProfileFromKernel(other, z, { ...kernel, blur });
+    },
     formula: 'I(\\rho; \\text{one input} \\times (1\\pm\\delta))',
     source: 'collins1970',
   });

@@ -8,12 +8,20 @@ import {
   ringNumbers,
 } from '../optics/profileMetrics.ts';
 import { areaAbove, peakOf } from '../optics/radialProfile.ts';
-import { kernelOfPlan, planRoundProfile, planText, type RoundPlan } from '../optics/roundProfile.ts';
+import {
+  blurOfPlan,
+  kernelOfPlan,
+  planRoundProfile,
+  planText,
+  type RoundKernel,
+  type RoundPlan,
+} from '../optics/roundProfile.ts';
 import { roundFocusAt, roundProfileFromKernel } from '../optics/roundSpot.ts';
 import { windowedDiameter } from '../optics/secondMoment.ts';
 import { Problem } from '../problem.ts';
 import { light, unshapedPeak, workpieceZ } from './focus.ts';
-import { pulseEnergy } from './laser.ts';
+import { beamPropagationRatio, pulseEnergy } from './laser.ts';
+import { stepRatio } from './match.ts';
 import { transmission } from './plate.ts';
 
 export const plan = derived({
@@ -28,7 +36,7 @@ export const plan = derived({
   source: 'computed',
 });
 
-export const kernel = derived({
+const matrix = derived({
   id: 'spot.kernel',
   name: 'Bessel matrix',
   symbol: 'J_0(v s)',
@@ -38,10 +46,25 @@ export const kernel = derived({
   from: { plan },
   compute: ({ plan }) => {
     const parts = JSON.parse(plan) as RoundPlan;
-    return { plan: parts, kernel: kernelOfPlan(parts) };
+    return { plan: parts, field: kernelOfPlan(parts) };
   },
   formula: 'J_0(v s),\\ v=2\\pi a\\rho/(\\lambda B)',
   source: 'collins1970',
+});
+
+export const kernel = derived({
+  id: 'spot.blurredKernel',
+  name: 'Bessel matrix with blur',
+  symbol: '(J_0, G_{M^2})',
+  unit: 'none',
+  about: 'The Bessel matrix together with the matrix that blurs the coherent profile where M² is above 1.',
+  from: { matrix, ratio: stepRatio, beamPropagationRatio },
+  compute: ({ matrix, ratio, beamPropagationRatio }): RoundKernel => ({
+    ...matrix,
+    blur: blurOfPlan(matrix.plan, ratio, beamPropagationRatio),
+  }),
+  formula: '\\frac{2}{\\pi w_b^2}e^{-2r^2/w_b^2},\\ w_b=w_0\\sqrt{M^4-1}\\,|B|/f',
+  source: 'collett1978',
 });
 
 export const profile = derived({
@@ -52,7 +75,7 @@ export const profile = derived({
   about:
     'Irradiance against radius on the workpiece, relative to the axis of the unshaped, unclipped, M² = 1 beam in its focus.',
   from: { light, z: workpieceZ, kernel },
-  compute: ({ light, z, kernel }) => roundProfileFromKernel(light, z, kernel.plan, kernel.kernel),
+  compute: ({ light, z, kernel }) => roundProfileFromKernel(light, z, kernel),
   formula: '(f/B)^2\\,|U(\\varrho,\\zeta)|^2 \\ast \\text{blur}(M^2)',
   source: 'collins1970',
 });

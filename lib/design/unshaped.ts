@@ -12,8 +12,7 @@ export const unshapedProfile = derived({
   unit: 'none',
   about: 'Irradiance against radius on the workpiece with the plate taken out and the stop left in.',
   from: { light, z: workpieceZ, kernel },
-  compute: ({ light, z, kernel }) =>
-    roundProfileFromKernel(withPhaseScaled(light, 0), z, kernel.plan, kernel.kernel),
+  compute: ({ light, z, kernel }) => roundProfileFromKernel(withPhaseScaled(light, 0), z, kernel),
   formula: '(f/B)^2\\,|U(\\varrho,\\zeta)|^2,\\ \\varphi=0',
   source: 'collins1970',
 });

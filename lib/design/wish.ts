@@ -1,10 +1,10 @@
-import { derived, number } from '../graph/define.ts';
-import { findRoot } from '../numerics/roots.ts';
-import { collinsB, planeOfDefocus } from '../optics/light.ts';
+import { constant, derived, number } from '../graph/define.ts';
+import { formatQuantity } from '../graph/units.ts';
+import { collinsB } from '../optics/light.ts';
 import { Problem } from '../problem.ts';
 import { plateBeamDiameter } from './expander.ts';
 import { defocus, light, workpieceZ } from './focus.ts';
-import { distanceMode } from './lens.ts';
+import { distanceMode, focalLength } from './lens.ts';
 import { width } from './spot.ts';
 
 export const wantedWidth = number({
@@ -19,8 +19,27 @@ export const wantedWidth = number({
   typical: [5e-6, 200e-6],
 });
 
-/** Focal lengths searched for a wish, metres. */
-const searched: readonly [number, number] = [1e-3, 50];
+export const shortestFocalLength = constant({
+  id: 'wish.shortestFocalLength',
+  name: 'shortest focal length offered',
+  symbol: 'f_\\text{min}',
+  unit: 'm',
+  display: 'mm',
+  about: 'Shortest focal length that the lens may have.',
+  value: focalLength.range.min,
+  source: 'definition',
+});
+
+export const longestFocalLength = constant({
+  id: 'wish.longestFocalLength',
+  name: 'longest focal length offered',
+  symbol: 'f_\\text{max}',
+  unit: 'm',
+  display: 'mm',
+  about: 'Longest focal length that the lens may have.',
+  value: focalLength.range.max,
+  source: 'definition',
+});
 
 export const wantedFocalLength = derived({
   id: 'wish.focalLength',
@@ -30,24 +49,31 @@ export const wantedFocalLength = derived({
   display: 'mm',
   about:
     'Focal length that gives the wanted width in the plane at the same number of Rayleigh lengths from the focus, everything else kept.',
-  from: { want: wantedWidth, width, light, defocus, z: workpieceZ, mode: distanceMode },
-  compute: ({ want, width, light, defocus, z, mode }) => {
-    const unitWidth = width / (light.wavelength * collinsB(light, z));
-    const widthAt = (f: number) => {
-      const other = { ...light, focalLength: f, plateDistance: mode === 'focal' ? f : light.plateDistance };
-      return unitWidth * light.wavelength * collinsB(other, planeOfDefocus(other, defocus));
-    };
-    try {
-      return findRoot((f) => widthAt(f) - want, ...searched, 1e-12);
-    } catch {
-      throw new Problem(
-        'absent',
-        'No focal length between 1 mm and 50 m gives that width here; change the wanted width or the beam.',
-        {
-          input: 'wish.spotWidth',
-        },
-      );
-    }
+  from: {
+    want: wantedWidth,
+    width,
+    light,
+    defocus,
+    z: workpieceZ,
+    mode: distanceMode,
+    shortest: shortestFocalLength,
+    longest: longestFocalLength,
+  },
+  compute: ({ want, width, light, defocus, z, mode, shortest, longest }) => {
+    const { wavelength, beamRadius, wavefrontCurvature, plateDistance } = light;
+    // The width is k·B, k fixed by beam, plate and ζ; B = f in the front focal plane, else B = f/(1 + c(d − f)).
+    const k = width / collinsB(light, z);
+    const c = (defocus * wavelength) / (Math.PI * beamRadius * beamRadius) + wavefrontCurvature;
+    const typed = (want * (1 + c * plateDistance)) / (k + c * want);
+    const f = mode === 'focal' ? want / k : typed;
+    const behindPlateImage = mode !== 'focal' && !(1 + c * (plateDistance - f) > 0);
+    if (f >= shortest && f <= longest && !behindPlateImage) return f;
+    const show = (length: number) => formatQuantity(length, 'm', 'mm');
+    throw new Problem(
+      'absent',
+      `No focal length between ${show(shortest)} and ${show(longest)} gives that width here; change the wanted width or the beam.`,
+      { input: 'wish.spotWidth' },
+    );
   },
   formula: 'f:\\ d_{0.5}(f,\\zeta)=d_\\text{want}',
   source: 'definition',

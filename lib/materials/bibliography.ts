@@ -1,4 +1,4 @@
-import data from '../../data/references/bibliography.json';
+import data from '../../data/references/bibliography.json' with { type: 'json' };
 import { Problem } from '../problem.ts';
 
 /** How far a source is known to whoever quoted it. */

@@ -1,4 +1,4 @@
-import data from '../../data/materials/glasses.json';
+import data from '../../data/materials/glasses.json' with { type: 'json' };
 import { Problem } from '../problem.ts';
 
 /** Glasses with a Sellmeier formula in `data/materials/glasses.json`. */

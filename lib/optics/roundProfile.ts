@@ -77,22 +77,53 @@ export function kernelOfPlan(plan: RoundPlan): FieldKernel {
   return createFieldKernel(plan.layout, panelNodes(plan.width, plan.coherentPanels, nodesPerPanel).nodes);
 }
 
+/** The matrix that blurs the coherent profile of a plan for M² > 1; undefined for M² = 1, where nothing blurs. */
+export function blurOfPlan(
+  plan: RoundPlan,
+  stepRatio: number,
+  beamPropagationRatio: number,
+): Float64Array | undefined {
+  const blur = 2 * stepRatio * blurRadius(beamPropagationRatio);
+  if (blur === 0) return undefined;
+  const coherent = panelNodes(plan.width, plan.coherentPanels, nodesPerPanel);
+  const targets = panelNodes(plan.width, plan.panels, nodesPerPanel).nodes;
+  return createBlurMatrix({ width: plan.width, count: nodesPerPanel, nodes: coherent.nodes }, targets, blur);
+}
+
+/** Everything about a profile that does not change with phases and z: kept between profiles. */
+export interface RoundKernel {
+  readonly plan: RoundPlan;
+  readonly field: FieldKernel;
+  /** From {@link blurOfPlan} for the same step ratio and M². */
+  readonly blur: Float64Array | undefined;
+}
+
+/** Kernel of a plan for a focus; its phases and, within the plan, its defocus may change afterwards. */
+export function prepareRoundProfile(
+  focus: RoundFocus,
+  plan: RoundPlan = planRoundProfile(focus),
+): RoundKernel {
+  return {
+    plan,
+    field: kernelOfPlan(plan),
+    blur: blurOfPlan(plan, focus.stepRatio, focus.beamPropagationRatio),
+  };
+}
+
 /**
  * Irradiance |U|² against radius in w0·B/f (1 = axis of the unshaped, unstopped, M² = 1 beam in its focus), with the
  * Schell-model blur where M² > 1. To 1e-9 of the unshaped peak.
  */
 export function roundProfile(
   focus: RoundFocus,
-  plan: RoundPlan = planRoundProfile(focus),
-  kernel: FieldKernel = kernelOfPlan(plan),
+  kernel: RoundKernel = prepareRoundProfile(focus),
 ): RadialProfile {
+  const { plan, blur } = kernel;
   const phases = focus.zones.map((zone) => zone.phase);
-  const field = fieldFromKernel(kernel, phases, focus.stepRatio, focus.defocus);
+  const field = fieldFromKernel(kernel.field, phases, focus.stepRatio, focus.defocus);
   const coherent = field.re.map((re, i) => re * re + field.im[i]! * field.im[i]!);
   const inner = panelNodes(plan.width, plan.panels, nodesPerPanel);
-  const blur = 2 * focus.stepRatio * blurRadius(focus.beamPropagationRatio);
-  const grid = { width: plan.width, count: nodesPerPanel, nodes: kernel.radii };
-  const values = blur === 0 ? coherent : applyMatrix(createBlurMatrix(grid, inner.nodes, blur), coherent);
+  const values = blur === undefined ? coherent : applyMatrix(blur, coherent);
   return scaleRadius(
     { ...inner, width: plan.width, count: nodesPerPanel, values },
     1 / (2 * focus.stepRatio),

@@ -1,12 +1,12 @@
 import { Problem } from '../problem.ts';
 import { energyThroughStop } from './farTail.ts';
-import type { FieldKernel } from './focalField.ts';
 import { collinsB, defocusAt, focusRadius, type Light, type RoundPlate } from './light.ts';
 import type { RadialProfile } from './radialProfile.ts';
 import {
   planRoundProfile,
+  prepareRoundProfile,
   type RoundFocus,
-  type RoundPlan,
+  type RoundKernel,
   roundProfile,
   scaleRadius,
 } from './roundProfile.ts';
@@ -53,17 +53,12 @@ export function roundProfileAt(light: Light, z: number, reach?: number): RadialP
   const focus = roundFocusAt(light, z);
   const scale = radiusScale(light, z);
   const plan = reach === undefined ? planRoundProfile(focus) : planRoundProfile(focus, reach / scale);
-  return inMetres(light, z, roundProfile(focus, plan));
+  return inMetres(light, z, roundProfile(focus, prepareRoundProfile(focus, plan)));
 }
 
-/** The same with plan and kernel that are kept elsewhere. */
-export function roundProfileFromKernel(
-  light: Light,
-  z: number,
-  plan: RoundPlan,
-  kernel: FieldKernel,
-): RadialProfile {
-  return inMetres(light, z, roundProfile(roundFocusAt(light, z), plan, kernel));
+/** The same with a kernel that is kept elsewhere. */
+export function roundProfileFromKernel(light: Light, z: number, kernel: RoundKernel): RadialProfile {
+  return inMetres(light, z, roundProfile(roundFocusAt(light, z), kernel));
 }
 
 function inMetres(light: Light, z: number, profile: RadialProfile): RadialProfile {

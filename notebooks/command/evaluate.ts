@@ -3,7 +3,7 @@ import { createEngine } from '../../lib/graph/engine.ts';
 import { valueOrThrow } from '../../lib/graph/outcome.ts';
 import { shownValue } from '../../lib/graph/shown.ts';
 import { Problem } from '../../lib/problem.ts';
-import type { CommandIo } from './main.ts';
+import type { CommandIo } from './commandIo.ts';
 import { designOptions, openDesign } from './openDesign.ts';
 import { readOptions, required } from './options.ts';
 

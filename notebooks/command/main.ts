@@ -1,16 +1,9 @@
 import { Problem } from '../../lib/problem.ts';
+import type { CommandIo } from './commandIo.ts';
 import { evaluate } from './evaluate.ts';
 import { measure } from './measure.ts';
 import { profile } from './profile.ts';
 import { listQuantities } from './quantities.ts';
-
-/** What the command line may touch: files to read, and two streams. */
-export interface CommandIo {
-  /** Bytes of a file; throws when it cannot be read. */
-  readFile(path: string): Uint8Array;
-  out(text: string): void;
-  err(text: string): void;
-}
 
 const commands: Readonly<Record<string, (args: readonly string[], io: CommandIo) => string>> = {
   quantities: listQuantities,

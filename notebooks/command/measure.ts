@@ -19,7 +19,7 @@ import { readCausticTable } from '../../lib/measured/causticTable.ts';
 import type { MeasuredBeam } from '../../lib/measured/measuredBeam.ts';
 import { fitCaustic } from '../../lib/optics/caustic.ts';
 import { Problem } from '../../lib/problem.ts';
-import type { CommandIo } from './main.ts';
+import type { CommandIo } from './commandIo.ts';
 import { readBytes, readText } from './openDesign.ts';
 import { type Options, onlyWord, readOptions, required } from './options.ts';
 

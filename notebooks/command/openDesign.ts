@@ -4,7 +4,7 @@ import { applyPatch, type DesignState, initialState, inputOf, type Patch } from 
 import { parseQuantity } from '../../lib/graph/units.ts';
 import { decodeCameraImage } from '../../lib/measured/cameraImage.ts';
 import { Problem } from '../../lib/problem.ts';
-import type { CommandIo } from './main.ts';
+import type { CommandIo } from './commandIo.ts';
 import { type Options, required } from './options.ts';
 
 /** Options of every command that starts from a design. */

@@ -7,7 +7,7 @@ import { parseQuantity } from '../../lib/graph/units.ts';
 import { valueAt } from '../../lib/numerics/panelledFunction.ts';
 import type { Light } from '../../lib/optics/light.ts';
 import { roundProfileAt } from '../../lib/optics/roundSpot.ts';
-import type { CommandIo } from './main.ts';
+import type { CommandIo } from './commandIo.ts';
 import { designOptions, openDesign } from './openDesign.ts';
 import { readOptions, required } from './options.ts';
 

@@ -2,7 +2,7 @@ import { designGraph } from '../../lib/design/design.ts';
 import type { Quantity } from '../../lib/graph/quantity.ts';
 import { shownValue } from '../../lib/graph/shown.ts';
 import { formatQuantity } from '../../lib/graph/units.ts';
-import type { CommandIo } from './main.ts';
+import type { CommandIo } from './commandIo.ts';
 import { readOptions } from './options.ts';
 
 /** `quantities`: one line a quantity: id, unit, initial value or formula, meaning; tab-separated. */

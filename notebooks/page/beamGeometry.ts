@@ -95,6 +95,9 @@ export function sizeBeam(values: BeamPathValues, layout: BeamLayout): BeamSizes 
 /** A point of the outline: place along the axis and half the beam there, in pixels. */
 type Edge = readonly [x: number, half: number];
 
+/** Stop behind the plate, pixels: clear of the step. */
+export const stopBehind = 10;
+
 /** Half the focus in pixels: a line that can be seen. */
 const focusHalf = 2;
 
@@ -109,6 +112,7 @@ export function beamEdge(
   const beam = fraction * sizes.beam;
   const after = Math.min(beam, sizes.stop ?? Infinity);
   const { firstLens, secondLens, plate, lens, focus } = layout;
+  const stopPlace = plate + stopBehind;
   const crossing = firstLens + ((secondLens - firstLens) * sizes.raw) / (sizes.raw + sizes.beam);
   const inside: Edge[] = focusInside ? [[crossing, 0.5 * fraction]] : [];
   const end = focus + sizes.shift;
@@ -122,8 +126,8 @@ export function beamEdge(
     [firstLens, raw],
     ...inside,
     [secondLens, beam],
-    [plate, beam],
-    [plate, after],
+    [stopPlace, beam],
+    [stopPlace, after],
     ...cone,
   ];
 }
@@ -157,7 +161,7 @@ export function plateOutline(layout: BeamLayout, sizes: BeamSizes, raised: 'cent
 }
 
 /** Half the height of the plate: beyond step and stop, inside the drawing. */
-export function plateHalf(layout: BeamLayout, sizes: BeamSizes): number {
+function plateHalf(layout: BeamLayout, sizes: BeamSizes): number {
   return Math.min(layout.reach, Math.max(sizes.step * 1.3, (sizes.stop ?? 0) + 6));
 }
 

@@ -9,10 +9,10 @@ import {
   drawnRadii,
   layoutBeam,
   lensOutline,
-  plateHalf,
   plateOutline,
   round,
   sizeBeam,
+  stopBehind,
 } from './beamGeometry.ts';
 import { element, setAttributes, setText, svgElement } from './element.ts';
 
@@ -26,8 +26,20 @@ export interface BeamPath {
 
 /** Width that is drawn for until the page has told its own, pixels. */
 const firstWidth = 720;
-/** Parts of the 1/e² radius out to which the light is filled, one over the other: bright on the axis, faint outside. */
-const layers = [drawnRadii, 1.1, 0.87, 0.65, 0.45, 0.26];
+/** Number of fills one over the other that make the light bright on the axis and faint outside, without visible bands. */
+const layerCount = 18;
+/** Opacity of the light on the axis. */
+const axisOpacity = 0.6;
+
+/** Opacity that a Gaussian beam has `fraction` of a 1/e² radius from the axis. */
+const opacityAt = (fraction: number) => axisOpacity * Math.exp(-2 * fraction * fraction);
+
+/** Fills from the outermost in; each adds what its opacity lacks above the ones below it. */
+const layers = Array.from({ length: layerCount }, (_, i) => {
+  const fraction = (i: number) => drawnRadii * (1 - i / layerCount);
+  const below = i === 0 ? 0 : opacityAt(fraction(i - 1));
+  return { fraction: fraction(i), opacity: 1 - (1 - opacityAt(fraction(i))) / (1 - below) };
+});
 
 /** Makes the drawing; `onChoose` is called with the element that a person chose. */
 export function createBeamPath(document: Document, onChoose: (element: BeamElement) => void): BeamPath {
@@ -105,7 +117,9 @@ interface Drawing {
 function createDrawing(document: Document): Drawing {
   const path = (name: string) => svgElement(document, 'path', { class: name });
   const axis = path('beam-axis');
-  const light = layers.map(() => path('beam-light'));
+  const light = layers.map(({ opacity }) =>
+    svgElement(document, 'path', { class: 'beam-light', 'fill-opacity': round(opacity) }),
+  );
   const edge = path('beam-edge');
   const parts = {
     laser: [path('beam-body')],
@@ -145,7 +159,7 @@ function createDrawing(document: Document): Drawing {
       const known = values.plateDiameter !== undefined && values.rawDiameter !== undefined;
       setAttributes(svg, { viewBox: `0 0 ${layout.width} ${layout.height}`, 'data-unknown': !known });
       light.forEach((layer, i) => {
-        setPath(layer, beamOutline(beamEdge(layout, sizes, layers[i]!, inside), layout.axis));
+        setPath(layer, beamOutline(beamEdge(layout, sizes, layers[i]!.fraction, inside), layout.axis));
       });
       setPath(edge, beamOutline(beamEdge(layout, sizes, 1, inside), layout.axis));
       setPath(axis, `M${layout.laser},${layout.axis}H${layout.width - 4}`);
@@ -184,9 +198,9 @@ function drawPlate(
   setPath(paths[0]!, plateOutline(layout, sizes, raised));
   const { axis, plate, reach } = layout;
   if (sizes.stop === undefined) return setPath(paths[1]!, '');
-  const outer = Math.min(reach + 4, plateHalf(layout, sizes) + 6);
+  const outer = reach + 5;
   const blade = (from: number, to: number) =>
-    `M${round(plate + 10)},${round(axis + from)}V${round(axis + to)}h4V${round(axis + from)}Z`;
+    `M${round(plate + stopBehind)},${round(axis + from)}V${round(axis + to)}h5V${round(axis + from)}Z`;
   setPath(paths[1]!, blade(-outer, -sizes.stop) + blade(sizes.stop, outer));
 }
 

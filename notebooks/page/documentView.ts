@@ -1,9 +1,10 @@
 import { hasValue } from '../../lib/graph/outcome.ts';
 import type { Quantity } from '../../lib/graph/quantity.ts';
 import type { Block, FigureBlock, QuestionBlock, StepwellDocument, TableSpec } from '../document.ts';
+import type { PageContext } from './context.ts';
 import { createFigure } from './figures/drawFigure.ts';
 import { renderBeamPath, renderPanel } from './pathView.ts';
-import { type PageContext, renderProse, valueElement, watchAll } from './proseView.ts';
+import { renderProse, valueElement, watchAll } from './proseView.ts';
 
 /** A document on the page; `close` stops everything it watches. */
 export interface DocumentView {
@@ -23,7 +24,7 @@ export function renderDocument(context: PageContext, content: StepwellDocument):
   const lead = document.createElement('div');
   lead.className = 'lead';
   lead.append(renderProse(context, content.lead, stops));
-  main.append(title, lead, renderBeamPath(context, stops, 'laser'));
+  main.append(title, lead, ...renderBeamPath(context, stops, 'laser'));
   for (const block of content.blocks) main.append(renderBlock(context, block, stops));
   return {
     element: main,
@@ -37,6 +38,14 @@ export function renderDocument(context: PageContext, content: StepwellDocument):
 function renderBlock(context: PageContext, block: Block, stops: (() => void)[]): HTMLElement {
   const element = blockElement(context, block, stops);
   element.id = `block-${block.id}`;
+  const { when } = block;
+  if (when) {
+    const show = () => {
+      element.hidden = context.live.state().inputs[when.choice.id] !== when.is;
+    };
+    stops.push(context.live.onState(show));
+    show();
+  }
   return element;
 }
 

@@ -1,4 +1,5 @@
-import { element } from './element.ts';
+import { documents } from '../contents.ts';
+import { element, setAttributes } from './element.ts';
 import type { Live } from './live.ts';
 
 /** The bar at the top: way back to the start, undo and redo, light or dark, and messages. */
@@ -25,7 +26,7 @@ export function createHeader(document: Document, live: Live): Header {
   const nameScheme = () => {
     scheme.textContent = currentScheme(document) === 'dark' ? 'Light page' : 'Dark page';
   };
-  const message = element(document, 'p', { class: 'header-message', role: 'status' });
+  const message = element(document, 'p', { class: 'masthead-message problem', role: 'status' });
   const refresh = () => {
     undo.disabled = !live.canUndo();
     redo.disabled = !live.canRedo();
@@ -41,10 +42,24 @@ export function createHeader(document: Document, live: Live): Header {
     if (event.shiftKey) live.redo();
     else live.undo();
   });
-  const home = element(document, 'a', { href: '#', class: 'header-home' }, 'Stepwell');
-  const nav = element(document, 'nav', { 'aria-label': 'Design' }, undo, redo, scheme);
+  const home = element(
+    document,
+    'p',
+    { class: 'masthead-title' },
+    element(document, 'a', { href: '#' }, 'Stepwell'),
+  );
+  const links = documents.map(({ id, title }) => element(document, 'a', { href: `#${id}` }, title));
+  const markCurrent = () => {
+    for (const link of links) {
+      setAttributes(link, { 'aria-current': link.hash === document.defaultView!.location.hash && 'page' });
+    }
+  };
+  document.defaultView!.addEventListener('hashchange', markCurrent);
+  markCurrent();
+  const nav = element(document, 'nav', { 'aria-label': 'Documents' }, ...links);
+  const actions = element(document, 'div', { class: 'masthead-actions' }, undo, redo, scheme);
   return {
-    element: element(document, 'header', { class: 'header' }, home, nav, message),
+    element: element(document, 'header', { class: 'masthead' }, home, nav, actions, message),
     report: (text) => {
       message.textContent = text;
     },

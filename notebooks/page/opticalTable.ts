@@ -12,9 +12,9 @@ export interface TablePlace {
 }
 
 const width = 640;
-const height = 330;
+const height = 352;
 const upper = 92;
-const lower = 238;
+const lower = 264;
 const right = 578;
 
 /** The optical table seen from above, with a numbered place for each document and "you are here" at the open one. */
@@ -24,11 +24,10 @@ export function createOpticalTable(document: Document, places: readonly TablePla
       document,
       'span',
       { class: 'table-marker', 'aria-hidden': 'true', 'data-open': href !== undefined },
-      String(i + 1),
+      href === undefined ? String(i + 1) : `${i + 1} · you are here`,
     );
     marker.style.left = `${at[0]}%`;
     marker.style.top = `${at[1]}%`;
-    if (href !== undefined) marker.append(element(document, 'span', { class: 'table-here' }, 'you are here'));
     return marker;
   });
   const picture = element(document, 'div', { class: 'table-picture' }, drawTable(document), ...markers);
@@ -48,20 +47,9 @@ export function createOpticalTable(document: Document, places: readonly TablePla
 }
 
 function placeItem(document: Document, { name, about, href }: TablePlace): HTMLElement {
-  const words = element(document, 'span', { class: 'table-about' }, about);
-  if (href === undefined) {
-    return element(
-      document,
-      'li',
-      { class: 'table-later' },
-      element(document, 'span', {}, name),
-      ' ',
-      words,
-      ' ',
-      element(document, 'span', { class: 'table-when' }, 'later'),
-    );
-  }
-  return element(document, 'li', {}, element(document, 'a', { href }, name), ' ', words);
+  if (href === undefined)
+    return element(document, 'li', { class: 'table-later' }, `${name}: ${about} (later)`);
+  return element(document, 'li', {}, element(document, 'a', { href }, name), `: ${about}`);
 }
 
 function drawTable(document: Document): SVGSVGElement {
@@ -101,7 +89,7 @@ function drawTable(document: Document): SVGSVGElement {
 
 /** Threaded holes every 32 units. */
 function holes(): string {
-  const rows = Array.from({ length: 10 }, (_, row) => 21 + 32 * row);
+  const rows = Array.from({ length: 11 }, (_, row) => 16 + 32 * row);
   return rows
     .flatMap((y) => Array.from({ length: 20 }, (_, column) => `M${16 + 32 * column},${y}h0.01`))
     .join('');
@@ -110,6 +98,7 @@ function holes(): string {
 /** Narrow from the laser, wide behind the expander, round by two mirrors, and down to the focus. */
 function beam(): string {
   const [thin, wide] = [5, 16];
-  const out = `M186,${upper - thin}H268V${upper + thin}H186ZM344,${upper - wide}H${right + wide}V${lower + wide}H276`;
-  return `${out}L112,${lower}L276,${lower - wide}H${right - wide}V${upper + wide}H344Z`;
+  const narrow = `M186,${upper - thin}H268V${upper + thin}H186Z`;
+  const round = `M344,${upper - wide}H${right - wide}L${right + wide},${upper + wide}V${lower - wide}L${right - wide},${lower + wide}H276`;
+  return `${narrow}${round}L112,${lower}L276,${lower - wide}H${right - wide}V${upper + wide}H344Z`;
 }

@@ -9,9 +9,11 @@ import { shownValue } from '../../lib/graph/shown.ts';
 import { decodeCameraImage } from '../../lib/measured/cameraImage.ts';
 import { inputCounts, type PathElementName, pathElements } from '../beamPathInputs.ts';
 import { createBeamPath } from './beamPath.ts';
+import type { PageContext } from './context.ts';
 import { createInputPanel, type InputPanel, type PanelActions } from './controls/inputPanel.ts';
+import { element } from './element.ts';
 import type { Live } from './live.ts';
-import { type PageContext, watchAll } from './proseView.ts';
+import { watchAll } from './proseView.ts';
 
 const drawn = [
   wavelength,
@@ -26,17 +28,22 @@ const drawn = [
   rayleighLength,
 ] as const;
 
-/** The beam-path drawing with the inputs of the chosen element below it, bound to the live design. */
+/** The beam-path drawing, and the inputs of the chosen element (below it, or beside the text where there is room). */
 export function renderBeamPath(
   context: PageContext,
   stops: (() => void)[],
   first: PathElementName,
-): HTMLElement {
+): [drawing: HTMLElement, inputs: HTMLElement] {
   const { document } = context;
-  const section = document.createElement('section');
-  section.className = 'path';
   const place = document.createElement('div');
   place.className = 'path-inputs';
+  const tabs = element(document, 'div', {
+    class: 'path-tabs',
+    role: 'group',
+    'aria-label': 'Element of the beam path',
+  });
+  const body = element(document, 'div');
+  place.append(tabs, body);
   const panels = new Map<PathElementName, InputPanel>();
   const choose = (name: PathElementName) => {
     let panel = panels.get(name);
@@ -44,18 +51,24 @@ export function renderBeamPath(
       panel = renderPanel(context, pathElements[name].heading, pathElements[name].inputs, stops);
       panels.set(name, panel);
     }
-    place.replaceChildren(panel.element);
+    body.replaceChildren(panel.element);
     path.choose(name);
+    for (const tab of tabs.children)
+      tab.setAttribute('aria-pressed', String((tab as HTMLElement).dataset['element'] === name));
   };
+  for (const name of Object.keys(pathElements) as PathElementName[]) {
+    const tab = element(document, 'button', { type: 'button', class: 'plain', 'data-element': name }, name);
+    tab.addEventListener('click', () => choose(name));
+    tabs.append(tab);
+  }
   const path = createBeamPath(document, choose);
   watchAll(context, drawn, stops, {
     pending: () => {},
     settled: () => {},
     changed: (outcomeOf) => path.update(drawnValues(outcomeOf)),
   });
-  section.append(path.element, place);
   choose(first);
-  return section;
+  return [path.element, place];
 }
 
 function drawnValues(outcomeOf: (quantity: Quantity) => Outcome) {

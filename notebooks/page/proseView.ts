@@ -3,18 +3,7 @@ import type { Outcome } from '../../lib/graph/outcome.ts';
 import { hasValue } from '../../lib/graph/outcome.ts';
 import type { Quantity } from '../../lib/graph/quantity.ts';
 import { type Piece, type Prose, type ProseNode, type Slot, slotPieces, slotQuantities } from '../prose.ts';
-import type { Live } from './live.ts';
-import type { Opened } from './trace.ts';
-
-/** What the parts of a page share: the live design, and what happens when a number is opened. */
-export interface PageContext {
-  readonly document: Document;
-  readonly live: Live;
-  /** Opens the trace of a quantity beside `anchor`. */
-  open: Opened;
-  /** Tells the person of a problem that has no field of its own. */
-  report(message: string): void;
-}
+import type { PageContext } from './context.ts';
 
 /** Prose as DOM nodes, its slots kept up to date; `stops` collects how to stop watching. */
 export function renderProse(context: PageContext, prose: Prose, stops: (() => void)[]): DocumentFragment {
@@ -79,18 +68,26 @@ export function valueElement(context: PageContext, quantity: Quantity, stops: ((
   return element;
 }
 
+/** A span, not a button element: it breaks lines and keeps to its punctuation as words do. */
 function valueShell(context: PageContext, quantity: Quantity): HTMLElement {
-  const element = context.document.createElement('button');
-  element.type = 'button';
+  const element = context.document.createElement('span');
   element.className = 'value';
+  element.tabIndex = 0;
+  element.setAttribute('role', 'button');
   element.setAttribute('data-quantity', quantity.id);
   element.title = quantity.about;
   element.addEventListener('click', () => context.open(quantity, element));
+  element.addEventListener('keydown', (event) => {
+    if (event.key !== 'Enter' && event.key !== ' ') return;
+    event.preventDefault();
+    context.open(quantity, element);
+  });
   return element;
 }
 
 function showOutcome(element: HTMLElement, text: string, outcome: Outcome): void {
   if (element.textContent !== text) element.textContent = text;
+  element.classList.toggle('value-list', hasValue(outcome) && Array.isArray(outcome.value));
   if (hasValue(outcome)) {
     element.removeAttribute('data-problem');
     if (outcome.note === undefined) element.removeAttribute('data-note');

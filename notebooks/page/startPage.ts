@@ -12,11 +12,11 @@ export interface StartDoors {
 
 /** Documents on the optical table; those without an address come later. */
 const places: readonly TablePlace[] = [
-  { name: 'Matching', about: 'beam, step and stop', at: [67.5, 50], href: '#matching' },
-  { name: 'Through the focus', about: 'which plane to work in', at: [30, 50] },
-  { name: 'Threshold', about: 'from crater areas', at: [9, 50] },
-  { name: 'Ripples', about: 'period and regularity', at: [19, 59] },
-  { name: 'Scanning', about: 'fields, grooves and time', at: [50, 62] },
+  { name: 'Matching', about: 'beam, step and stop', at: [68, 57], href: '#matching' },
+  { name: 'Through the focus', about: 'which plane to work in', at: [30.5, 57] },
+  { name: 'Threshold', about: 'from crater areas', at: [9, 57] },
+  { name: 'Ripples', about: 'period and regularity', at: [17.5, 57] },
+  { name: 'Scanning', about: 'fields, grooves and time', at: [43, 57] },
 ];
 
 /** The cautions before anything is set; "(memory)" marks what was written down without the standard at hand. */
@@ -67,9 +67,8 @@ export function renderStartPage(document: Document, doors: StartDoors): HTMLElem
     element(document, 'h1', {}, 'From laser to workpiece'),
     lead,
     createOpticalTable(document, places),
-    element(document, 'h2', {}, 'Where to begin'),
-    createDoors(document, doors),
     createCautions(document),
+    createDoors(document, doors),
   );
 }
 
@@ -82,11 +81,18 @@ function createDoors(document: Document, { onImage, onPlate, onExample }: StartD
   const example = door(
     document,
     'Show me the example',
-    'A 10 mm step of half a wave, a 10 mm beam at 1030 nm, a lens of 100 mm.',
+    'A 10\u00a0mm step of half a wave, a 10\u00a0mm beam at 1030\u00a0nm, a lens of 100\u00a0mm.',
   );
   plate.addEventListener('click', onPlate);
   example.addEventListener('click', onExample);
-  return element(document, 'div', { class: 'doors' }, imageDoor(document, onImage), plate, example);
+  return element(
+    document,
+    'div',
+    { class: 'doors', role: 'group', 'aria-label': 'Where to begin' },
+    imageDoor(document, onImage),
+    plate,
+    example,
+  );
 }
 
 function door(document: Document, title: string, about: string): HTMLButtonElement {
@@ -136,7 +142,7 @@ function createCautions(document: Document): HTMLElement {
   return element(
     document,
     'section',
-    { class: 'caution', 'aria-labelledby': 'cautions-heading' },
+    { class: 'caution start-cautions', 'aria-labelledby': 'cautions-heading' },
     element(document, 'h2', { id: 'cautions-heading' }, 'Before any setting'),
     element(document, 'ul', {}, ...items),
   );

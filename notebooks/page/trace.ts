@@ -1,10 +1,8 @@
 import type { Derived, Quantity } from '../../lib/graph/quantity.ts';
 import { formatQuantity } from '../../lib/graph/units.ts';
 import { citation } from '../../lib/materials/bibliography.ts';
-import { mathElement, type PageContext, valueElement } from './proseView.ts';
-
-/** Opens the trace of a quantity; `from` is the number that was chosen. */
-export type Opened = (quantity: Quantity, from: HTMLElement) => void;
+import type { Opened, PageContext } from './context.ts';
+import { mathElement, valueElement } from './proseView.ts';
 
 /** The panel that says where a number comes from: formula with values in, source, validity, and up the chain. */
 export interface TracePanel {

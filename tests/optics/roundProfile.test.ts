@@ -3,7 +3,12 @@ import { integrateOver, valueAt } from '../../lib/numerics/panelledFunction.ts';
 import { energyOutside, energyThroughStop } from '../../lib/optics/farTail.ts';
 import { clipNumbers, edgeOf, edgeSteepness } from '../../lib/optics/profileMetrics.ts';
 import { peakOf } from '../../lib/optics/radialProfile.ts';
-import { planRoundProfile, type RoundFocus, roundProfile } from '../../lib/optics/roundProfile.ts';
+import {
+  planRoundProfile,
+  prepareRoundProfile,
+  type RoundFocus,
+  roundProfile,
+} from '../../lib/optics/roundProfile.ts';
 import type { Zone } from '../../lib/optics/zones.ts';
 import { expectClose } from '../close.ts';
 import { reference } from '../reference.ts';
@@ -88,7 +93,7 @@ describe('energy', () => {
     for (const defocus of [0, 0.4, -1, 3, -5]) {
       it(`${name}, ζ = ${defocus}: radii to 30 and the tail hold what the stop lets through`, () => {
         const focus = focusOf(pairs, defocus);
-        const profile = roundProfile(focus, planRoundProfile(focus, 30));
+        const profile = roundProfile(focus, prepareRoundProfile(focus, planRoundProfile(focus, 30)));
         const inside = integrateOver(profile, 0, 30, (h, r) => 4 * h * r);
         const zones = pairs.map(([outer, phase]) => ({ outer, phase }));
         const total = inside + energyOutside(zones, 30, defocus);

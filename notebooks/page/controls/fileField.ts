@@ -26,7 +26,7 @@ export function createFileField(
   const picker = element(document, 'input', {
     type: 'file',
     id: frame.controlId,
-    class: 'field-file',
+    class: 'off-screen',
     accept: options.accept,
     'aria-describedby': `${frame.controlId}-name ${frame.describedBy}`,
   });
@@ -42,7 +42,8 @@ export function createFileField(
     'Take out',
   );
   const hint = element(document, 'span', { class: 'field-hint' }, 'or drop a file here');
-  const zone = element(document, 'div', { class: 'field-drop' }, picker, hint, name, clear);
+  const choose = element(document, 'label', { class: 'field-choose', for: frame.controlId }, 'Choose a file');
+  const zone = element(document, 'div', { class: 'field-drop' }, picker, choose, hint, name, clear);
   frame.body.append(zone);
 
   const take = async (file: File) => {

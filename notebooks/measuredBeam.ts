@@ -1,0 +1,81 @@
+import { beamImagePitch, beamSource, measuredBeam, measuredDiameter } from '../lib/design/laser.ts';
+import {
+  gaussianFitDiameter,
+  imagePreview,
+  measuredAngle,
+  measuredDiameterX,
+  measuredDiameterY,
+  measuredEllipticity,
+  measuredUncertainty,
+} from '../lib/design/measured.ts';
+import { formatQuantity } from '../lib/graph/units.ts';
+import type { MeasuredBeam } from '../lib/measured/measuredBeam.ts';
+import { largest } from './columns.ts';
+import { type Block, type FigureSpec, figure, type SeriesSpec } from './document.ts';
+import { prose, says } from './prose.ts';
+
+const when = { choice: beamSource, is: 'measured' } as const;
+
+/** Ellipse with the measured diameters, in millimetres from the lower left corner of the picture. */
+function ellipse(beam: MeasuredBeam, height: number): SeriesSpec {
+  const count = 97;
+  const x = new Float64Array(count);
+  const y = new Float64Array(count);
+  for (let i = 0; i < count; i++) {
+    const t = (2 * Math.PI * i) / (count - 1);
+    const along = (beam.diameterX / 2) * Math.cos(t);
+    const across = (beam.diameterY / 2) * Math.sin(t);
+    x[i] = (beam.centroid.x + along * Math.cos(beam.angle) - across * Math.sin(beam.angle)) * 1e3;
+    y[i] = (height - beam.centroid.y - along * Math.sin(beam.angle) - across * Math.cos(beam.angle)) * 1e3;
+  }
+  return { label: 'second-moment diameters', role: 'second', x, y };
+}
+
+const imageFigure = figure({
+  id: 'beam-image',
+  when,
+  shape: 'tall',
+  from: { preview: imagePreview, beam: measuredBeam, pitch: beamImagePitch },
+  view: ({ preview, beam, pitch }): FigureSpec => {
+    const width = preview.columns * preview.block * pitch;
+    const height = preview.rows * preview.block * pitch;
+    const show = (length: number) => formatQuantity(length, 'm', 'mm');
+    return {
+      title: 'The measured beam',
+      x: { label: 'across the image', unit: 'mm', domain: [0, width * 1e3] },
+      y: { label: 'up the image', unit: 'mm', domain: [0, height * 1e3] },
+      series: [ellipse(beam, height)],
+      map: {
+        ...preview,
+        range: [Math.min(0, beam.background.level), largest(preview.values)],
+        label: 'grey value',
+        unit: 'counts',
+      },
+      summary: `The beam lies ${show(beam.centroid.x)} from the left and ${show(beam.centroid.y)} from the top of the image and is ${show(beam.diameterX)} by ${show(beam.diameterY)} wide (second moments, background subtracted).`,
+    };
+  },
+});
+
+/** What the measurement says of itself; every note is a sentence of its own. */
+const notesSaid = says({ beam: measuredBeam }, ({ beam }) =>
+  beam.notes.length === 0
+    ? 'The image shows no saturation, no clipping and enough pixels, and a Gaussian fits it.'
+    : beam.notes.map((note) => note.text).join(' '),
+);
+
+/** The measured beam in the matching document, shown while the beam is a measured one. */
+export const measuredBlocks: readonly Block[] = [
+  {
+    kind: 'prose',
+    id: 'measured',
+    when,
+    prose: prose`
+      ## The beam as measured
+
+      The second moments give ${measuredDiameterX} by ${measuredDiameterY}, the first axis turned by ${measuredAngle}, ellipticity ${measuredEllipticity}; the design takes ${measuredDiameter}, with a standard uncertainty of ${measuredUncertainty} from noise and background alone. A Gaussian fit reads ${gaussianFitDiameter}.
+
+      ${notesSaid}
+    `,
+  },
+  imageFigure,
+];

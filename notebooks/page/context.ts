@@ -1,0 +1,15 @@
+import type { Quantity } from '../../lib/graph/quantity.ts';
+import type { Live } from './live.ts';
+
+/** Opens the trace of a quantity; `from` is the number that was chosen. */
+export type Opened = (quantity: Quantity, from: HTMLElement) => void;
+
+/** What the parts of a page share: the live design, and what happens when a number is opened. */
+export interface PageContext {
+  readonly document: Document;
+  readonly live: Live;
+  /** Opens the trace of a quantity beside the number that was chosen. */
+  open: Opened;
+  /** Tells the person of a problem that has no field of its own. */
+  report(message: string): void;
+}

@@ -1,0 +1,259 @@
+import { expect, type Page, test } from '@playwright/test';
+import { designGraph } from '../../lib/design/design.ts';
+import { descendantsOf } from '../../lib/graph/descendants.ts';
+import { hasValue, type Outcome } from '../../lib/graph/outcome.ts';
+import { isInput, type Quantity } from '../../lib/graph/quantity.ts';
+import { shownValue } from '../../lib/graph/shown.ts';
+import type { Patch } from '../../lib/graph/state.ts';
+import { createRandom, type Random } from '../../lib/numerics/random.ts';
+import type { pathElements } from '../../notebooks/beamPathInputs.ts';
+import type { FigureBlock } from '../../notebooks/document.ts';
+import { matching } from '../../notebooks/matching.ts';
+import {
+  type Prose,
+  type ProseNode,
+  type Sentence,
+  slotPieces,
+  slotQuantities,
+} from '../../notebooks/prose.ts';
+import { cases } from '../cases.ts';
+import {
+  chooseElement,
+  createHeadless,
+  openMatching,
+  readInputs,
+  settled,
+  typeInto,
+} from './stepwellPage.ts';
+
+const inputs = designGraph.order.filter(isInput);
+const figures = matching.blocks.filter((block): block is FigureBlock => block.kind === 'figure');
+const sentences = [matching.lead, ...matching.blocks.flatMap(prosesOf)].flatMap(sentencesOf);
+
+type OutcomeOf = (quantity: Quantity) => Outcome;
+
+function prosesOf(block: (typeof matching.blocks)[number]): Prose[] {
+  if (block.kind === 'question') return [block.question, block.explanation];
+  return block.kind === 'prose' || block.kind === 'caution' ? [block.prose] : [];
+}
+
+/** Sentences in the order in which they are read. */
+function sentencesOf(prose: Prose): Sentence[] {
+  const read = (node: ProseNode): Sentence[] => {
+    if ('slotIndex' in node) {
+      const slot = prose.slots[node.slotIndex]!;
+      return slot.slot === 'sentence' ? [slot] : [];
+    }
+    return 'children' in node ? node.children.flatMap(read) : [];
+  };
+  return prose.nodes.flatMap(read);
+}
+
+/** A value of an input: mostly in its usual span, else anywhere allowed, where the design often cannot work. */
+function randomValue(random: Random, input: (typeof inputs)[number]): unknown {
+  if (input.kind === 'choice') {
+    const options = Object.keys(input.options);
+    return options[Math.floor(random.between(0, options.length))]!;
+  }
+  if (input.kind !== 'number') return null;
+  const { min, max } = input.range;
+  const [low, high] = input.typical && random.uniform() < 0.9 ? input.typical : [min, max];
+  const value =
+    low > 0 && high > 10 * low
+      ? Math.exp(random.between(Math.log(low), Math.log(high)))
+      : random.between(low, high);
+  return Math.min(max, Math.max(input.range.above ? min + 1e-9 * (max - min) : min, value));
+}
+
+function randomPatch(random: Random): Patch {
+  if (random.uniform() < 0.1) return { 'plate.apertureDiameter': 4e-3, 'plate.stepDiameter': 9e-3 };
+  if (random.uniform() < 0.1) return designGraph.initial;
+  const count = 1 + Math.floor(random.between(0, 3));
+  return Object.fromEntries(
+    Array.from({ length: count }, () => {
+      const input = inputs[Math.floor(random.between(0, inputs.length))]!;
+      return [input.id, randomValue(random, input)];
+    }),
+  );
+}
+
+/** What the page shows, read in one go. */
+function readPage(page: Page) {
+  return page.evaluate(() => {
+    const pending = (element: Element) => element.hasAttribute('data-pending');
+    return {
+      revision: String(window.stepwell.state().revision),
+      pending: document.querySelectorAll('[data-pending]').length,
+      values: [...document.querySelectorAll('[data-quantity]')].map((element) => ({
+        id: element.getAttribute('data-quantity')!,
+        text: element.textContent,
+        revision: element.getAttribute('data-revision'),
+      })),
+      sentences: [...document.querySelectorAll('.sentence')].map((element) => element.textContent),
+      figures: [...document.querySelectorAll('.figure-block')].map((holder) => ({
+        revision: holder.getAttribute('data-revision'),
+        hidden: holder.querySelector<HTMLElement>('.figure')!.hidden,
+        summary: holder.querySelector('.figure-summary')!.textContent,
+        problem: holder.querySelector('.problem')!.textContent,
+        pending: pending(holder),
+      })),
+    };
+  });
+}
+
+/** Sets a patch and reads at once what says that it is older than the inputs. */
+function setAndReadPending(page: Page, patch: Patch) {
+  return page.evaluate((change) => {
+    const pending = (element: Element) => element.hasAttribute('data-pending');
+    const before = window.stepwell.state().inputs;
+    window.stepwell.set(change);
+    const now = window.stepwell.state().inputs;
+    return {
+      changed: Object.keys(now).filter((id) => !Object.is(now[id], before[id])),
+      values: [...document.querySelectorAll('[data-quantity]')]
+        .filter((element) => !element.closest('.sentence'))
+        .map((element) => [element.getAttribute('data-quantity')!, pending(element)] as const),
+      sentences: [...document.querySelectorAll('.sentence')].map(pending),
+      figures: [...document.querySelectorAll('.figure-block')].map(pending),
+      all: document.querySelectorAll('[data-pending]').length,
+    };
+  }, patch);
+}
+
+function expectPending(shown: Awaited<ReturnType<typeof setAndReadPending>>): void {
+  const touched = descendantsOf(designGraph, shown.changed);
+  const hit = (quantities: readonly Quantity[]) => quantities.some(({ id }) => touched.has(id));
+  const expectedFigures = figures.map((block) => hit(Object.values(block.from)));
+  const expectedSentences = sentences.map((sentence) => hit(slotQuantities(sentence)));
+  const expectedValues = shown.values.map(([id]) => [id, touched.has(id)]);
+  expect(shown.values).toEqual(expectedValues);
+  expect(shown.sentences).toEqual(expectedSentences);
+  expect(shown.figures).toEqual(expectedFigures);
+  const count = [...expectedFigures, ...expectedSentences, ...expectedValues.map(([, is]) => is)];
+  expect(shown.all).toBe(count.filter(Boolean).length);
+}
+
+/** What a figure says for outcomes: its summary, or the first problem of what it needs. */
+function expectedFigure(block: FigureBlock, outcomeOf: OutcomeOf): { summary: string } | { problem: string } {
+  const values: Record<string, unknown> = {};
+  for (const [key, quantity] of Object.entries(block.from)) {
+    const outcome = outcomeOf(quantity);
+    if (!hasValue(outcome)) return { problem: outcome.problem.message };
+    values[key] = outcome.value;
+  }
+  return { summary: block.view(values).summary };
+}
+
+async function expectHeadless(page: Page, outcomeOf: OutcomeOf): Promise<void> {
+  const shown = await readPage(page);
+  expect(shown.pending, 'nothing is marked as older than the inputs').toBe(0);
+  for (const { id, text, revision } of shown.values) {
+    const quantity = designGraph.quantities.get(id)!;
+    expect(text, id).toBe(shownValue(quantity, outcomeOf(quantity)));
+    expect(revision, `revision of ${id}`).toBe(shown.revision);
+  }
+  expect(shown.sentences).toEqual(
+    sentences.map((sentence) =>
+      slotPieces(sentence, outcomeOf)
+        .map((piece) => piece.text)
+        .join(''),
+    ),
+  );
+  expect(shown.figures).toHaveLength(figures.length);
+  shown.figures.forEach((figure, i) => {
+    const expected = expectedFigure(figures[i]!, outcomeOf);
+    expect(figure.revision, `revision of ${figures[i]!.id}`).toBe(shown.revision);
+    expect(figure.hidden, figures[i]!.id).toBe('problem' in expected);
+    if ('problem' in expected) expect(figure.problem).toBe(expected.problem);
+    else expect(figure.summary).toBe(expected.summary);
+  });
+}
+
+test('the page shows what a computation without a page gives, after every random change', async ({
+  page,
+}) => {
+  test.setTimeout(1_800_000);
+  await openMatching(page);
+  const random = createRandom(20);
+  const headless = createHeadless();
+  for (let i = 0; i < cases(200, 40); i++) {
+    const patch = randomPatch(random);
+    await test.step(`change ${i}: ${JSON.stringify(patch)}`, async () => {
+      expectPending(await setAndReadPending(page, patch));
+      await settled(page);
+      await expectHeadless(page, headless(await readInputs(page)));
+    });
+  }
+});
+
+test('the last of several changes at once is the one shown', async ({ page }) => {
+  await openMatching(page);
+  const random = createRandom(21);
+  const headless = createHeadless();
+  for (let i = 0; i < cases(20, 5); i++) {
+    const diameters = Array.from({ length: 4 }, () => random.between(2e-3, 9e-3));
+    await page.evaluate(async (list) => {
+      for (const [j, diameter] of list.entries()) {
+        window.stepwell.set({ 'laser.beamDiameter': diameter });
+        // A frame between some of them lets a computation begin that is then overtaken.
+        if (j === 1) await new Promise(requestAnimationFrame);
+      }
+      await window.stepwell.settled();
+    }, diameters);
+    const read = await readInputs(page);
+    expect(read['laser.beamDiameter']).toBe(diameters.at(-1));
+    await expectHeadless(page, headless(read));
+  }
+});
+
+test('what is typed into fields is what is computed', async ({ page }) => {
+  test.setTimeout(600_000);
+  await openMatching(page);
+  const random = createRandom(22);
+  const headless = createHeadless();
+  const typed: readonly (readonly [keyof typeof pathElements, string, number, number, string])[] = [
+    ['laser', 'laser.beamDiameter', 2, 9, 'mm'],
+    ['laser', 'laser.wavelength', 0.343, 1.064, 'um'],
+    ['laser', 'laser.pulseEnergy', 2, 90, 'µJ'],
+    ['plate', 'plate.stepDiameter', 0.2, 1.2, 'cm'],
+    ['plate', 'plate.apertureDiameter', 0.3, 0.9, 'in'],
+    ['lens', 'lens.focalLength', 60, 250, 'mm'],
+    ['workpiece', 'workpiece.z', -200, 200, 'um'],
+  ];
+  for (let i = 0; i < cases(42, 14); i++) {
+    const [element, id, low, high, unit] = typed[i % typed.length]!;
+    const text = `${random.between(low, high).toFixed(3)} ${unit}`;
+    await test.step(`${id}: ${text}`, async () => {
+      const before = (await readInputs(page))[id];
+      await chooseElement(page, element);
+      await typeInto(page, id, i % 2 ? text.replace('.', ',') : text);
+      await settled(page);
+      const read = await readInputs(page);
+      expect(read[id]).not.toBe(before);
+      await expectHeadless(page, headless(read));
+    });
+  }
+});
+
+test('a value that is not allowed changes nothing', async ({ page }) => {
+  await openMatching(page);
+  for (const patch of [
+    { 'laser.beamDiameter': -1 },
+    { 'laser.beamDiameter': 4e-3, 'plate.glass': 'wood' },
+    { 'spot.width': 1e-5 },
+    { 'no.such': 1 },
+  ]) {
+    const [before, after, message] = await page.evaluate((change) => {
+      const first = JSON.stringify(window.stepwell.state());
+      try {
+        window.stepwell.set(change);
+        return [first, '', ''];
+      } catch (error) {
+        return [first, JSON.stringify(window.stepwell.state()), (error as Error).message];
+      }
+    }, patch);
+    expect(after).toBe(before);
+    expect(message).toMatch(/\.$/);
+    expect((await readPage(page)).pending).toBe(0);
+  }
+});

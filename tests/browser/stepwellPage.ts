@@ -1,0 +1,59 @@
+import { expect, type Page } from '@playwright/test';
+import { designGraph } from '../../lib/design/design.ts';
+import { createEngine } from '../../lib/graph/engine.ts';
+import type { Outcome } from '../../lib/graph/outcome.ts';
+import type { Quantity } from '../../lib/graph/quantity.ts';
+import type { DesignState, Patch } from '../../lib/graph/state.ts';
+
+declare global {
+  interface Window {
+    /** What the page offers to checks from outside. */
+    stepwell: {
+      settled(): Promise<number>;
+      state(): DesignState;
+      set(patch: Patch): void;
+    };
+  }
+}
+
+/** Opens the first document and waits until every number is there. */
+export async function openMatching(page: Page): Promise<void> {
+  await page.goto('/#matching');
+  await expect(page.locator('main#matching')).toBeVisible();
+  await settled(page);
+}
+
+/** Waits until the page shows the design as it stands. */
+export async function settled(page: Page): Promise<void> {
+  await page.evaluate(() => window.stepwell.settled());
+}
+
+/** Inputs of the page's design; pictures do not pass through JSON and are left null. */
+export async function readInputs(page: Page): Promise<Patch> {
+  return page.evaluate(() => ({ ...window.stepwell.state().inputs, 'laser.beamImage': null }));
+}
+
+/** Outcomes of the whole graph for the same inputs, computed without a page. */
+export function createHeadless(): (inputs: Patch) => (quantity: Quantity) => Outcome {
+  const engine = createEngine(designGraph);
+  const ids = designGraph.order.map((quantity) => quantity.id);
+  return (inputs) => {
+    engine.setInputs(inputs);
+    const outcomes = engine.evaluate(ids);
+    return (quantity) => outcomes[quantity.id]!;
+  };
+}
+
+/** Brings the inputs of an element of the beam path. */
+export async function chooseElement(page: Page, name: string): Promise<void> {
+  await page.locator(`.beam-place[data-element="${name}"]`).click();
+}
+
+/** Types into the field of an input as a person does, and ends with Enter. */
+export async function typeInto(page: Page, id: string, text: string): Promise<void> {
+  const field = page.locator(`.field[data-input="${id}"] input[type="text"]`).first();
+  await field.click();
+  await page.keyboard.press('ControlOrMeta+A');
+  await page.keyboard.type(text);
+  await page.keyboard.press('Enter');
+}

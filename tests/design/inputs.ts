@@ -1,0 +1,60 @@
+import fc from 'fast-check';
+import { designGraph } from '../../lib/design/design.ts';
+import type { InputQuantity, NumberInput } from '../../lib/graph/quantity.ts';
+import { isInput } from '../../lib/graph/quantity.ts';
+
+/** Values of all inputs of the design, SI. */
+export type Inputs = Record<string, unknown>;
+
+const inputs = designGraph.order.filter(isInput);
+
+/** Log-uniform over the range where it lies above 0, else uniform; half of the draws lean to the ends. */
+function overRange(low: number, high: number): fc.Arbitrary<number> {
+  const [from, to] = low > 0 ? [Math.log(low), Math.log(high)] : [low, high];
+  const share = fc.double({ min: 0, max: 1, noNaN: true });
+  return fc
+    .oneof(share, fc.noBias(share))
+    .map((part) => from + (to - from) * part)
+    .map((x) => Math.min(high, Math.max(low, low > 0 ? Math.exp(x) : x)));
+}
+
+function wholeRange(input: NumberInput): fc.Arbitrary<number> {
+  const { min, max, above } = input.range;
+  return overRange(above ? min + 1e-6 * (max - min) : min, max);
+}
+
+function usualSpan(input: NumberInput): fc.Arbitrary<number> {
+  return overRange(...(input.typical ?? [input.initial, input.initial * 1.1]));
+}
+
+function designs(numbers: (input: NumberInput) => fc.Arbitrary<number>): fc.Arbitrary<Inputs> {
+  const one = (input: InputQuantity): fc.Arbitrary<unknown> => {
+    if (input.kind === 'number') return numbers(input);
+    return input.kind === 'choice' ? fc.constantFrom(...Object.keys(input.options)) : fc.constant(null);
+  };
+  return fc.record(Object.fromEntries(inputs.map((input) => [input.id, one(input)])));
+}
+
+/** Designs over everything that the inputs allow, without an image. */
+export const allowedDesigns = designs(wholeRange);
+
+/**
+ * Designs with every input in its usual span and a spot: κ from 0.5 to 2, the stop 1.1 to 3 steps wide, and the
+ * workpiece within 1.5 Rayleigh lengths of the focus for a flat wavefront.
+ */
+export const usualDesigns: fc.Arbitrary<Inputs> = fc
+  .tuple(designs(usualSpan), overRange(0.5, 2), overRange(1.1, 3), overRange(-1.5, 1.5))
+  .map(([design, stepRatio, stopPerStep, defocus]) => {
+    const number = (id: string) => design[id] as number;
+    const beam = number('laser.beamDiameter') * number('expander.magnification');
+    const rayleighLength =
+      (number('laser.wavelength') * number('lens.focalLength') ** 2) / (Math.PI * (beam / 2) ** 2);
+    return {
+      ...design,
+      'laser.beamSource': 'typed',
+      'expander.kind': 'magnification',
+      'plate.stepDiameter': stepRatio * beam,
+      'plate.apertureDiameter': stopPerStep * stepRatio * beam,
+      'workpiece.z': defocus * rayleighLength,
+    };
+  });
