@@ -2,7 +2,8 @@ import * as v from 'valibot';
 import type { Graph } from '../graph/graph.ts';
 import { isInput } from '../graph/quantity.ts';
 import { checkInput, type Patch } from '../graph/state.ts';
-import { fromUnit, isKnownUnit } from '../graph/units.ts';
+import { sameDimensions } from '../graph/unitScale.ts';
+import { dimensionsOf, fromUnit, isKnownUnit } from '../graph/units.ts';
 import { Problem } from '../problem.ts';
 
 /** The version of design files written now; every earlier version opens. */
@@ -72,10 +73,10 @@ function entryValue(
   fileName: string,
 ): unknown {
   if ('choice' in entry) return entry.choice;
-  if (!isKnownUnit(entry.unit)) {
+  if (!isKnownUnit(entry.unit) || !sameDimensions(dimensionsOf(entry.unit), dimensionsOf(unit))) {
     throw new Problem(
       'unreadable',
-      `'${fileName}' gives ${id} in '${entry.unit}', which is no known unit; use ${unit}.`,
+      `'${fileName}' gives ${id} in '${entry.unit}', which is no unit for it; use ${unit}.`,
       { input: id },
     );
   }

@@ -1,4 +1,5 @@
-import { type Complex, errorFunction, faddeeva } from '../numerics/complexErrorFunction.ts';
+import type { Complex } from '../numerics/complex.ts';
+import { errorFunction, faddeeva } from '../numerics/complexErrorFunction.ts';
 import { findRoot } from '../numerics/roots.ts';
 import { Problem } from '../problem.ts';
 import type { Field } from './focalField.ts';
@@ -99,13 +100,18 @@ function lineBeyond(slit: Slit, b: number, xi: number, whole: Complex): Complex 
 }
 
 /** Factors along one axis: `all` of the stop's opening, `strip` of the part inside the step. */
-function factorsAlong(stop: number | null, halfWidth: number, zeta: number, at: ArrayLike<number>) {
+export function factorsAlong(
+  stop: number | null,
+  halfWidth: number,
+  zeta: number,
+  at: ArrayLike<number>,
+): { readonly all: Field; readonly strip: Field } {
   const inside = stop === null ? halfWidth : Math.min(halfWidth, stop);
   return { all: fieldOfSlit(stop, zeta, at), strip: fieldOfSlit(inside, zeta, at) };
 }
 
 /** a + (e^{iφ} − 1) b for two fields of equal length. */
-function addStep(a: Field, b: Field, phase: number): Field {
+export function addStep(a: Field, b: Field, phase: number): Field {
   const re = a.re.slice();
   const im = a.im.slice();
   const stepRe = Math.cos(phase) - 1;

@@ -1,4 +1,4 @@
-import type { Complex } from '../numerics/complexErrorFunction.ts';
+import type { Complex } from '../numerics/complex.ts';
 import { Problem } from '../problem.ts';
 import { type OffAxisBeam, radialHarmonicsOffAxis } from './azimuthalHarmonics.ts';
 import type { Zone } from './zones.ts';

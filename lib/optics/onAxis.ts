@@ -1,11 +1,6 @@
+import type { Complex } from '../numerics/complex.ts';
 import { findRoots } from '../numerics/roots.ts';
 import type { Zone } from './zones.ts';
-
-/** A complex number. */
-export interface Complex {
-  readonly re: number;
-  readonly im: number;
-}
 
 /** The first three coefficients of the field about the axis: U = U0 − ϱ² U2 + (ϱ⁴/4) U4 − … */
 export interface AxisField {

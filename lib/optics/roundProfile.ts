@@ -60,7 +60,8 @@ export function planRoundProfile(focus: RoundFocus, reach = spotReach(focus)): R
   const last = zones.at(-1)!.outer * stepRatio;
   // The irradiance holds frequencies up to 4·min(R/w, 3.2) in ϱ; 16 nodes resolve 13 rad a panel to 1e-10.
   const width = ladder((2 * stepRatio * 3.2) / Math.min(Math.max(last, 1e-3), 3.2) / Math.SQRT2) / Math.SQRT2;
-  const panels = Math.ceil(ladder(2 * stepRatio * reach) / width);
+  // One panel at least: the axis alone is a reach of 0.
+  const panels = Math.max(1, Math.ceil(ladder(2 * stepRatio * reach) / width));
   const blur = 2 * stepRatio * blurRadius(beamPropagationRatio);
   const coherentPanels = blur === 0 ? panels : Math.ceil(ladder(panels * width + blurReach * blur) / width);
   const layout = layOutField(zones, 1 / stepRatio, coherentPanels * width, stepRatio * stepRatio * defocus);

@@ -38,6 +38,28 @@ function designs(numbers: (input: NumberInput) => fc.Arbitrary<number>): fc.Arbi
 /** Designs over everything that the inputs allow, without an image. */
 export const allowedDesigns = designs(wholeRange);
 
+/** Rayleigh length behind an expander given by its magnification. */
+function rayleighLengthOf(design: Inputs): number {
+  const number = (id: string) => design[id] as number;
+  const beam = number('laser.beamDiameter') * number('expander.magnification');
+  return (number('laser.wavelength') * number('lens.focalLength') ** 2) / (Math.PI * (beam / 2) ** 2);
+}
+
+/** Designs over everything allowed, as far as the step lies inside the stop and the workpiece near the focus. */
+export const allowedSpots: fc.Arbitrary<Inputs> = fc
+  .tuple(allowedDesigns, overRange(1.001, 100), overRange(-12, 12))
+  .map(([design, stopPerStep, defocus]) => {
+    const z = defocus * rayleighLengthOf(design);
+    const aperture = stopPerStep * (design['plate.stepDiameter'] as number);
+    return {
+      ...design,
+      'laser.beamSource': 'typed',
+      'expander.kind': 'magnification',
+      'plate.apertureDiameter': Math.min(0.2, aperture),
+      'workpiece.z': Math.min(0.1, Math.max(-0.1, z)),
+    };
+  });
+
 /**
  * Designs with every input in its usual span and a spot: κ from 0.5 to 2, the stop 1.1 to 3 steps wide, and the
  * workpiece within 1.5 Rayleigh lengths of the focus for a flat wavefront.
@@ -47,14 +69,12 @@ export const usualDesigns: fc.Arbitrary<Inputs> = fc
   .map(([design, stepRatio, stopPerStep, defocus]) => {
     const number = (id: string) => design[id] as number;
     const beam = number('laser.beamDiameter') * number('expander.magnification');
-    const rayleighLength =
-      (number('laser.wavelength') * number('lens.focalLength') ** 2) / (Math.PI * (beam / 2) ** 2);
     return {
       ...design,
       'laser.beamSource': 'typed',
       'expander.kind': 'magnification',
       'plate.stepDiameter': stepRatio * beam,
       'plate.apertureDiameter': stopPerStep * stepRatio * beam,
-      'workpiece.z': defocus * rayleighLength,
+      'workpiece.z': defocus * rayleighLengthOf(design),
     };
   });

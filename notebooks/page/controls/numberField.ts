@@ -8,9 +8,6 @@ import { readingUnit, type SliderScale, sliderScale, stepValue } from './steps.t
 /** Takes a new value, SI; throws a Problem that says why it cannot be, and then nothing has changed. */
 export type SetNumber = (value: number, setting: Setting) => void;
 
-/** Positions of the slider, 0 to this. */
-const sliderPositions = 1000;
-
 /**
  * A text field that takes any unit, keeps what was typed until the value changes from elsewhere, and explains beside
  * itself what it cannot take; with a slider where the input has a typical span. Enter, leaving the field and the
@@ -150,17 +147,17 @@ function addSlider(document: Document, frame: FieldFrame, entry: NumberEntry, sc
     type: 'range',
     class: 'field-slider',
     min: 0,
-    max: sliderPositions,
+    max: scale.places,
     step: 1,
     'aria-label': `${entry.input.name}, slider`,
   });
   frame.body.append(slider);
-  const pointed = () => scale.valueAt(Number(slider.value) / sliderPositions);
+  const pointed = () => scale.valueAt(Number(slider.value) / scale.places);
   const move = (final: boolean) => entry.choose(pointed(), final);
   entry.onShown = (value) => {
     const position = scale.positionOf(value);
     // Rounded values share positions: moving the slider to "its" position would hold it there against arrow keys.
-    if (!Object.is(pointed(), value)) slider.value = String(Math.round(position * sliderPositions));
+    if (!Object.is(pointed(), value)) slider.value = String(Math.round(position * scale.places));
     slider.style.setProperty('--filled', `${100 * position}%`);
     setAttributes(slider, { 'aria-valuetext': entry.shownText(value) });
   };

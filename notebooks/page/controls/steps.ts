@@ -3,9 +3,9 @@ import { fromUnit, toUnit } from '../../../lib/graph/units.ts';
 
 /** Rounding errors of up to this many steps count as lying on the step. */
 const onStep = 1e-6;
-/** A linear slider has at least this many decent steps; its track is about that many pixels long. */
-const linearSteps = 300;
-/** Significant digits of what a logarithmic slider sets: finer than its pixels over three decades. */
+/** About this many places on a slider: twice the pixels of a short track, and arrow keys cross it in a few seconds. */
+const usualPlaces = 300;
+/** Significant digits of what a logarithmic slider sets: 300 places over one decade or more are 0.8 % apart or more. */
 const logDigits = 3;
 
 /** The number among 1, 2 and 5 times a power of ten that is nearest to `size` > 0 in proportion. */
@@ -55,6 +55,8 @@ function rounded(x: number): number {
 /** How a slider from 0 to 1 stands for values. */
 export interface SliderScale {
   readonly logarithmic: boolean;
+  /** Places from end to end; neighbouring ones differ in their value. */
+  readonly places: number;
   /** Value at a position, rounded so that it reads well; the ends are the typical span exactly. */
   valueAt(position: number): number;
   /** Position of a value, held between 0 and 1. */
@@ -70,11 +72,12 @@ export function sliderScale(input: NumberInput): SliderScale | undefined {
   const back = logarithmic ? Math.exp : (x: number) => x;
   const unit = readingUnit(input);
   const span = forward(high) - forward(low);
-  const step = decentStep(toUnit(high - low, input.unit, unit) / linearSteps);
+  const step = decentStep(toUnit(high - low, input.unit, unit) / usualPlaces);
   const readable = (shown: number) =>
     logarithmic ? Number(shown.toPrecision(logDigits)) : rounded(Math.round(shown / step) * step);
   return {
     logarithmic,
+    places: logarithmic ? usualPlaces : Math.ceil(toUnit(high - low, input.unit, unit) / step - onStep),
     valueAt: (position) => {
       if (position <= 0) return low;
       if (position >= 1) return high;

@@ -1,0 +1,5 @@
+/** A complex number. */
+export interface Complex {
+  readonly re: number;
+  readonly im: number;
+}

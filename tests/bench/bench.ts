@@ -1,0 +1,10 @@
+import { benchMap } from './mapBench.ts';
+import { benchPage } from './pageBench.ts';
+import { benchProfile } from './profileBench.ts';
+import { printRow, printTitle } from './timing.ts';
+
+/** Prints how long the slow things take: `npm run bench`. Milliseconds; p50 is the median. */
+printTitle();
+for (const row of benchProfile()) printRow(row);
+for (const row of benchMap()) printRow(row);
+for (const row of await benchPage()) printRow(row);

@@ -1,0 +1,203 @@
+import { describe, expect, it } from 'vitest';
+import { designGraph } from '../../lib/design/design.ts';
+import { readDesignFile, writeDesignFile } from '../../lib/design/designFile.ts';
+import { applyPatch, initialState, type Patch } from '../../lib/graph/state.ts';
+import { Problem } from '../../lib/problem.ts';
+
+/** The Problem that `run` throws. */
+function problemOf(run: () => unknown): Problem {
+  try {
+    run();
+  } catch (error) {
+    expect(error).toBeInstanceOf(Problem);
+    return error as Problem;
+  }
+  return expect.fail('no Problem was thrown');
+}
+
+const start = initialState(designGraph);
+
+describe('a patch', () => {
+  it('changes what it names, counts the revision and leaves the old state alone', () => {
+    const next = applyPatch(designGraph, start, { 'laser.wavelength': 515e-9, 'plate.raised': 'ring' });
+    expect(next.inputs['laser.wavelength']).toBe(515e-9);
+    expect(next.inputs['plate.raised']).toBe('ring');
+    expect(next.revision).toBe(start.revision + 1);
+    expect(start.inputs['laser.wavelength']).toBe(1.03e-6);
+  });
+
+  it('that changes nothing is the same state', () => {
+    expect(applyPatch(designGraph, start, { 'laser.wavelength': 1.03e-6 })).toBe(start);
+    expect(applyPatch(designGraph, start, {})).toBe(start);
+  });
+
+  it('for a settable derived quantity sets the inputs behind it', () => {
+    const next = applyPatch(designGraph, start, { 'lens.plateDistance': 0.3 });
+    expect(next.inputs['lens.distanceMode']).toBe('typed');
+    expect(next.inputs['lens.typedPlateDistance']).toBe(0.3);
+    const problem = problemOf(() => applyPatch(designGraph, start, { 'lens.plateDistance': -1 }));
+    expect(problem.parts.input).toBe('lens.typedPlateDistance');
+  });
+
+  it('takes both ends of a range, and the lower one only where it belongs to it', () => {
+    for (const focalLength of [5e-3, 2]) applyPatch(designGraph, start, { 'lens.focalLength': focalLength });
+    applyPatch(designGraph, start, { 'plate.typedIndex': 1.0001 });
+    const problem = problemOf(() => applyPatch(designGraph, start, { 'plate.typedIndex': 1 }));
+    expect(problem.message).toBe('Typed refractive index of 1 is not possible; allowed is above 1 up to 4.');
+  });
+});
+
+const refused: readonly [name: string, patch: Patch, kind: string, input: string, says: RegExp][] = [
+  [
+    'a length above its range',
+    { 'lens.focalLength': 3 },
+    'impossible',
+    'lens.focalLength',
+    /^Focal length of 3000\smm is not possible; allowed is from 5\smm to 2000\smm\.$/,
+  ],
+  [
+    'a length below its range',
+    { 'laser.wavelength': 1e-9 },
+    'impossible',
+    'laser.wavelength',
+    /^Wavelength of 1\snm is not possible; allowed is from 250\snm to 2300\snm\.$/,
+  ],
+  [
+    'not a number',
+    { 'laser.wavelength': Number.NaN },
+    'unreadable',
+    'laser.wavelength',
+    /^Wavelength needs a number/,
+  ],
+  ['endless', { 'workpiece.z': Number.POSITIVE_INFINITY }, 'unreadable', 'workpiece.z', /needs a number/],
+  [
+    'a text for a number',
+    { 'laser.pulseEnergy': '20' },
+    'unreadable',
+    'laser.pulseEnergy',
+    /^Pulse energy needs a number, such as 20\sµJ\.$/,
+  ],
+  [
+    'no such option',
+    { 'plate.raised': 'both' },
+    'impossible',
+    'plate.raised',
+    /^Raised part cannot be 'both'; choose one of: centre, ring\.$/,
+  ],
+  [
+    'a name of every object',
+    { 'plate.raised': 'toString' },
+    'impossible',
+    'plate.raised',
+    /choose one of: centre, ring/,
+  ],
+  [
+    'a result',
+    { 'spot.width': 1e-5 },
+    'impossible',
+    'spot.width',
+    /^'spot\.width' follows from other values and cannot be set/,
+  ],
+  ['a constant', { 'plate.micrometre': 1 }, 'impossible', 'plate.micrometre', /cannot be set/],
+];
+
+describe('a refused patch', () => {
+  for (const [name, patch, kind, input, says] of refused) {
+    it(`${name}: names the input, says what is allowed, changes nothing`, () => {
+      const before = JSON.stringify(start);
+      // A good change beside it must not slip through.
+      const problem = problemOf(() =>
+        applyPatch(designGraph, start, { 'expander.magnification': 3, ...patch }),
+      );
+      expect(problem.kind).toBe(kind);
+      expect(problem.parts.input).toBe(input);
+      expect(problem.message).toMatch(says);
+      expect(JSON.stringify(start)).toBe(before);
+    });
+  }
+
+  it('carries value and allowed range apart as well', () => {
+    const { parts } = problemOf(() => applyPatch(designGraph, start, { 'lens.focalLength': 3 }));
+    expect(parts).toEqual({
+      input: 'lens.focalLength',
+      value: '3000\u202fmm',
+      allowed: 'from 5\u202fmm to 2000\u202fmm',
+    });
+  });
+
+  it('for an unknown id suggests a known one', () => {
+    const { message } = problemOf(() => applyPatch(designGraph, start, { 'beam.wavelength': 1e-6 }));
+    expect(message).toBe(
+      "There is no quantity 'beam.wavelength'. Did you mean laser.wavelength? The command quantities lists all.",
+    );
+  });
+});
+
+describe('design files', () => {
+  const changed = applyPatch(designGraph, start, {
+    'laser.wavelength': 515e-9,
+    'lens.plateDistance': 0.123456789012345,
+    'plate.glass': 'sapphire',
+    'workpiece.z': -0.1e-3 / 3,
+  });
+
+  it('come back as they were written, to the last bit', () => {
+    const text = writeDesignFile(designGraph, changed.inputs, 'trial', 'for a test');
+    const file = readDesignFile(designGraph, text, 'trial.json');
+    expect([file.name, file.about, file.unknown]).toEqual(['trial', 'for a test', {}]);
+    expect(applyPatch(designGraph, start, file.patch).inputs).toEqual(changed.inputs);
+    expect(writeDesignFile(designGraph, changed.inputs, file.name, file.about)).toBe(text);
+  });
+
+  const fileWith = (inputs: unknown, rest: object = {}) =>
+    JSON.stringify({ format: 'stepwell-design', version: 1, inputs, ...rest });
+
+  it('take any unit of the right kind, and call themselves by the file where they have no name', () => {
+    const file = readDesignFile(
+      designGraph,
+      fileWith({ 'laser.wavelength': { value: 515, unit: 'nm' } }),
+      'x.json',
+    );
+    expect(file.patch).toEqual({ 'laser.wavelength': 515e-9 });
+    expect(file.name).toBe('x.json');
+  });
+
+  it('keep what this version does not know', () => {
+    const entries = { 'later.thing': { value: 3, unit: 'm' }, 'later.way': { choice: 'b' } };
+    const file = readDesignFile(
+      designGraph,
+      fileWith({ ...entries, 'plate.stop': { choice: 'open' } }),
+      'later.json',
+    );
+    expect(file.unknown).toEqual(entries);
+    expect(file.patch).toEqual({ 'plate.stop': 'open' });
+  });
+
+  const wavelength = (value: unknown, unit: unknown = 'm') => ({ 'laser.wavelength': { value, unit } });
+  const damaged: readonly [name: string, text: string, says: RegExp][] = [
+    ['empty', '', /not a design file/],
+    ['cut off', fileWith({}).slice(0, -4), /not a design file/],
+    ['another kind of file', '<svg/>', /not a design file/],
+    ['a list', '[]', /not a design file: at format/],
+    ['a single number', '1', /not a design file: at the whole file/],
+    ['of another format', fileWith({}, { format: 'other' }), /at format/],
+    ['without a version', fileWith({}, { version: undefined }), /at version/],
+    ['of a later version', fileWith({}, { version: 99 }), /version 99 .* reads up to version 1/],
+    ['without inputs', fileWith(undefined), /at inputs/],
+    ['with a text for a number', fileWith(wavelength('515 nm')), /at inputs\.laser\.wavelength/],
+    ['with null for a number', fileWith(wavelength(null)), /at inputs\.laser\.wavelength/],
+    ['with an unknown unit', fileWith(wavelength(1, 'furlongish')), /in 'furlongish'.*use m\./],
+    ['with a unit of another kind', fileWith(wavelength(1, 'J')), /gives laser\.wavelength in 'J'.*use m\./],
+    ['with a value out of range', fileWith(wavelength(1)), /allowed is from 250\snm/],
+    ['with a number for a choice', fileWith({ 'plate.stop': { value: 1, unit: '1' } }), /plate\.stop|Stop/],
+    ['with an unknown choice', fileWith({ 'plate.stop': { choice: 'square' } }), /round, open/],
+    ['with a choice for a number', fileWith({ 'laser.wavelength': { choice: 'green' } }), /needs a number/],
+  ];
+  for (const [name, text, says] of damaged) {
+    it(`${name}: refused in a whole sentence`, () => {
+      const { message } = problemOf(() => readDesignFile(designGraph, text, 'bad.json'));
+      expect(message).toMatch(says);
+      expect(message).toMatch(/^[A-Z'].*\.$/);
+    });
+  }
+});

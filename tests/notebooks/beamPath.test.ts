@@ -1,0 +1,147 @@
+import { parseHTML } from 'linkedom';
+import { describe, expect, it } from 'vitest';
+import {
+  type BeamElement,
+  type BeamPathValues,
+  beamEdge,
+  beamElements,
+  layoutBeam,
+  sizeBeam,
+  stopBehind,
+} from '../../notebooks/page/beamGeometry.ts';
+import { createBeamPath } from '../../notebooks/page/beamPath.ts';
+import { renderStartPage } from '../../notebooks/page/startPage.ts';
+import { expectClose } from '../close.ts';
+
+const values: BeamPathValues = {
+  rawDiameter: 5e-3,
+  plateDiameter: 10e-3,
+  stepDiameter: 10e-3,
+  stopDiameter: 14e-3,
+  raised: 'centre',
+  z: 0,
+  rayleighLength: 131e-6,
+  labels: {
+    laser: '5 mm',
+    expander: '×2',
+    plate: '10 mm step, 14 mm stop',
+    lens: 'f = 100 mm',
+    workpiece: 'z = 0 mm',
+  },
+};
+
+describe('sizes of the beam path', () => {
+  const layout = layoutBeam(900);
+
+  it('keeps the ratios of beam, step and stop', () => {
+    const { raw, beam, step, stop } = sizeBeam(values, layout);
+    expectClose(beam / step, 1, { relative: 1e-12, absolute: 0 });
+    expectClose(stop! / step, 1.4, { relative: 1e-12, absolute: 0 });
+    expectClose(raw / beam, 0.5, { relative: 1e-12, absolute: 0 });
+  });
+
+  it('keeps the plate while the beam widens to 1.2 step diameters', () => {
+    expect(sizeBeam({ ...values, plateDiameter: 12e-3 }, layout).step).toBe(sizeBeam(values, layout).step);
+  });
+
+  it('stays inside the drawing for extreme designs, at every width', () => {
+    for (const width of [320, 358, 700, 1100]) {
+      for (const plateDiameter of [1e-5, 1e-2, 1]) {
+        for (const stopDiameter of [1e-4, 0.2, undefined]) {
+          const place = layoutBeam(width);
+          const sizes = sizeBeam({ ...values, plateDiameter, stopDiameter, z: 0.1 }, place);
+          for (const [x, half] of beamEdge(place, sizes, 1, true)) {
+            expect(half).toBeLessThanOrEqual(place.reach);
+            expect(x).toBeLessThan(width);
+          }
+          expect(sizes.beam).toBeGreaterThan(2);
+        }
+      }
+    }
+  });
+
+  it('counts z away from the lens', () => {
+    expect(sizeBeam({ ...values, z: 50e-6 }, layout).shift).toBeGreaterThan(0);
+    expect(sizeBeam({ ...values, z: -50e-6 }, layout).shift).toBeLessThan(0);
+  });
+
+  it('cuts the light at the stop', () => {
+    const sizes = sizeBeam({ ...values, stopDiameter: 8e-3 }, layout);
+    const behind = beamEdge(layout, sizes, 1, false).findLast(([x]) => x === layout.plate + stopBehind)!;
+    expect(behind[1]).toBe(sizes.stop);
+  });
+});
+
+describe('beam path', () => {
+  it('offers its elements as buttons in the order of the light, and marks the chosen one', () => {
+    const { document, window } = parseHTML('<html><body></body></html>');
+    const chosen: BeamElement[] = [];
+    const path = createBeamPath(document, (name) => chosen.push(name));
+    path.update(values);
+    const buttons = [...path.element.querySelectorAll('button')];
+    expect(buttons.map((button) => button.textContent)).toEqual(
+      beamElements.map((name) => `${name} ${values.labels[name]}`),
+    );
+    buttons[3]!.dispatchEvent(new window.Event('click'));
+    expect(chosen).toEqual(['lens']);
+    path.choose('lens');
+    expect(buttons.map((button) => button.getAttribute('aria-pressed'))).toEqual([
+      'false',
+      'false',
+      'false',
+      'true',
+      'false',
+    ]);
+    expect(path.element.querySelectorAll('g[data-chosen]').length).toBe(1);
+  });
+
+  it('only outlines a beam that is not known', () => {
+    const { document } = parseHTML('<html><body></body></html>');
+    const path = createBeamPath(document, () => {});
+    path.update({ ...values, rawDiameter: undefined, plateDiameter: undefined });
+    expect(path.element.querySelector('svg')!.hasAttribute('data-unknown')).toBe(true);
+    expect(path.element.innerHTML).not.toContain('NaN');
+  });
+});
+
+describe('start page', () => {
+  it('gives the cautions before the doors, three doors, and links to open documents only', () => {
+    const { document, window } = parseHTML('<html><body></body></html>');
+    const opened: string[] = [];
+    const page = renderStartPage(document, {
+      onImage: () => opened.push('image'),
+      onPlate: () => opened.push('plate'),
+      onExample: () => opened.push('example'),
+    });
+    const order = [...page.children].map((child) => child.className);
+    expect(order.findIndex((name) => name.includes('caution'))).toBeLessThan(order.indexOf('doors'));
+    expect([...page.querySelectorAll('.door-title')].map((title) => title.textContent)).toEqual([
+      'I have a beam image',
+      'I have a plate',
+      'Show me the example',
+    ]);
+    for (const door of page.querySelectorAll('button.door')) door.dispatchEvent(new window.Event('click'));
+    expect(opened).toEqual(['plate', 'example']);
+    expect([...page.querySelectorAll('.table-places a')].map((link) => link.textContent)).toEqual([
+      'Matching',
+    ]);
+  });
+
+  it('keeps the cautions that no design may hide', () => {
+    const { document } = parseHTML('<html><body></body></html>');
+    const nothing = () => {};
+    const text = renderStartPage(document, { onImage: nothing, onPlate: nothing, onExample: nothing })
+      .textContent!;
+    for (const words of [
+      'laser safety officer',
+      'lowest power',
+      'about five times',
+      'X-rays',
+      'all-clear',
+      'chromium',
+      'ISO 21254',
+    ]) {
+      expect(text, words).toContain(words);
+    }
+  });
+});

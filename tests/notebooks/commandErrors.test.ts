@@ -1,0 +1,54 @@
+import { describe, expect, it } from 'vitest';
+import { run } from './runCommand.ts';
+
+const radii = ['--radii', '0:20:11 um'];
+const setting = (text: string) => ['evaluate', '--set', text, '--get', 'spot.width'];
+const refused: readonly [argv: readonly string[], says: RegExp][] = [
+  [['draw'], /no command 'draw'/],
+  [['toString'], /no command/],
+  [['quantities', '--all'], /no option --all/],
+  [['evaluate'], /--get is missing/],
+  [['evaluate', '--get'], /--get needs a value/],
+  [['evaluate', '--get', 'spot.width', '--get', 'spot.dip'], /only once/],
+  [['evaluate', '--get', 'spot.girth'], /no quantity 'spot\.girth'/],
+  [['evaluate', 'a.json', 'b.json', '--get', 'spot.width'], /at most one design file/],
+  [['evaluate', 'missing.json', '--get', 'spot.width'], /'missing\.json' cannot be read/],
+  [['evaluate', 'broken.json', '--get', 'spot.width'], /'broken\.json' is not a design file/],
+  [setting('laser.wavelength'), /not of the form ID=VALUE/],
+  [setting('laser.colour=red'), /no quantity 'laser\.colour'/],
+  [setting('laser.wavelength=red'), /red/],
+  [setting('laser.wavelength=1 J'), /J/],
+  [setting('laser.wavelength=10 nm'), /allowed is from 250\snm to 2300\snm/],
+  [setting('plate.stop=square'), /round, open/],
+  [setting('spot.width=10 um'), /cannot be set/],
+  [setting('laser.beamImage=beam.png'), /--beam FILE/],
+  [setting('plate.stepDiameter=20 mm'), /spot\.width: .*outside the stop/],
+  [setting('workpiece.z=50 mm'), /spot\.width: .*Rayleigh lengths/],
+  [['evaluate', '--set', 'plate.stop=open', '--get', 'match.stopRatio'], /no stop ratio/],
+  [['evaluate', '--beam', 'x.png', '--get', 'spot.width'], /--pixel is missing/],
+  [['evaluate', '--beam', 'broken.json', '--pixel', '5 um', '--get', 'spot.width'], /^Row 1, column 1 holds/],
+  [['profile'], /--radii is missing/],
+  [['profile', '--radii', '0-20'], /no list of radii/],
+  [['profile', '--radii', '20:0:5 um'], /STOP must be above START/],
+  [['profile', '--radii', '0:20:0 um'], /count must be/],
+  [['profile', '--z', 'near', ...radii], /near/],
+  [['profile', '--z', '1 m', ...radii], /\.$/],
+  [['measure'], /is not known/],
+  [['measure', 'power', 'x'], /'measure power' is not known/],
+  [['measure', 'beam', 'x.png'], /--pixel is missing/],
+  [['measure', 'beam', '--pixel', '5 um'], /exactly one image file/],
+  [['measure', 'caustic', 'broken.json'], /\.$/],
+];
+
+describe('what goes wrong', () => {
+  const files = { 'broken.json': '{"format": "stepwell-des' };
+  for (const [argv, says] of refused) {
+    it(`${argv.join(' ')}: code 2, one line on the error stream, no output`, () => {
+      const { code, out, err } = run(argv, files);
+      expect([code, out]).toEqual([2, '']);
+      expect(err).toMatch(/^[^\n]{15,}\n$/);
+      expect(err.trimEnd()).toMatch(says);
+      expect(err).not.toMatch(/should not happen|undefined|NaN|\bat .*\.ts/);
+    });
+  }
+});

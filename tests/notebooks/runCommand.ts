@@ -1,0 +1,30 @@
+import { readFileSync } from 'node:fs';
+import { expect } from 'vitest';
+import { main } from '../../notebooks/command/main.ts';
+
+/** A file of the project. */
+export const here = (path: string) => new URL(`../../${path}`, import.meta.url);
+
+/** Runs the command line in this process; files come from `files`, else from the project. */
+export function run(argv: readonly string[], files: Readonly<Record<string, string>> = {}) {
+  let out = '';
+  let err = '';
+  const code = main(argv, {
+    readFile: (path) =>
+      Object.hasOwn(files, path) ? new TextEncoder().encode(files[path]) : readFileSync(here(path)),
+    out: (text) => {
+      out += text;
+    },
+    err: (text) => {
+      err += text;
+    },
+  });
+  return { code, out, err };
+}
+
+/** What a command writes that must succeed. */
+export function succeed(argv: readonly string[], files?: Readonly<Record<string, string>>): string {
+  const { code, out, err } = run(argv, files);
+  expect([code, err], argv.join(' ')).toEqual([0, '']);
+  return out;
+}
