@@ -6,7 +6,6 @@ import { isInput, type Quantity } from '../../lib/graph/quantity.ts';
 import { shownValue } from '../../lib/graph/shown.ts';
 import type { Patch } from '../../lib/graph/state.ts';
 import { createRandom, type Random } from '../../lib/numerics/random.ts';
-import type { pathElements } from '../../notebooks/beamPathInputs.ts';
 import type { FigureBlock } from '../../notebooks/document.ts';
 import { matching } from '../../notebooks/matching.ts';
 import {
@@ -17,14 +16,7 @@ import {
   slotQuantities,
 } from '../../notebooks/prose.ts';
 import { cases } from '../cases.ts';
-import {
-  chooseElement,
-  createHeadless,
-  openMatching,
-  readInputs,
-  settled,
-  typeInto,
-} from './stepwellPage.ts';
+import { createHeadless, openMatching, readInputs, settled } from './stepwellPage.ts';
 
 const inputs = designGraph.order.filter(isInput);
 const figures = matching.blocks.filter((block): block is FigureBlock => block.kind === 'figure');
