@@ -41,9 +41,17 @@ function ladder(x: number): number {
 }
 
 /**
- * Radius in w0·B/f that holds the spot and the window of three times its second-moment diameter: the diffraction spot,
- * blurred, and the cone of light that reaches out to |ζ| times the part of the beam that matters
- * (to 2.2 w: e^{−2·2.2²} = 6e-5).
+ * Panels of `width` that cover `length`. Both stand on the ladder, so their quotient is often a whole number but for the
+ * last digit, in which powers differ between JavaScript engines: 1e-9 keeps the same plan everywhere.
+ */
+function countPanels(length: number, width: number): number {
+  return Math.ceil(length / width - 1e-9);
+}
+
+/**
+ * Radius in w0·B/f out to which a spot is sampled: the diffraction spot, blurred, and the cone of light that reaches
+ * out to |ζ| times the part of the beam that matters (to 2.2 w: e^{−2·2.2²} = 6e-5). It holds the spot down to a few
+ * per cent of its peak, and the window of its second moment in three designs of four.
  */
 export function spotReach(focus: RoundFocus): number {
   const blur = blurRadius(focus.beamPropagationRatio);
@@ -61,9 +69,9 @@ export function planRoundProfile(focus: RoundFocus, reach = spotReach(focus)): R
   // The irradiance holds frequencies up to 4·min(R/w, 3.2) in ϱ; 16 nodes resolve 13 rad a panel to 1e-10.
   const width = ladder((2 * stepRatio * 3.2) / Math.min(Math.max(last, 1e-3), 3.2) / Math.SQRT2) / Math.SQRT2;
   // One panel at least: the axis alone is a reach of 0.
-  const panels = Math.max(1, Math.ceil(ladder(2 * stepRatio * reach) / width));
+  const panels = Math.max(1, countPanels(ladder(2 * stepRatio * reach), width));
   const blur = 2 * stepRatio * blurRadius(beamPropagationRatio);
-  const coherentPanels = blur === 0 ? panels : Math.ceil(ladder(panels * width + blurReach * blur) / width);
+  const coherentPanels = blur === 0 ? panels : countPanels(ladder(panels * width + blurReach * blur), width);
   const layout = layOutField(zones, 1 / stepRatio, coherentPanels * width, stepRatio * stepRatio * defocus);
   return { layout, width, panels, coherentPanels };
 }

@@ -6,6 +6,7 @@ import { isInput, type Quantity } from '../../lib/graph/quantity.ts';
 import { shownValue } from '../../lib/graph/shown.ts';
 import type { Patch } from '../../lib/graph/state.ts';
 import { createRandom, type Random } from '../../lib/numerics/random.ts';
+import type { pathElements } from '../../notebooks/beamPathInputs.ts';
 import type { FigureBlock } from '../../notebooks/document.ts';
 import { matching } from '../../notebooks/matching.ts';
 import {
@@ -16,7 +17,14 @@ import {
   slotQuantities,
 } from '../../notebooks/prose.ts';
 import { cases } from '../cases.ts';
-import { createHeadless, openMatching, readInputs, settled } from './stepwellPage.ts';
+import {
+  chooseElement,
+  createHeadless,
+  openMatching,
+  readInputs,
+  settled,
+  typeInto,
+} from './stepwellPage.ts';
 
 const inputs = designGraph.order.filter(isInput);
 const figures = matching.blocks.filter((block): block is FigureBlock => block.kind === 'figure');
@@ -195,6 +203,35 @@ test('the last of several changes at once is the one shown', async ({ page }) =>
     const read = await readInputs(page);
     expect(read['laser.beamDiameter']).toBe(diameters.at(-1));
     await expectHeadless(page, headless(read));
+  }
+});
+
+test('what is typed into fields is what is computed', async ({ page }) => {
+  test.setTimeout(600_000);
+  await openMatching(page);
+  const random = createRandom(22);
+  const headless = createHeadless();
+  const typed: readonly (readonly [keyof typeof pathElements, string, number, number, string])[] = [
+    ['laser', 'laser.beamDiameter', 2, 9, 'mm'],
+    ['laser', 'laser.wavelength', 0.343, 1.064, 'um'],
+    ['laser', 'laser.pulseEnergy', 2, 90, 'µJ'],
+    ['plate', 'plate.stepDiameter', 0.2, 1.2, 'cm'],
+    ['plate', 'plate.apertureDiameter', 0.3, 0.9, 'in'],
+    ['lens', 'lens.focalLength', 60, 250, 'mm'],
+    ['workpiece', 'workpiece.z', -200, 200, 'um'],
+  ];
+  for (let i = 0; i < cases(42, 14); i++) {
+    const [element, id, low, high, unit] = typed[i % typed.length]!;
+    const text = `${random.between(low, high).toFixed(3)} ${unit}`;
+    await test.step(`${id}: ${text}`, async () => {
+      const before = (await readInputs(page))[id];
+      await chooseElement(page, element);
+      await typeInto(page, id, i % 2 ? text.replace('.', ',') : text);
+      await settled(page);
+      const read = await readInputs(page);
+      expect(read[id]).not.toBe(before);
+      await expectHeadless(page, headless(read));
+    });
   }
 });
 
