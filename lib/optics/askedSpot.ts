@@ -1,0 +1,21 @@
+/**
+ * The light on the workpiece as process code asks it; the plate's shape stays behind. Metres; irradiance relative to
+ * the axis of the unshaped, unclipped, M² = 1 beam in its focus, (f/B)²|U|², which times 2E/(πw0²) is the fluence of
+ * a pulse of energy E before the stop, w0 the 1/e² radius of that focus.
+ */
+export interface Spot {
+  /** Relative irradiance at (x, y), to 1e-8. 0 beyond the computed reach, where the spot has died away. */
+  irradianceAt(x: number, y: number): number;
+  /**
+   * Area in m² where the relative irradiance is above `level`, within the computed reach. Centred round spots: exact to
+   * 1e-8. Others are sampled on a grid: to 1e-4 of the area itself or of that above half the peak,
+   * the greater one (a Gaussian in the focus).
+   */
+  areaAbove(level: number): number;
+  /** Highest relative irradiance, to 1e-8. */
+  readonly peak: number;
+  /** Energy through the stop over peak fluence, m²: πw²/2 for a Gaussian of 1/e² radius w. */
+  readonly effectiveArea: number;
+  /** Part of the incident energy that passes the stop. */
+  readonly transmission: number;
+}

@@ -1,0 +1,20 @@
+import { valueAt } from '../numerics/panelledFunction.ts';
+import type { Spot } from './askedSpot.ts';
+import { effectiveAreaOf } from './gridSpot.ts';
+import type { Light } from './light.ts';
+import { areaAbove, peakOf } from './radialProfile.ts';
+import { roundProfileAt, transmissionOf } from './roundSpot.ts';
+
+/** The spot of a centred round beam on round zones, from its radial profile. */
+export function centredSpot(light: Light, z: number): Spot {
+  const profile = roundProfileAt(light, z);
+  const peak = peakOf(profile).irradiance;
+  const transmission = transmissionOf(light);
+  return {
+    irradianceAt: (x, y) => valueAt(profile, Math.hypot(x, y)),
+    areaAbove: (level) => areaAbove(profile, level),
+    peak,
+    transmission,
+    effectiveArea: effectiveAreaOf(light, transmission, peak),
+  };
+}
