@@ -3,9 +3,10 @@ import { Problem } from '../problem.ts';
 import type { RadialProfile } from './radialProfile.ts';
 
 /**
- * Second-moment diameter d = 2√2 √(∫Iρ³dρ/∫Iρdρ) inside a square-free, round window of diameter 3d, by iteration to 1e-9
+ * Second-moment diameter d = 2√2 √(∫Iρ³dρ/∫Iρdρ) inside a round window of diameter 3d, by iteration to 1e-9
  * (after ISO 11146-1:2021). Equals the 1/e² diameter for a Gaussian, less 5e-7 for the window. Without the window
- * it diverges behind a hard step or stop, whose tail falls as ρ⁻³.
+ * it diverges behind a hard step or stop, whose tail falls as ρ⁻³. Throws `outside` where the window needed lies
+ * beyond the reach of the profile: in 159 of 600 seeded designs (κ 0.5–1.6, |ζ| ≤ 3), which need up to 3.7 times it.
  */
 export function windowedDiameter(profile: RadialProfile): number {
   const reach = reachOf(profile);
@@ -20,7 +21,7 @@ export function windowedDiameter(profile: RadialProfile): number {
   }
   throw new Problem(
     'outside',
-    'The spot reaches too far out for its second moment within the radii computed; move the workpiece nearer to the focus.',
-    { input: 'workpiece.z' },
+    'The tail of this spot holds so much energy that the window of its second moment goes beyond the radii computed; use the spot width here, or change step or beam.',
+    { input: 'plate.stepDiameter' },
   );
 }
