@@ -83,9 +83,11 @@ function entryValue(
   return fromUnit(entry.value, unit, entry.unit);
 }
 
-/** Text of a design file with every input that can be written; pictures stay outside. */
+/** Text of a design file with every input that can be written, in the order of their ids; pictures stay outside. */
 export function writeDesignFile(graph: Graph, inputs: Patch, name: string, about = ''): string {
-  const entries = graph.order.flatMap((quantity): [string, unknown][] => {
+  // By id: the graph's order follows module exports, which runtimes and bundlers order differently.
+  const ordered = [...graph.quantities.values()].sort((a, b) => (a.id < b.id ? -1 : 1));
+  const entries = ordered.flatMap((quantity): [string, unknown][] => {
     if (quantity.kind === 'number')
       return [[quantity.id, { value: inputs[quantity.id], unit: quantity.unit }]];
     if (quantity.kind === 'choice') return [[quantity.id, { choice: inputs[quantity.id] }]];
