@@ -1,9 +1,9 @@
-import { magnification, plateBeamDiameter, plateIrradiance } from '../lib/design/expander.ts';
+import { plateBeamDiameter, plateIrradiance } from '../lib/design/expander.ts';
 import { axisIrradianceInFocus, centreAmplitude, outerAmplitude } from '../lib/design/explain.ts';
 import { focusRadius, rayleighLength } from '../lib/design/focus.ts';
 import { usedBeamDiameter } from '../lib/design/laser.ts';
 import { darkRatio, flattestRatio, stepRatio } from '../lib/design/match.ts';
-import { plateIndex, stepHeight, stepPhase, transmission } from '../lib/design/plate.ts';
+import { plateIndex, stepDiameter, stepHeight, stepPhase, transmission } from '../lib/design/plate.ts';
 import { dipLessPhase, dipMorePhase, dipNarrowerBeam, dipWiderBeam } from '../lib/design/sensitivity.ts';
 import {
   areaRatio,
@@ -133,7 +133,7 @@ export const matching: StepwellDocument = {
 
         ${specialSaid}
 
-        Try ${sets('equal diameters', ({ m, k }: { m: number; k: number }) => ({ 'expander.magnification': m * k }), { m: magnification, k: stepRatio })}, ${sets('the dark centre', ({ m, k, dark }: { m: number; k: number; dark: number }) => ({ 'expander.magnification': (m * k) / dark }), { m: magnification, k: stepRatio, dark: darkRatio })} or ${sets('the flattest focus', ({ m, k, flat }: { m: number; k: number; flat: number }) => ({ 'expander.magnification': (m * k) / flat }), { m: magnification, k: stepRatio, flat: flattestRatio })}; or ${sets('take the stop away', { 'plate.stop': 'open' })} and ${sets('put it back', { 'plate.stop': 'round' })}.
+        Try ${sets('equal diameters', ({ step, raw }: { step: number; raw: number }) => ({ 'expander.kind': 'magnification', 'expander.magnification': step / raw }), { step: stepDiameter, raw: usedBeamDiameter })}, ${sets('the dark centre', ({ step, raw, dark }: { step: number; raw: number; dark: number }) => ({ 'expander.kind': 'magnification', 'expander.magnification': step / dark / raw }), { step: stepDiameter, raw: usedBeamDiameter, dark: darkRatio })} or ${sets('the flattest focus', ({ step, raw, flat }: { step: number; raw: number; flat: number }) => ({ 'expander.kind': 'magnification', 'expander.magnification': step / flat / raw }), { step: stepDiameter, raw: usedBeamDiameter, flat: flattestRatio })}; or ${sets('take the stop away', { 'plate.stop': 'open' })} and ${sets('put it back', { 'plate.stop': 'round' })}.
       `,
     },
     ratioFigure,

@@ -6,6 +6,7 @@ import {
   plateBeamDiameter,
 } from '../lib/design/expander.ts';
 import { defocus, zeroCurvaturePlanes } from '../lib/design/focus.ts';
+import { usedBeamDiameter } from '../lib/design/laser.ts';
 import {
   darkRatio,
   flattestRatio,
@@ -31,7 +32,7 @@ export const beamAgainstStep = says(
       return phrase`Beam (${plateBeamDiameter}) and step (${stepDiameter}) have equal diameters, the common starting point.`;
     return ratio > 1
       ? phrase`The beam (${plateBeamDiameter}) is narrower than the step (${stepDiameter}), so most of its light passes through the step.`
-      : phrase`The beam (${plateBeamDiameter}) is wider than the step (${stepDiameter}), so more of its light passes around the step.`;
+      : phrase`The beam (${plateBeamDiameter}) is wider than the step (${stepDiameter}), so more of its light passes around the step than with equal diameters.`;
   },
 );
 
@@ -107,25 +108,35 @@ export const phaseSaid = says({ phase: stepPhase, raised }, ({ phase, raised }) 
   const waves = phase / (2 * Math.PI);
   const off = Math.abs(waves - Math.round(waves - 0.5) - 0.5);
   if (Math.abs(waves - Math.round(waves)) < 0.02)
-    return phrase`At this wavelength the step delays by ${stepPhase}, whole waves: it does nothing to the beam.`;
+    return phrase`At this wavelength the step delays by ${stepPhase}, whole waves: it does next to nothing to the beam.`;
   if (off < 0.005)
-    return phrase`At this wavelength the step delays by ${stepPhase}, so the two parts of the beam cancel where they meet on the axis.`;
+    return phrase`At this wavelength the step delays by ${stepPhase}, so the two parts of the beam oppose each other on the axis in the focus.`;
   const side = raised === 'centre' ? 'centre' : 'ring';
   return phrase`At this wavelength the step delays the ${side} by ${stepPhase}, not by an odd number of half waves: the two sides of the focus differ.`;
 });
 
 /** Set magnification against needed. */
 export const magnificationSaid = says(
-  { magnification, needed: neededMagnification, goal, goalRatio },
-  ({ magnification: set, needed, goal }) => {
+  {
+    kind: expanderKind,
+    magnification,
+    raw: usedBeamDiameter,
+    beam: plateBeamDiameter,
+    needed: neededMagnification,
+    goal,
+    goalRatio,
+  },
+  ({ kind, raw, beam, needed, goal }) => {
     const wish = {
       equal: 'equal diameters',
       dark: 'a dark centre in the focus',
       flattest: 'the flattest focus',
     }[goal];
-    const difference = set / needed - 1;
+    const difference = beam / raw / needed - 1;
     if (Math.abs(difference) <= 0.01)
       return phrase`For ${wish} the expander is right: it needs ${neededMagnification}.`;
+    if (kind === 'lenses')
+      return phrase`For ${wish} the expander would need ${neededMagnification} (step ratio ${goalRatio}); its two lenses make the beam too ${difference > 0 ? 'wide' : 'narrow'}.`;
     const direction = difference > 0 ? 'too large' : 'too small';
     return phrase`For ${wish} the expander would need ${neededMagnification} (step ratio ${goalRatio}); today’s ${magnification} is ${direction}.`;
   },
@@ -153,9 +164,10 @@ export const ruleSaid = says(
   ({ kind, depth }) => {
     if (kind === 'flat-top')
       return phrase`With this stop, phase and M² the rule holds in the focus: equal diameters give a flat-top there, with a dip of ${equalBeamDipInFocus}.`;
+    const spot = kind === 'peaked' ? ' spot' : '';
     if (depth > 0)
-      return phrase`With this stop, phase and M² equal diameters give a ${equalBeamKindInFocus} in the focus (dip ${equalBeamDipInFocus}); flat-tops lie beside it, over ${equalBeamFlatTops} Rayleigh lengths in all within 0.8 of the focus.`;
-    return phrase`With this stop, phase and M² the rule does not hold near the focus: equal diameters give a ${equalBeamKindInFocus} in the focus (dip ${equalBeamDipInFocus}) and no flat-top within 0.8 Rayleigh lengths of it.`;
+      return phrase`With this stop, phase and M² equal diameters give a ${equalBeamKindInFocus}${spot} in the focus (dip ${equalBeamDipInFocus}); flat-tops lie beside it, over ${equalBeamFlatTops} Rayleigh lengths in all within 0.8 of the focus.`;
+    return phrase`With this stop, phase and M² the rule does not hold near the focus: equal diameters give a ${equalBeamKindInFocus}${spot} in the focus (dip ${equalBeamDipInFocus}) and no flat-top within 0.8 Rayleigh lengths of it.`;
   },
 );
 
@@ -166,7 +178,7 @@ export const plateOutSaid = says({ shaped: peakFluence, plain: unshapedPeakFluen
     return phrase`Taking the plate out at unchanged energy raises the peak fluence here from ${peakFluence} to ${unshapedPeakFluence}, ${factor} times as much: lower the energy first.`;
   if (plain < shaped / 1.2)
     return phrase`In this plane taking the plate out lowers the peak fluence from ${peakFluence} to ${unshapedPeakFluence}; in the focus of the unshaped beam it would be higher, so lower the energy first all the same.`;
-  return phrase`In this plane the peak fluence is nearly the same with and without the plate (${peakFluence} and ${unshapedPeakFluence}); in the focus it differs strongly, so lower the energy before taking the plate out.`;
+  return phrase`In this plane the peak fluence is nearly the same with and without the plate (${peakFluence} and ${unshapedPeakFluence}); in other planes it may differ strongly, so lower the energy before taking the plate out.`;
 });
 
 /** Zero-curvature planes, counted. */

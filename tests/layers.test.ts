@@ -132,6 +132,7 @@ describe('what each part may touch', () => {
 const longFiles: Readonly<Record<string, string>> = {
   'lib/design/spot.ts': 'one declaration a quantity of the spot, nothing else',
   'notebooks/matchingFigures.ts': 'six figures as data, each with its summary',
+  'tests/notebooks/sentenceCases.ts': 'a table: every branch of every sentence with what makes it true',
   'tests/graph/units.test.ts': 'tables of texts as people type them',
   'tests/notebooks/figures.test.ts': 'one design after the other, each with its picture',
   'tests/measured/measureBeam.test.ts': 'tables of beams with what must be measured',

@@ -125,8 +125,9 @@ function renderTable(context: PageContext, table: TableSpec, stops: (() => void)
   caption.textContent = table.caption;
   const head = document.createElement('tr');
   for (const column of table.columns) {
-    const cell = document.createElement('th');
-    cell.scope = 'col';
+    // A column without a name gets a plain cell: a heading without words is read out as nothing.
+    const cell = document.createElement(column === '' ? 'td' : 'th');
+    if (column !== '') cell.setAttribute('scope', 'col');
     cell.textContent = column;
     head.append(cell);
   }

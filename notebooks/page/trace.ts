@@ -25,6 +25,7 @@ export function createTracePanel(
   let stops: (() => void)[] = [];
   let trail: Quantity[] = [];
   let origin: HTMLElement | undefined;
+  let sentence: Element | null = null;
 
   const clear = () => {
     for (const stop of stops) stop();
@@ -54,10 +55,17 @@ export function createTracePanel(
     bar.append(button(document, 'Close', close));
     return bar;
   };
+  /** A sentence that changed has new elements for its numbers: then the new one of the same quantity. */
+  const focusOrigin = () => {
+    const now = origin?.isConnected
+      ? origin
+      : sentence?.querySelector<HTMLElement>(`[data-quantity="${trail[0]?.id}"]`);
+    now?.focus();
+  };
   const close = () => {
     clear();
     element.hidden = true;
-    origin?.focus();
+    focusOrigin();
     trail = [];
   };
   element.addEventListener('keydown', (event) => {
@@ -70,6 +78,7 @@ export function createTracePanel(
       if (element.contains(from)) trail = [...trail, quantity];
       else {
         origin = from;
+        sentence = from.closest('.sentence');
         trail = [quantity];
       }
       show();

@@ -1,0 +1,62 @@
+import { describe, expect, it } from 'vitest';
+import { designGraph } from '../../lib/design/design.ts';
+import { hasValue, valueOrThrow } from '../../lib/graph/outcome.ts';
+import { applyPatch, initialState, type Patch } from '../../lib/graph/state.ts';
+import { matching } from '../../notebooks/matching.ts';
+import type { SetsLink } from '../../notebooks/prose.ts';
+import { expectClose } from '../close.ts';
+import { outcomesOf, read, type Values } from './designOutcomes.ts';
+
+describe('links in the text', () => {
+  const proses = matching.blocks.flatMap((block) => ('prose' in block ? [block.prose] : []));
+  const links = proses.flatMap((prose) =>
+    prose.slots.filter((slot): slot is SetsLink => slot.slot === 'link'),
+  );
+  const open = { 'plate.stop': 'open' };
+  const lenses = { 'expander.kind': 'lenses', 'expander.separation': 60e-3 };
+  const designs: readonly Values[] = [
+    {},
+    open,
+    { 'expander.magnification': 1.4 },
+    lenses,
+    { ...open, ...lenses },
+    { 'lens.plateDistance': 0.3, 'workpiece.z': 50e-6, 'wish.spotWidth': 50e-6 },
+  ];
+
+  /** The patch of a link, undefined where a value it needs is absent: the page then does not offer it. */
+  function patchOf(link: SetsLink, design: Values): Patch | undefined {
+    const outcomeOf = outcomesOf(design);
+    const entries = Object.entries(link.from).map(([key, { id }]) => [key, outcomeOf(id)] as const);
+    if (!entries.every(([, outcome]) => hasValue(outcome))) return undefined;
+    return link.patch(Object.fromEntries(entries.map(([key, outcome]) => [key, valueOrThrow(outcome)])));
+  }
+
+  it('all change the design as it allows', () => {
+    expect(links.length).toBeGreaterThan(8);
+    for (const link of links) {
+      let offered = 0;
+      for (const design of designs) {
+        const patch = patchOf(link, design);
+        if (!patch) continue;
+        offered += 1;
+        applyPatch(designGraph, applyPatch(designGraph, initialState(designGraph), design), patch);
+      }
+      expect(offered, link.text).toBeGreaterThan(1);
+    }
+  });
+
+  for (const [text, id] of [
+    ['equal diameters', 'match.equalRatio'],
+    ['the dark centre', 'match.darkRatio'],
+    ['the flattest focus', 'match.flattestRatio'],
+  ] as const) {
+    it(`'${text}' leads there, from a beam behind two lenses as well`, () => {
+      const link = links.find((one) => one.text === text)!;
+      for (const design of [open, { ...open, ...lenses }]) {
+        const value = read({ ...design, ...patchOf(link, design) });
+        const ratio = value('match.stepRatio') / value(id);
+        expectClose(ratio, 1, { absolute: 1e-12, source: 'what the link says' });
+      }
+    });
+  }
+});

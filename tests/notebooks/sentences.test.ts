@@ -1,0 +1,45 @@
+import { describe, expect, it } from 'vitest';
+import * as sentences from '../../notebooks/matchingSentences.ts';
+import { type Sentence, slotPieces } from '../../notebooks/prose.ts';
+import { outcomesOf, read } from './designOutcomes.ts';
+import { type Name, sentenceCases } from './sentenceCases.ts';
+
+const all = new Map(Object.entries(sentences) as [Name, Sentence][]);
+const reached = new Map<Name, Set<string>>();
+
+describe('every branch says what is so', () => {
+  for (const { says, design, pins, text, truth } of sentenceCases) {
+    it(`${says}: ${text.source}`, () => {
+      const outcomeOf = outcomesOf(design, pins);
+      const sentence = all.get(says)!;
+      const pieces = slotPieces(sentence, (quantity) => outcomeOf(quantity.id));
+      const said = pieces.map((piece) => piece.text).join('');
+      expect(said).toMatch(text);
+      expect(said).not.toMatch(/undefined|NaN|—/);
+      expect(truth(read(design, pins)), said).toBe(true);
+      const allowed = [...Object.values(sentence.from), ...sentence.also];
+      for (const piece of pieces) if ('quantity' in piece) expect(allowed).toContain(piece.quantity);
+      reached.set(says, (reached.get(says) ?? new Set()).add(text.source));
+    });
+  }
+
+  it('every sentence and every one of its branches was reached', () => {
+    const branches = Object.fromEntries([...all.keys()].map((name) => [name, reached.get(name)?.size ?? 0]));
+    console.log(`sentences: ${Object.keys(branches).length}, cases: ${sentenceCases.length}`);
+    expect(branches).toEqual({
+      beamAgainstStep: 3,
+      ratioPlace: 7,
+      specialSaid: 3,
+      profileSaid: 4,
+      stopSaid: 4,
+      stopRatioSaid: 2,
+      phaseSaid: 4,
+      magnificationSaid: 5,
+      sensitivitySaid: 4,
+      ruleSaid: 3,
+      plateOutSaid: 3,
+      planesSaid: 3,
+      insideSaid: 3,
+    });
+  });
+});
