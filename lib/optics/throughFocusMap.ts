@@ -1,5 +1,6 @@
 import { besselJ0 } from '../numerics/bessel.ts';
 import { gaussLegendre } from '../numerics/gaussLegendre.ts';
+import { interpolatePlanes, planPlanes } from './planeInterpolation.ts';
 import { cutZones, integrationEnd, type Zone } from './zones.ts';
 
 /** Nodes on the plate and the factors of the field there; the Bessel matrix belongs to the radii asked for. */
@@ -164,8 +165,13 @@ export function throughFocusMap(
     values.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
   const source = createThroughFocusSource(zones, stepRatio, largest(radii), largest(planes));
   const bessel = tileBessel(source.nodes, radii);
-  const compute = (some: Float64Array) =>
-    multiply(bessel, tileSource(source, stepRatio, some), source.nodes.length, radii.length, some.length);
+  const count = source.nodes.length;
+  const product = (some: Float64Array) =>
+    multiply(bessel, tileSource(source, stepRatio, some), count, radii.length, some.length);
+  const compute = (some: Float64Array) => {
+    const rule = planPlanes(some, stepRatio * source.nodes[count - 1]!);
+    return rule ? interpolatePlanes(rule, product(rule.computed), radii.length, some.length) : product(some);
+  };
   if (!isMirrored(zones, planes)) return compute(planes);
   const half = compute(planes.subarray(0, Math.ceil(planes.length / 2)));
   const values = new Float64Array(radii.length * planes.length);

@@ -14,7 +14,10 @@ const plate = (phase: number): Zone[] => [
   { outer: 1.4, phase: 0 },
 ];
 
-/** The r–z map through the focus (512 radii, 401 planes, ζ = −7 to 7), and the same product in numpy beside it. */
+/**
+ * The r–z map through the focus (512 radii, 401 planes, ζ = −7 to 7), interpolated between the planes that fix it, and
+ * the product of all planes in numpy beside it, for which the Bessel matrix is given.
+ */
 export function benchMap(): Row[] {
   const timeMap = (phase: number) =>
     timeRuns(() => throughFocusMap(plate(phase), 1, radii, planes), rounds, 10);
@@ -24,7 +27,7 @@ export function benchMap(): Row[] {
   const size = `${radii.length} × ${planes.length}, ${nodes.length} nodes`;
   const rows: Row[] = [
     {
-      what: `r–z map ${size}: all planes`,
+      what: `r–z map ${size}: any phase, with its Bessel matrix`,
       times: full,
       remark: `off by ${largestError().toExponential(1)}`,
     },
@@ -78,7 +81,7 @@ print(json.dumps(times))
 
 function benchNumpy(nodes: number, threads: number, full: readonly number[], half: readonly number[]): Row[] {
   const { OPENBLAS_CORETYPE: _core, OPENBLAS_L2_SIZE: _cache, ...env } = process.env;
-  const name = `numpy, the same product, ${threads === 1 ? 'one thread' : `${threads} threads`}`;
+  const name = `numpy, all planes, ${threads === 1 ? 'one thread' : `${threads} threads`}`;
   const result = spawnSync('python3', ['-c', program, String(nodes), String(rounds)], {
     encoding: 'utf8',
     env: { ...env, OPENBLAS_NUM_THREADS: String(threads), OMP_NUM_THREADS: String(threads) },

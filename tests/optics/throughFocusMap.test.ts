@@ -55,6 +55,27 @@ describe('map through the focus', () => {
     }
   });
 
+  it('holds between many planes, which are interpolated', () => {
+    const random = createRandom(32);
+    for (const ratio of [0.4, 1, 1.6]) {
+      for (const last of [1.4, 2.5, 1e3]) {
+        const zones = [
+          { outer: 1, phase: random.between(0.5, 6) },
+          { outer: last, phase: 0 },
+        ];
+        const radii = spaced(0, 30, 16);
+        const planes = spaced(-7, 6, 401);
+        const map = throughFocusMap(zones, ratio, radii, planes);
+        const inBeamRadii = zones.map(({ outer, phase }) => ({ outer: outer * ratio, phase }));
+        for (let i = 0; i < cases(600, 150); i++) {
+          const [row, column] = [Math.floor(random.between(0, 401)), Math.floor(random.between(0, 16))];
+          const { re, im } = fieldAt(inBeamRadii, radii[column]! / (2 * ratio), planes[row]!);
+          expectClose(map[row * 16 + column]!, re * re + im * im, { absolute: 1e-6, source });
+        }
+      }
+    }
+  });
+
   it('takes any count of radii and planes, one included', () => {
     const zones = [
       { outer: 1, phase: 2 },

@@ -1,0 +1,43 @@
+import AxeBuilder from '@axe-core/playwright';
+import { expect, type Page, test } from '@playwright/test';
+import { openMatching } from './stepwellPage.ts';
+
+/** What axe finds on the page as it stands, a line a rule with its places. */
+async function findViolations(page: Page): Promise<string[]> {
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  return violations.map(({ id, help, nodes }) => {
+    const places = nodes.slice(0, 4).map(({ target, any }) => `${target.join(' ')} ${any[0]?.message ?? ''}`);
+    return `${id}: ${help} (${nodes.length}): ${places.join('; ')}`;
+  });
+}
+
+for (const colorScheme of ['light', 'dark'] as const) {
+  test.describe(`${colorScheme} page`, () => {
+    test.use({ colorScheme });
+
+    test('start page: axe finds nothing', async ({ page }) => {
+      await page.goto('/');
+      await expect(page.locator('main.start')).toBeVisible();
+      expect(await findViolations(page)).toEqual([]);
+    });
+
+    test('document with every element of the beam path: axe finds nothing', async ({ page }) => {
+      await openMatching(page);
+      for (const figure of await page.locator('.figure-block:visible').all())
+        await figure.scrollIntoViewIfNeeded();
+      for (const place of await page.locator('.beam-place').all()) {
+        await place.click();
+        expect(await findViolations(page), `${await place.getAttribute('data-element')}`).toEqual([]);
+      }
+    });
+
+    test('trace of a number and a refused value: axe finds nothing', async ({ page }) => {
+      await openMatching(page);
+      await page.locator('.field[data-input="laser.beamDiameter"] input[type="text"]').fill('5 kg');
+      await page.keyboard.press('Enter');
+      await page.locator('.value:visible').first().click();
+      await expect(page.locator('.trace')).toBeVisible();
+      expect(await findViolations(page)).toEqual([]);
+    });
+  });
+}
