@@ -268,8 +268,22 @@ export const axisFigure = figure({
   },
 });
 
+interface CurvatureMap {
+  readonly columns: number;
+  readonly rows: number;
+  readonly curvature: Float64Array;
+}
+
+/** Lines of a map already drawn, over ζκ²: most inputs move the marks on it and leave the map as it is. */
+const keptLines = new WeakMap<Float64Array, { x: Float64Array; y: Float64Array }>();
+
 /** Lines along which the curvature on the axis vanishes, as one column pair with gaps (NaN) between lines. */
-function zeroLines(map: { columns: number; rows: number; curvature: Float64Array }, millimetres: number) {
+function zeroLines(map: CurvatureMap, millimetres: number) {
+  const { x, y } = keptLines.get(map.curvature) ?? traceZeroLines(map);
+  return { x, y: y.map((value) => value * millimetres) };
+}
+
+function traceZeroLines(map: CurvatureMap): { x: Float64Array; y: Float64Array } {
   const xs: number[] = [];
   const ys: number[] = [];
   const [x0, x1] = shownRatios;
@@ -280,10 +294,12 @@ function zeroLines(map: { columns: number; rows: number; curvature: Float64Array
       const [column, row] = point as [number, number];
       const onBorder = column <= 0.5 || row <= 0.5 || column >= map.columns - 0.5 || row >= map.rows - 0.5;
       xs.push(onBorder ? Number.NaN : x0 + ((x1 - x0) * (column - 0.5)) / (map.columns - 1));
-      ys.push(onBorder ? Number.NaN : (y0 + ((y1 - y0) * (row - 0.5)) / (map.rows - 1)) * millimetres);
+      ys.push(onBorder ? Number.NaN : y0 + ((y1 - y0) * (row - 0.5)) / (map.rows - 1));
     }
     xs.push(Number.NaN);
     ys.push(Number.NaN);
   }
-  return { x: Float64Array.from(xs), y: Float64Array.from(ys) };
+  const lines = { x: Float64Array.from(xs), y: Float64Array.from(ys) };
+  keptLines.set(map.curvature, lines);
+  return lines;
 }

@@ -1,5 +1,5 @@
 import { createFieldKernel, fieldFromKernel, layOutField } from './focalField.ts';
-import { irradianceOnAxis } from './onAxis.ts';
+import { createAxisIrradiance } from './onAxis.ts';
 import type { Zone } from './zones.ts';
 
 /** Values over a grid of step ratio (columns) and a second coordinate (rows, from its lowest value). */
@@ -26,9 +26,9 @@ export function axisMap(zones: readonly Zone[], ratios: Float64Array, distances:
   const curvature = new Float64Array(columns * rows);
   for (let column = 0; column < columns; column++) {
     const ratio = ratios[column]!;
-    const scaled = zones.map((zone) => ({ outer: zone.outer * ratio, phase: zone.phase }));
+    const axis = createAxisIrradiance(zones.map(({ outer, phase }) => ({ outer: outer * ratio, phase })));
     for (let row = 0; row < rows; row++) {
-      const here = irradianceOnAxis(scaled, distances[row]! / (ratio * ratio));
+      const here = axis(distances[row]! / (ratio * ratio));
       irradiance[row * columns + column] = here.value;
       curvature[row * columns + column] = here.slope;
     }
