@@ -1,5 +1,5 @@
 import { derived } from '../graph/define.ts';
-import { axisMap, focusAgainstRatio, spaced } from '../optics/focusMaps.ts';
+import { axisDiscs, axisMap, focusAgainstRatio, focusDiscs, spaced } from '../optics/focusMaps.ts';
 import { amplitudeParts } from '../optics/matching.ts';
 import { stepRatio } from './match.ts';
 import { stepPhase, zones } from './plate.ts';
@@ -25,6 +25,46 @@ export const zonesPerStep = derived({
 });
 
 const computedMap = { unit: 'none', source: 'collins1970' } as const;
+const mapRatios = spaced(...shownRatios, 89);
+
+const edgesPerStep = derived({
+  id: 'explain.edgesPerStep',
+  name: 'zone edges in step radii',
+  symbol: '\\{r_j/a\\}',
+  unit: 'none',
+  about: 'Edges of the zones of the plate over the step radius; contains neither beam nor phase.',
+  from: { zones },
+  compute: ({ zones }) => JSON.stringify(zones.map(({ outer }) => outer / zones[0]!.outer)),
+  formula: 'r_j/a',
+  source: 'definition',
+});
+
+const axisFields = derived({
+  ...computedMap,
+  id: 'explain.axisDiscs',
+  name: 'axis fields of discs',
+  symbol: 'U_j(0;\\kappa,z)',
+  about: 'Field about the axis of a disc out to each zone edge, over step ratio and distance.',
+  from: { edgesPerStep },
+  compute: ({ edgesPerStep }) =>
+    axisDiscs(JSON.parse(edgesPerStep), spaced(...shownRatios, 101), spaced(...shownDistances, 121)),
+  formula: 'U_j',
+});
+
+const focusFields = derived({
+  ...computedMap,
+  id: 'explain.focusDiscs',
+  name: 'focal fields of discs',
+  symbol: 'U_j(\\rho;\\kappa)',
+  about: 'Field in the focus of a disc out to each zone edge, over step ratio and radius.',
+  from: { edgesPerStep },
+  compute: ({ edgesPerStep }) => focusDiscs(JSON.parse(edgesPerStep), mapRatios, spaced(0, shownRadius, 81)),
+  formula: 'U_j',
+});
+
+function phasesOf(zonesPerStep: string): number[] {
+  return (JSON.parse(zonesPerStep) as { phase: number }[]).map(({ phase }) => phase);
+}
 
 export const axisOverRatio = derived({
   ...computedMap,
@@ -33,9 +73,8 @@ export const axisOverRatio = derived({
   symbol: 'I(0;\\kappa,z)',
   about:
     'Relative irradiance and curvature on the axis over step ratio and distance, beam varied, plate and stop kept; coherent light, flat wavefront.',
-  from: { zonesPerStep },
-  compute: ({ zonesPerStep }) =>
-    axisMap(JSON.parse(zonesPerStep), spaced(...shownRatios, 101), spaced(...shownDistances, 121)),
+  from: { axisFields, zonesPerStep },
+  compute: ({ axisFields, zonesPerStep }) => axisMap(axisFields, phasesOf(zonesPerStep)),
   formula: '|U_0|^2,\\ -2\\,\\mathrm{Re}(U_0^*U_2)',
 });
 
@@ -46,9 +85,9 @@ export const focusOverRatio = derived({
   symbol: 'I(\\rho;\\kappa)',
   about:
     'Irradiance in the focus at equal pulse energy over step ratio and radius, beam varied, plate and stop kept; coherent light.',
-  from: { zonesPerStep },
-  compute: ({ zonesPerStep }) =>
-    focusAgainstRatio(JSON.parse(zonesPerStep), spaced(...shownRatios, 89), spaced(0, shownRadius, 81)),
+  from: { focusFields, zonesPerStep },
+  compute: ({ focusFields, zonesPerStep }) =>
+    focusAgainstRatio(focusFields, phasesOf(zonesPerStep), mapRatios),
   formula: '|U(\\varrho,0)|^2/\\kappa^2',
 });
 

@@ -44,7 +44,7 @@ function edgesOf(zones: readonly Zone[]): Edge[] {
  * The field of {@link fieldOnAxis} for many planes: U0, U2, U4 as re, im pairs, in an array that the next call overwrites.
  * One sine and cosine an edge and plane, 60 ns, since scans and maps ask for thousands of planes.
  */
-function createAxisField(zones: readonly Zone[]): (defocus: number) => Float64Array {
+export function createAxisField(zones: readonly Zone[]): (defocus: number) => Float64Array {
   const edges = edgesOf(zones);
   const first = zones[0]!.phase;
   const [re0, im0] = [Math.cos(first), Math.sin(first)];
