@@ -42,7 +42,7 @@ export function createOwnPartsFiles(
     document,
     'p',
     { class: 'own-parts-note', id: `${id}-hint` },
-    `One list holds your lenses, expanders and plates. It stays in this browser; nothing leaves your computer. A file may also be a table of ${partWords[kind].many}.`,
+    `One list holds your lenses, expanders and plates. It stays in this browser; nothing leaves your computer. A table of ${partWords[kind].many} (CSV) opens too: a column for the name, one for each value below with its unit.`,
   );
   saving.addEventListener('click', () =>
     attempt(() => {
