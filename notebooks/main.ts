@@ -12,13 +12,15 @@ import { createField } from './page/controls/inputPanel.ts';
 import { type DocumentView, renderDocument } from './page/documentView.ts';
 import { createHeader } from './page/header.ts';
 import { createLive } from './page/live.ts';
+import { createOwnPartsStore } from './page/ownPartsStore.ts';
 import { openBeamImage, panelActions } from './page/pathView.ts';
 import { renderStartPage } from './page/startPage.ts';
 import { createTracePanel } from './page/trace.ts';
 
 const live = createLive(designGraph);
 const header = createHeader(document, live);
-const context: PageContext = { document, live, open: () => {}, report: header.report };
+const ownParts = createOwnPartsStore(window);
+const context: PageContext = { document, live, ownParts, open: () => {}, report: header.report };
 const trace = createTracePanel(context, (quantity, stops) => {
   if (!isInput(quantity)) return undefined;
   const field = createField(document, quantity, panelActions(live));

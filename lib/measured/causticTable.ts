@@ -65,7 +65,7 @@ function readDiameter(
 }
 
 /** A row longer than the header is mostly a decimal comma that was read as a separator. */
-function checkRow(table: DelimitedTable, row: number, columns: number): void {
+export function checkRow(table: DelimitedTable, row: number, columns: number): void {
   const cells = table.rows[row]!;
   if (cells.slice(columns).every((cell) => cell === '')) return;
   const line = table.lines[row]!;
@@ -78,8 +78,11 @@ function checkRow(table: DelimitedTable, row: number, columns: number): void {
   );
 }
 
-/** Name and unit of a header cell: unit in brackets, after a slash, after "in", or after the last underscore. */
-function splitHeader(cell: string): { name: string; unit: string; cell: string } {
+/**
+ * Name (lower case, without spaces) and unit of a header cell: unit in brackets, after a slash, after "in", or after the
+ * last underscore.
+ */
+export function splitHeader(cell: string): { name: string; unit: string; cell: string } {
   const form =
     /^(.*?)\s*[([]\s*(.*?)\s*[)\]]\s*$/.exec(cell) ??
     /^(.*?)\s*\/\s*(.+)$/.exec(cell) ??

@@ -13,6 +13,7 @@ import type { PageContext } from './context.ts';
 import { createInputPanel, type InputPanel, type PanelActions } from './controls/inputPanel.ts';
 import { element } from './element.ts';
 import type { Live } from './live.ts';
+import { renderOwnParts } from './ownPartsView.ts';
 import { watchAll } from './proseView.ts';
 
 const drawn = [
@@ -49,6 +50,7 @@ export function renderBeamPath(
     let panel = panels.get(name);
     if (!panel) {
       panel = renderPanel(context, pathElements[name].heading, pathElements[name].inputs, stops);
+      renderOwnParts(context, name, panel.element, stops);
       panels.set(name, panel);
     }
     body.replaceChildren(panel.element);
