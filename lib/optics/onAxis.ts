@@ -1,4 +1,4 @@
-import type { Complex } from '../numerics/complex.ts';
+import { type Complex, multiply } from '../numerics/complex.ts';
 import { findRoots } from '../numerics/roots.ts';
 import type { Zone } from './zones.ts';
 
@@ -49,10 +49,6 @@ function edgeTerms(edge: number, defocus: number): Float64Array {
   const one = multiply({ re: 1 + q.re, im: q.im }, e);
   const two = multiply({ re: 2 + 2 * q.re + qq.re, im: 2 * q.im + qq.im }, e);
   return Float64Array.of(e.re, e.im, one.re, one.im, two.re, two.im);
-}
-
-function multiply(a: Complex, b: Complex): Complex {
-  return { re: a.re * b.re - a.im * b.im, im: a.re * b.im + a.im * b.re };
 }
 
 function divide(a: Complex, b: Complex): Complex {
