@@ -1,11 +1,6 @@
-import {
-  expanderKind,
-  internalFocusIrradiance,
-  lensBeam,
-  magnification,
-  plateBeamDiameter,
-} from '../lib/design/expander.ts';
+import { expanderKind, magnification, plateBeamDiameter } from '../lib/design/expander.ts';
 import { defocus, zeroCurvaturePlanes } from '../lib/design/focus.ts';
+import { focusInside, internalFocusIrradiance } from '../lib/design/insideExpander.ts';
 import { usedBeamDiameter } from '../lib/design/laser.ts';
 import {
   darkRatio,
@@ -191,11 +186,11 @@ export const planesSaid = says({ planes: zeroCurvaturePlanes, defocus }, ({ plan
 
 /** The focus inside an expander of two lenses. */
 export const insideSaid = says(
-  { kind: expanderKind, beam: lensBeam },
-  ({ kind, beam }) => {
-    if (kind === 'magnification')
+  { focusInside },
+  ({ focusInside }) => {
+    if (focusInside === 'unknown')
       return 'An expander that is given by its magnification alone may hide a focus between its lenses.';
-    if (beam.internalFocusDiameter === undefined) return 'The expander has no focus between its lenses.';
+    if (focusInside === 'none') return 'The expander has no focus between its lenses.';
     return phrase`Between the lenses of the expander lies a focus with a peak irradiance of ${internalFocusIrradiance}: keep glass and dust out of it.`;
   },
   [internalFocusIrradiance],

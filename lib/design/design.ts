@@ -3,6 +3,7 @@ import type { Quantity } from '../graph/quantity.ts';
 import * as expander from './expander.ts';
 import * as explain from './explain.ts';
 import * as focus from './focus.ts';
+import * as insideExpander from './insideExpander.ts';
 import * as laser from './laser.ts';
 import * as lens from './lens.ts';
 import * as match from './match.ts';
@@ -19,6 +20,7 @@ const rooms = [
   laser,
   measured,
   expander,
+  insideExpander,
   plate,
   match,
   lens,

@@ -1,4 +1,5 @@
 import { choice, constant, derived, number, picked } from '../graph/define.ts';
+import type { NumberInput } from '../graph/quantity.ts';
 import { expandBeam } from '../optics/expander.ts';
 import { peakIrradiance, peakPower } from '../optics/pulse.ts';
 import { Problem } from '../problem.ts';
@@ -34,7 +35,7 @@ export const firstFocalLength = number({
   display: 'mm',
   about: 'First lens of the expander, met first by the light; negative for a diverging lens.',
   initial: -50e-3,
-  range: { min: -2, max: 2 },
+  range: { min: -2, max: 2, except: 0 },
 });
 
 export const secondFocalLength = number({
@@ -99,8 +100,10 @@ export const lensBeam = derived({
     s: separation,
     toPlate: plateDistance,
   },
-  compute: ({ waistDiameter, waistPosition, ratio, wavelength, f1, f2, s, toPlate }) =>
-    expandBeam(
+  compute: ({ waistDiameter, waistPosition, ratio, wavelength, f1, f2, s, toPlate }) => {
+    refuseZero(firstFocalLength, f1);
+    refuseZero(secondFocalLength, f2);
+    return expandBeam(
       { waistDiameter, waistPosition: -waistPosition, beamPropagationRatio: ratio, wavelength },
       {
         firstFocalLength: f1,
@@ -109,10 +112,21 @@ export const lensBeam = derived({
         distanceToFirst: 0,
         distanceToPlate: toPlate,
       },
-    ),
+    );
+  },
   formula: 'q_2 = \\frac{A q_1 + B}{C q_1 + D}',
   source: 'definition',
 });
+
+/** What is set is checked there; pinned and swept values are not. */
+function refuseZero(input: NumberInput, focalLength: number): void {
+  if (focalLength !== 0) return;
+  throw new Problem(
+    'impossible',
+    `The ${input.name} of the expander is 0, which no lens has; type one above or below 0.`,
+    { input: input.id, value: '0', allowed: 'above or below 0' },
+  );
+}
 
 const simpleDiameter = derived({
   id: 'expander.magnifiedDiameter',
@@ -185,28 +199,6 @@ export const wavefrontCurvature = picked({
   by: expanderKind,
   cases: { magnification: flat, lenses: lensCurvature },
   formula: '\\begin{cases} 0 \\\\ \\mathrm{Re}\\,q_2^{-1} \\end{cases}',
-  source: 'definition',
-});
-
-export const internalFocusIrradiance = derived({
-  id: 'expander.internalFocusIrradiance',
-  name: 'peak irradiance in the focus inside the expander',
-  symbol: 'I_\\text{inside}',
-  unit: 'W/m^2',
-  display: 'W/cm^2',
-  digits: 2,
-  about:
-    'Peak in time and space of the irradiance in the focus between the two lenses, Gaussian pulse, linear optics; air breaks down near 1e13 to 1e14 W/cm² (memory).',
-  from: { beam: lensBeam, E: pulseEnergy, tau: pulseDuration },
-  compute: ({ beam, E, tau }) => {
-    if (beam.internalFocusDiameter !== undefined) {
-      return peakIrradiance(peakPower(E, tau), beam.internalFocusDiameter / 2);
-    }
-    throw new Problem('absent', 'This expander has no focus between its lenses.', {
-      input: 'expander.firstFocalLength',
-    });
-  },
-  formula: '\\frac{2E}{\\pi w^2}\\cdot\\frac{0.9394}{\\tau}',
   source: 'definition',
 });
 

@@ -16,7 +16,7 @@ import {
   type RoundKernel,
   type RoundPlan,
 } from '../optics/roundProfile.ts';
-import { roundFocusAt, roundProfileFromKernel } from '../optics/roundSpot.ts';
+import { roundFocusAt, roundIrradianceAt, roundProfileFromKernel } from '../optics/roundSpot.ts';
 import { windowedDiameter } from '../optics/secondMoment.ts';
 import { Problem } from '../problem.ts';
 import { light, unshapedPeak, workpieceZ } from './focus.ts';
@@ -295,8 +295,9 @@ export const secondMomentDiameter = derived({
   display: 'um',
   about:
     'Second-moment diameter within a window of three times itself, by iteration; without the window it would diverge, since hard edges send a tail.',
-  from: { profile },
-  compute: ({ profile }) => windowedDiameter(profile),
+  from: { profile, light, z: workpieceZ },
+  compute: ({ profile, light, z }) =>
+    windowedDiameter(profile, (radii) => roundIrradianceAt(light, z, radii)),
   formula: '2\\sqrt{2}\\sqrt{\\frac{\\int I\\rho^3d\\rho}{\\int I\\rho\\,d\\rho}}',
   source: 'iso11146',
 });

@@ -37,6 +37,8 @@ export interface Range {
   readonly max: number;
   /** True: the value must lie above `min`, not on it. */
   readonly above?: boolean;
+  /** One value between the ends that is not allowed: a focal length of 0. */
+  readonly except?: number;
 }
 
 /** A number that a person can hold or read off. */

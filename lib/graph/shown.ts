@@ -1,5 +1,5 @@
 import { hasValue, type Outcome } from './outcome.ts';
-import type { Quantity } from './quantity.ts';
+import type { NumberInput, Quantity } from './quantity.ts';
 import { formatQuantity } from './units.ts';
 
 /**
@@ -16,6 +16,14 @@ export function shownValue(quantity: Quantity, outcome: Outcome): string {
   if (quantity.kind === 'choice') return quantity.options[value as string] ?? String(value);
   if (typeof value === 'string') return value;
   return value === null ? 'none' : 'structured';
+}
+
+/** The values a number may have, in words: "from 5 mm to 2000 mm", "above 1 up to 4". */
+export function rangeText(input: NumberInput): string {
+  const { min, max, above = false, except } = input.range;
+  const show = (x: number) => formatQuantity(x, input.unit, input.display ?? input.unit);
+  const ends = `${above ? 'above' : 'from'} ${show(min)} ${above ? 'up to' : 'to'} ${show(max)}`;
+  return except === undefined ? ends : `${ends}, but not ${show(except)}`;
 }
 
 function shownNumber(quantity: Quantity, value: number): string {

@@ -1,6 +1,7 @@
 import { Problem } from '../problem.ts';
 import type { Graph } from './graph.ts';
 import type { InputQuantity, NumberInput, Quantity } from './quantity.ts';
+import { rangeText } from './shown.ts';
 import { formatQuantity } from './units.ts';
 
 /** The design: immutable, replaced by every change. */
@@ -89,7 +90,7 @@ export function checkInput(input: InputQuantity, value: unknown): unknown {
 }
 
 function checkNumber(input: NumberInput, value: unknown): number {
-  const { min, max, above = false } = input.range;
+  const { min, max, above = false, except } = input.range;
   const show = (x: number) => formatQuantity(x, input.unit, input.display ?? input.unit);
   if (typeof value !== 'number' || !Number.isFinite(value)) {
     throw new Problem(
@@ -100,8 +101,8 @@ function checkNumber(input: NumberInput, value: unknown): number {
       },
     );
   }
-  if (value < min || value > max || (above && value === min)) {
-    const allowed = `${above ? 'above ' : 'from '}${show(min)} ${above ? 'up to' : 'to'} ${show(max)}`;
+  if (value < min || value > max || (above && value === min) || value === except) {
+    const allowed = rangeText(input);
     throw new Problem(
       'impossible',
       `${sentenceCase(input.name)} of ${show(value)} is not possible; allowed is ${allowed}.`,

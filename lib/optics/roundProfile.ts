@@ -51,7 +51,7 @@ function countPanels(length: number, width: number): number {
 /**
  * Radius in w0·B/f out to which a spot is sampled: the diffraction spot, blurred, and the cone of light that reaches
  * out to |ζ| times the part of the beam that matters (to 2.2 w: e^{−2·2.2²} = 6e-5). It holds the spot down to a few
- * per cent of its peak, and the window of its second moment in three designs of four.
+ * per cent of its peak; the window of its second moment often reaches further ({@link file://./secondMoment.ts}).
  */
 export function spotReach(focus: RoundFocus): number {
   const blur = blurRadius(focus.beamPropagationRatio);

@@ -1,4 +1,5 @@
 import { Problem } from '../problem.ts';
+import { irradianceFromEdges } from './edgeIrradiance.ts';
 import { energyThroughStop } from './farTail.ts';
 import { collinsB, defocusAt, focusRadius, type Light, type RoundPlate } from './light.ts';
 import type { RadialProfile } from './radialProfile.ts';
@@ -61,8 +62,24 @@ export function roundProfileFromKernel(light: Light, z: number, kernel: RoundKer
   return inMetres(light, z, roundProfile(roundFocusAt(light, z), kernel));
 }
 
+/** The same irradiance at radii in metres, ascending and as far out as asked, without a kernel. */
+export function roundIrradianceAt(light: Light, z: number, radii: Float64Array): Float64Array {
+  const scale = radiusScale(light, z);
+  const strength = strengthAt(light, z);
+  const values = irradianceFromEdges(
+    roundFocusAt(light, z),
+    radii.map((radius) => radius / scale),
+  );
+  return values.map((value) => value * strength);
+}
+
+/** (f/B)². */
+function strengthAt(light: Light, z: number): number {
+  return (light.focalLength / collinsB(light, z)) ** 2;
+}
+
 function inMetres(light: Light, z: number, profile: RadialProfile): RadialProfile {
-  const strength = (light.focalLength / collinsB(light, z)) ** 2;
+  const strength = strengthAt(light, z);
   const values = profile.values.map((value) => value * strength);
   return scaleRadius({ ...profile, values }, radiusScale(light, z));
 }

@@ -1,7 +1,6 @@
 import { designGraph } from '../../lib/design/design.ts';
 import type { Quantity } from '../../lib/graph/quantity.ts';
-import { shownValue } from '../../lib/graph/shown.ts';
-import { formatQuantity } from '../../lib/graph/units.ts';
+import { rangeText, shownValue } from '../../lib/graph/shown.ts';
 import type { CommandIo } from './commandIo.ts';
 import { readOptions } from './options.ts';
 
@@ -20,10 +19,8 @@ function unitText(quantity: Quantity): string {
 
 function origin(quantity: Quantity): string {
   switch (quantity.kind) {
-    case 'number': {
-      const show = (value: number) => formatQuantity(value, quantity.unit, quantity.display ?? quantity.unit);
-      return `${show(quantity.initial)} (${show(quantity.range.min)} to ${show(quantity.range.max)})`;
-    }
+    case 'number':
+      return `${shownValue(quantity, { value: quantity.initial })} (${rangeText(quantity)})`;
     case 'choice':
       return `${quantity.initial} (${Object.keys(quantity.options).join(' | ')})`;
     case 'file':

@@ -1,5 +1,6 @@
 import { plateBeamDiameter } from '../../lib/design/expander.ts';
 import { rayleighLength, workpieceZ } from '../../lib/design/focus.ts';
+import { type FocusInside, focusInside } from '../../lib/design/insideExpander.ts';
 import { usedBeamDiameter, wavelength } from '../../lib/design/laser.ts';
 import { focalLength } from '../../lib/design/lens.ts';
 import { apertureDiameter, raised, stepDiameter, stop } from '../../lib/design/plate.ts';
@@ -20,6 +21,7 @@ const drawn = [
   wavelength,
   usedBeamDiameter,
   plateBeamDiameter,
+  focusInside,
   stepDiameter,
   stop,
   apertureDiameter,
@@ -73,7 +75,8 @@ export function renderBeamPath(
   return [path.element, place];
 }
 
-function drawnValues(outcomeOf: (quantity: Quantity) => Outcome) {
+/** What the drawing shows of the design. */
+export function drawnValues(outcomeOf: (quantity: Quantity) => Outcome) {
   const show = (quantity: Quantity) => shownValue(quantity, outcomeOf(quantity));
   const value = <T>(quantity: Quantity): T | undefined => {
     const outcome = outcomeOf(quantity);
@@ -88,6 +91,7 @@ function drawnValues(outcomeOf: (quantity: Quantity) => Outcome) {
     raised: value<'centre' | 'ring'>(raised)!,
     z: value<number>(workpieceZ)!,
     rayleighLength: value<number>(rayleighLength) ?? 1e-4,
+    focusInside: value<FocusInside>(focusInside) === 'focus',
     labels: {
       laser: `${show(wavelength)}, beam ${show(usedBeamDiameter)}`,
       expander: `to ${show(plateBeamDiameter)}`,

@@ -2,8 +2,18 @@ import katex from 'katex';
 import type { Outcome } from '../../lib/graph/outcome.ts';
 import { hasValue } from '../../lib/graph/outcome.ts';
 import type { Quantity } from '../../lib/graph/quantity.ts';
-import { type Piece, type Prose, type ProseNode, type Slot, slotPieces, slotQuantities } from '../prose.ts';
+import {
+  linkRefusal,
+  type Piece,
+  type Prose,
+  type ProseNode,
+  type SetsLink,
+  type Slot,
+  slotPieces,
+  slotQuantities,
+} from '../prose.ts';
 import type { PageContext } from './context.ts';
+import { element, setAttributes, setText } from './element.ts';
 
 /** Prose as DOM nodes, its slots kept up to date; `stops` collects how to stop watching. */
 export function renderProse(context: PageContext, prose: Prose, stops: (() => void)[]): DocumentFragment {
@@ -23,7 +33,7 @@ export function renderProse(context: PageContext, prose: Prose, stops: (() => vo
 
 function renderSlot(context: PageContext, slot: Slot, stops: (() => void)[]): Node {
   if (slot.slot === 'math') return mathElement(context.document, slot.tex);
-  if (slot.slot === 'link') return renderLink(context, slot);
+  if (slot.slot === 'link') return renderLink(context, slot, stops);
   if (slot.slot === 'value') return valueElement(context, slot.quantity, stops);
   const element = context.document.createElement('span');
   element.className = 'sentence';
@@ -95,19 +105,30 @@ function showOutcome(element: HTMLElement, text: string, outcome: Outcome): void
   } else element.setAttribute('data-problem', outcome.problem.message);
 }
 
-function renderLink(context: PageContext, slot: Extract<Slot, { slot: 'link' }>): HTMLElement {
-  const element = context.document.createElement('button');
-  element.type = 'button';
-  element.className = 'sets-link';
-  element.textContent = slot.text;
-  element.addEventListener('click', () => {
+/** A link that sets inputs; where the design cannot take them, it says why beside it, and does nothing. */
+function renderLink(context: PageContext, slot: SetsLink, stops: (() => void)[]): Node {
+  const { document, live } = context;
+  const button = element(document, 'button', { type: 'button', class: 'sets-link' }, slot.text);
+  const note = element(document, 'span', { class: 'sets-note' });
+  button.addEventListener('click', () => {
     try {
-      context.live.set(slot.patch(context.live.read(slot.from)));
+      live.set(slot.patch(live.read(slot.from)));
     } catch (error) {
       context.report((error as Error).message);
     }
   });
-  return element;
+  watchAll(context, Object.values(slot.from), stops, {
+    pending: () => {},
+    settled: () => {},
+    changed: (outcomeOf) => {
+      const refusal = linkRefusal(slot, outcomeOf);
+      setText(note, refusal ? ` (${refusal.short})` : '');
+      setAttributes(button, { 'aria-disabled': refusal && 'true', title: refusal?.message });
+    },
+  });
+  const both = document.createDocumentFragment();
+  both.append(button, note);
+  return both;
 }
 
 /** An equation, typeset; MathML inside for screen readers. */

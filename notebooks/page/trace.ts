@@ -1,5 +1,5 @@
 import type { Derived, Quantity } from '../../lib/graph/quantity.ts';
-import { formatQuantity } from '../../lib/graph/units.ts';
+import { rangeText } from '../../lib/graph/shown.ts';
 import { citation } from '../../lib/materials/bibliography.ts';
 import type { Opened, PageContext } from './context.ts';
 import { mathElement, valueElement } from './proseView.ts';
@@ -105,13 +105,7 @@ function tellOf(context: PageContext, quantity: Quantity, stops: (() => void)[])
   const parts = [heading, value, about];
   if (quantity.kind === 'derived') parts.push(...tellOfDerived(context, quantity, stops));
   if (quantity.kind === 'number') {
-    const show = (x: number) => formatQuantity(x, quantity.unit, quantity.display ?? quantity.unit);
-    parts.push(
-      paragraph(
-        document,
-        `You can set this, from ${show(quantity.range.min)} to ${show(quantity.range.max)}.`,
-      ),
-    );
+    parts.push(paragraph(document, `You can set this, ${rangeText(quantity)}.`));
   }
   if (quantity.kind === 'constant')
     parts.push(paragraph(document, `Fixed. Source: ${citation(quantity.source)}`));

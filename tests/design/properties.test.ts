@@ -57,7 +57,9 @@ describe('every design that the inputs allow', () => {
           const outcomes = createEngine(designGraph, design).evaluate(ids);
           slowest = Math.max(slowest, performance.now() - start);
           for (const id of ids) checkOutcome(id, outcomes[id]!);
-          if (hasValue(outcomes['spot.width']!)) spots += 1;
+          if (!hasValue(outcomes['spot.width']!)) return;
+          spots += 1;
+          expect(outcomes['spot.secondMomentDiameter'], 'every spot has one').toHaveProperty('value');
         }),
         { seed: 2024, numRuns: runs },
       );

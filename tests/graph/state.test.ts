@@ -63,6 +63,13 @@ const refused: readonly [name: string, patch: Patch, kind: string, input: string
     /^Wavelength of 1\snm is not possible; allowed is from 250\snm to 2300\snm\.$/,
   ],
   [
+    'a value between the ends that cannot be',
+    { 'expander.firstFocalLength': 0 },
+    'impossible',
+    'expander.firstFocalLength',
+    /^Focal length of the first lens of 0\smm is not possible; allowed is from −2000\smm to 2000\smm, but not 0\smm\.$/,
+  ],
+  [
     'not a number',
     { 'laser.wavelength': Number.NaN },
     'unreadable',

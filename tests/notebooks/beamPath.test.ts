@@ -10,8 +10,10 @@ import {
   stopBehind,
 } from '../../notebooks/page/beamGeometry.ts';
 import { createBeamPath } from '../../notebooks/page/beamPath.ts';
+import { drawnValues } from '../../notebooks/page/pathView.ts';
 import { renderStartPage } from '../../notebooks/page/startPage.ts';
 import { expectClose } from '../close.ts';
+import { outcomesOf } from './designOutcomes.ts';
 
 const values: BeamPathValues = {
   rawDiameter: 5e-3,
@@ -72,6 +74,12 @@ describe('sizes of the beam path', () => {
   });
 });
 
+const keplerian = {
+  'expander.kind': 'lenses',
+  'expander.firstFocalLength': 50e-3,
+  'expander.separation': 150e-3,
+};
+
 describe('beam path', () => {
   it('offers its elements as buttons in the order of the light, and marks the chosen one', () => {
     const { document, window } = parseHTML('<html><body></body></html>');
@@ -94,6 +102,27 @@ describe('beam path', () => {
     ]);
     expect(path.element.querySelectorAll('g[data-chosen]').length).toBe(1);
   });
+
+  for (const [name, design, crosses] of [
+    ['two collecting lenses', keplerian, true],
+    ['a diverging and a collecting lens', { 'expander.kind': 'lenses' }, false],
+    ['lenses that do not count', { ...keplerian, 'expander.kind': 'magnification' }, false],
+  ] as const) {
+    it(`${crosses ? 'draws a' : 'draws no'} focus inside an expander of ${name}`, () => {
+      const { document } = parseHTML('<html><body></body></html>');
+      const outcomeOf = outcomesOf(design);
+      const path = createBeamPath(document, () => {});
+      path.update(drawnValues(({ id }) => outcomeOf(id)));
+      // Upper edge of the 1/e² outline between the lenses, pixels above the axis.
+      const { firstLens, secondLens, axis } = layoutBeam(720);
+      const points = path.element.querySelector('.beam-edge')!.getAttribute('d')!.slice(1).split('L');
+      const heights = points
+        .map((point) => point.split(',').map(Number) as [number, number])
+        .filter(([x, y]) => x > firstLens && x < secondLens && y <= axis)
+        .map(([, y]) => axis - y);
+      expect(heights.filter((height) => height < 1).length).toBe(crosses ? 1 : 0);
+    });
+  }
 
   it('only outlines a beam that is not known', () => {
     const { document } = parseHTML('<html><body></body></html>');

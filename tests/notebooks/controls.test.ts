@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { parseHTML } from 'linkedom';
 import { describe, expect, it } from 'vitest';
 import { designGraph } from '../../lib/design/design.ts';
+import { firstFocalLength } from '../../lib/design/expander.ts';
 import { workpieceZ } from '../../lib/design/focus.ts';
 import { pulseEnergy, repetitionRate, wavelength } from '../../lib/design/laser.ts';
 import { designPhase, stepDiameter, stop, typedIndex } from '../../lib/design/plate.ts';
@@ -44,6 +45,7 @@ describe('stepping by arrow keys', () => {
     ['z back to zero', workpieceZ, 10e-6, -1, 0.01, 0],
     ['half a wave', designPhase, Math.PI, 1, 0.01, 1.01 * Math.PI],
     ['held at the end', stepDiameter, 100e-3, 1, 0.1, 100e-3],
+    ['not onto a value that is left out', firstFocalLength, -1e-3, 1, 2, -1e-3],
     ['not onto an end that is left out', typedIndex, 1.0001, -1, 0.1, 1.0001],
   ] as const)('%s', (_, input, value, direction, fraction, next) => {
     expectClose(stepValue(input, value, direction, fraction), next, { relative: 1e-14, absolute: 0 });

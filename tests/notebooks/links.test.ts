@@ -3,7 +3,7 @@ import { designGraph } from '../../lib/design/design.ts';
 import { hasValue, valueOrThrow } from '../../lib/graph/outcome.ts';
 import { applyPatch, initialState, type Patch } from '../../lib/graph/state.ts';
 import { matching } from '../../notebooks/matching.ts';
-import type { SetsLink } from '../../notebooks/prose.ts';
+import { type SetsLink, slotPieces } from '../../notebooks/prose.ts';
 import { expectClose } from '../close.ts';
 import { outcomesOf, read, type Values } from './designOutcomes.ts';
 
@@ -22,6 +22,28 @@ describe('links in the text', () => {
     { ...open, ...lenses },
     { 'lens.plateDistance': 0.3, 'workpiece.z': 50e-6, 'wish.spotWidth': 50e-6 },
   ];
+
+  it('that would leave the range of an input say so beside them, and those that need what is not there', () => {
+    const link = (text: string) => links.find((one) => one.text === text)!;
+    const said = (text: string, design: Values) => {
+      const outcomeOf = outcomesOf(design);
+      return slotPieces(link(text), ({ id }) => outcomeOf(id)).map((piece) => piece.text);
+    };
+    const tooWide = { 'laser.beamDiameter': 0.15e-3 };
+    expect(said('equal diameters', {})).toEqual(['equal diameters']);
+    expect(said('equal diameters', tooWide)).toEqual([
+      'equal diameters',
+      ' (magnification 66.67 would be needed; allowed is from 0.05 to 50)',
+    ]);
+    expect(said('the flattest focus', tooWide)[1]).toMatch(
+      /^ \(magnification 6[\d.]+ would be needed; allowed/,
+    );
+    expect(said('the dark centre', { 'plate.apertureDiameter': 12.5e-3 })).toEqual([
+      'the dark centre',
+      ' (not possible here)',
+    ]);
+    expect(said('half a wave', tooWide)).toEqual(['half a wave']);
+  });
 
   /** The patch of a link, undefined where a value it needs is absent: the page then does not offer it. */
   function patchOf(link: SetsLink, design: Values): Patch | undefined {

@@ -310,6 +310,13 @@ export const sentenceCases: readonly Case[] = [
   },
   { says: 'insideSaid', text: /may hide a focus/, truth: () => true },
   {
+    // A lens that does not count, and is out of reach for the ray matrices.
+    says: 'insideSaid',
+    pins: { 'expander.firstFocalLength': 0 },
+    text: /may hide a focus/,
+    truth: () => true,
+  },
+  {
     says: 'insideSaid',
     design: lenses,
     text: /no focus between its lenses/,

@@ -1,5 +1,6 @@
 import type { Quantity } from '../../../lib/graph/quantity.ts';
-import { formatQuantity, formatUnit } from '../../../lib/graph/units.ts';
+import { rangeText } from '../../../lib/graph/shown.ts';
+import { formatUnit } from '../../../lib/graph/units.ts';
 import { element, setAttributes, setText } from '../element.ts';
 import { readingUnit } from './steps.ts';
 
@@ -100,9 +101,7 @@ function helpNote(document: Document, input: Quantity, id: string): HTMLElement 
 /** Words of the note: meaning, range and unit. */
 export function helpText(input: Quantity): string {
   if (input.kind !== 'number') return input.about;
-  const { min, max, above = false } = input.range;
-  const show = (x: number) => formatQuantity(x, input.unit, input.display ?? input.unit);
-  const range = `${above ? 'Above' : 'From'} ${show(min)} ${above ? 'up to' : 'to'} ${show(max)}.`;
+  const range = `${rangeText(input).replace(/^./, (letter) => letter.toUpperCase())}.`;
   const unit = formatUnit(readingUnit(input));
   return `${input.about} ${range}${unit === '' ? '' : ` A plain number counts in ${unit}; other units may be typed.`}`;
 }

@@ -24,7 +24,7 @@ export function readingUnit(input: NumberInput): string {
 /**
  * The value one step further (`direction` 1 or −1): `fraction` of the value, made a decent step in the shown unit, and
  * the result on a multiple of it. Where the range spans zero, the fraction is of half the typical span at least, so
- * that stepping reaches zero. Stays in the range; what lies on an end that is left out stays as it was.
+ * that stepping reaches zero. Stays in the range; where the next value is one that is not allowed, it stays as it was.
  */
 export function stepValue(input: NumberInput, value: number, direction: 1 | -1, fraction: number): number {
   const unit = readingUnit(input);
@@ -42,8 +42,8 @@ function stepBase(input: NumberInput, value: number): number {
 }
 
 function withinRange(input: NumberInput, next: number, value: number): number {
-  const { min, max, above = false } = input.range;
-  if (above && next <= min) return value;
+  const { min, max, above = false, except } = input.range;
+  if ((above && next <= min) || next === except) return value;
   return Math.min(max, Math.max(min, next));
 }
 
