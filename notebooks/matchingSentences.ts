@@ -6,7 +6,6 @@ import {
   plateBeamDiameter,
 } from '../lib/design/expander.ts';
 import { defocus, zeroCurvaturePlanes } from '../lib/design/focus.ts';
-import { usedBeamDiameter } from '../lib/design/laser.ts';
 import {
   darkRatio,
   flattestRatio,
@@ -18,6 +17,7 @@ import {
   stopRatio,
 } from '../lib/design/match.ts';
 import { raised, stepDiameter, stepPhase, stop, transmission } from '../lib/design/plate.ts';
+import { usedBeamDiameter } from '../lib/design/rawBeam.ts';
 import { equalBeamDipInFocus, equalBeamFlatTops, equalBeamKindInFocus } from '../lib/design/rule.ts';
 import { dipLessPhase, dipMorePhase, dipNarrowerBeam, dipWiderBeam } from '../lib/design/sensitivity.ts';
 import { areaRatio, dip, kind, peakFluence, ringDiameter, width } from '../lib/design/spot.ts';

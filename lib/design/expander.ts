@@ -2,7 +2,9 @@ import { choice, constant, derived, number, picked } from '../graph/define.ts';
 import { expandBeam } from '../optics/expander.ts';
 import { peakIrradiance, peakPower } from '../optics/pulse.ts';
 import { Problem } from '../problem.ts';
-import { beamPropagationRatio, pulseDuration, pulseEnergy, usedBeamDiameter, wavelength } from './laser.ts';
+import { pulseDuration, pulseEnergy, wavelength } from './laser.ts';
+import { usedBeamDiameter, usedBeamPropagationRatio } from './rawBeam.ts';
+import { usedWaistDistance } from './waist.ts';
 
 export const expanderKind = choice({
   id: 'expander.kind',
@@ -59,18 +61,6 @@ export const separation = number({
   range: { min: 1e-3, max: 10 },
 });
 
-export const waistDistance = number({
-  id: 'expander.waistDistance',
-  name: 'distance from the laser’s waist',
-  symbol: 'L_\\text{waist}',
-  unit: 'm',
-  display: 'mm',
-  about:
-    'From the waist of the raw beam, where it has the raw diameter, to the first lens; negative when the waist lies behind the lens.',
-  initial: 0.5,
-  range: { min: -20, max: 20 },
-});
-
 export const plateDistance = number({
   id: 'expander.plateDistance',
   name: 'distance from expander to plate',
@@ -91,17 +81,17 @@ export const lensBeam = derived({
     'Diameter and wavefront at the plate, and the focus inside the expander where there is one, by ray matrices.',
   from: {
     waistDiameter: usedBeamDiameter,
-    waistPosition: waistDistance,
-    ratio: beamPropagationRatio,
+    waistDistance: usedWaistDistance,
+    ratio: usedBeamPropagationRatio,
     wavelength,
     f1: firstFocalLength,
     f2: secondFocalLength,
     s: separation,
     toPlate: plateDistance,
   },
-  compute: ({ waistDiameter, waistPosition, ratio, wavelength, f1, f2, s, toPlate }) =>
+  compute: ({ waistDiameter, waistDistance, ratio, wavelength, f1, f2, s, toPlate }) =>
     expandBeam(
-      { waistDiameter, waistPosition: -waistPosition, beamPropagationRatio: ratio, wavelength },
+      { waistDiameter, waistPosition: -waistDistance, beamPropagationRatio: ratio, wavelength },
       {
         firstFocalLength: f1,
         secondFocalLength: f2,
