@@ -13,7 +13,7 @@ import { type DocumentView, renderDocument } from './page/documentView.ts';
 import { createHeader } from './page/header.ts';
 import { createLive } from './page/live.ts';
 import { createOwnPartsStore } from './page/ownPartsStore.ts';
-import { openBeamImage, panelActions } from './page/pathView.ts';
+import { openMeasuredFile, panelActions } from './page/pathView.ts';
 import { renderStartPage } from './page/startPage.ts';
 import { createTracePanel } from './page/trace.ts';
 
@@ -56,8 +56,8 @@ function route(): void {
 
 function startPage(): HTMLElement {
   return renderStartPage(document, {
-    onImage: (file) => {
-      openBeamImage(live, file).then(
+    onMeasured: (file) => {
+      openMeasuredFile(live, file).then(
         () => go('matching'),
         (error: Error) => header.report(error.message),
       );
