@@ -21,6 +21,7 @@ import {
 import { unshapedPeakFluence, unshapedWidth } from '../lib/design/unshaped.ts';
 import { wantedBeamDiameter, wantedFocalLength, wantedWidth } from '../lib/design/wish.ts';
 import { question, type StepwellDocument } from './document.ts';
+import { limitBlocks } from './limitSentences.ts';
 import {
   amplitudeFigure,
   axisFigure,
@@ -94,6 +95,7 @@ export const matching: StepwellDocument = {
 
         **On the way.** The peak irradiance on the plate is ${plateIrradiance}. ${insideSaid} Compare with the damage threshold of each optic (ISO 21254, memory).`,
     },
+    ...limitBlocks,
     {
       kind: 'table',
       id: 'numbers',
