@@ -7,13 +7,13 @@ import {
 import type { Block } from './document.ts';
 import { phrase, prose, says } from './prose.ts';
 
-/** Whether the paraxial model still holds for this lens and beam. */
+/** Where the paraxial model no longer holds for this lens and beam; nothing where it does. */
 export const paraxialSaid = says({ convergence, modelError }, ({ convergence: sine, modelError: error }) => {
   if (sine >= 1)
     return phrase`No lens focuses like this: half the beam over the focal length is ${convergence}. Take a longer focal length or a smaller beam; the numbers here are what the paraxial model gives all the same.`;
   if (error >= 0.02)
     return phrase`The edge of the beam converges steeply, at a sine of ${convergence}. The model here is paraxial and scalar; its irradiances may be off by about ${modelError} (estimated).`;
-  return phrase`The edge of the beam converges at a sine of ${convergence}; what this paraxial, scalar model leaves out is of the order of ${modelError}.`;
+  return '';
 });
 
 /** Irradiance in W/m² above which ultrashort pulses on metal make X-rays: about 1e13 W/cm² (legall2018, memory). */

@@ -1,6 +1,7 @@
 import { plateBeamDiameter, plateIrradiance } from '../lib/design/expander.ts';
 import { axisIrradianceInFocus, centreAmplitude, outerAmplitude } from '../lib/design/explain.ts';
 import { focusRadius, rayleighLength } from '../lib/design/focus.ts';
+import { convergence, modelError } from '../lib/design/limits.ts';
 import { darkRatio, flattestRatio, stepRatio } from '../lib/design/match.ts';
 import { plateIndex, stepDiameter, stepHeight, stepPhase, transmission } from '../lib/design/plate.ts';
 import { usedBeamDiameter } from '../lib/design/rawBeam.ts';
@@ -145,7 +146,7 @@ export const matching: StepwellDocument = {
     {
       kind: 'prose',
       id: 'planes',
-      prose: prose`The unshaped focus has a 1/e² radius of ${focusRadius} and a Rayleigh length of ${rayleighLength} (both for M² = 1). ${planesSaid}`,
+      prose: prose`The unshaped focus has a 1/e² radius of ${focusRadius} and a Rayleigh length of ${rayleighLength} (both for M² = 1). ${planesSaid} The edge of the beam converges at a sine of ${convergence}; what the paraxial, scalar model leaves out is of the order of ${modelError}.`,
     },
     guess,
     {
