@@ -92,7 +92,7 @@ export const causticRatioSaid = says(
           : 'M² agrees with 1 within twice its standard uncertainty: this measurement does not tell the beam from a perfect Gaussian.';
       case 'above':
         return ratio.value > beamPropagationRatio.range.max
-          ? phrase`M² lies above ${most}, where this model ends: check the wavelength and the units of both columns.${taken ? ' Until then the design has no M².' : ''}`
+          ? phrase`M² lies above ${most}, where this model ends: check the wavelength, the units of both columns, and whether diameters were given as radii.${taken ? ' Until then the design has no M².' : ''}`
           : 'M² lies above 1 by more than twice its standard uncertainty: the beam spreads faster than a perfect Gaussian of its diameter.';
     }
   },

@@ -104,6 +104,7 @@ export const measuredUncertainty = derived({
   ...length,
   id: 'laser.measuredUncertainty',
   display: 'um',
+  digits: 2,
   name: 'standard uncertainty of the measured diameter',
   symbol: 'u(d)',
   about: 'Standard uncertainty of √(dx·dy) from noise and background; the pixel pitch is taken as exact.',

@@ -1,9 +1,7 @@
 import { existsSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { readCausticFile } from '../../lib/design/causticFile.ts';
 import { designGraph } from '../../lib/design/design.ts';
 import { writeDesignFile } from '../../lib/design/designFile.ts';
-import { decodeText } from '../../notebooks/fileText.ts';
 import { expectClose } from '../close.ts';
 import { reference } from '../reference.ts';
 import { here, succeed } from './runCommand.ts';
@@ -209,17 +207,6 @@ describe('measure', () => {
     const argv = ['--caustic', 'data/measured/rain-gauge-caustic.csv', '--set', 'laser.ratioSource=typed'];
     const used = JSON.parse(succeed(['evaluate', ...argv, '--get', 'laser.usedBeamPropagationRatio']));
     expect(used['laser.usedBeamPropagationRatio'].value).toBe(1);
-  });
-
-  it('caustic: tables from older programs are read, whatever the code of µ', () => {
-    const plain = 'z (mm);d (µm)\n1;300\n2;250\n3;230\n4;255\n5;310\n6;390\n';
-    const utf8 = new TextEncoder().encode(plain);
-    const wide = Uint8Array.from(Buffer.from(`\uFEFF${plain}`, 'utf16le'));
-    const swapped = wide.map((_, i) => wide[i ^ 1]!);
-    const windows = Uint8Array.from(plain, (sign) => sign.charCodeAt(0));
-    const read = (bytes: Uint8Array) => readCausticFile(decodeText(bytes), 'table.csv');
-    for (const bytes of [wide, swapped, windows]) expect(read(bytes)).toEqual(read(utf8));
-    expectClose(read(utf8).diameter[0]!, 300e-6, { relative: 1e-12 });
   });
 
   const image = 'data/measured/rain-gauge-beam.png';

@@ -175,14 +175,14 @@ export const measuredCases: readonly Case[] = [
   {
     says: 'causticRatioSaid',
     design: caustic({ ratio: 6 }),
-    text: /^M² lies above 4, where this model ends: .* columns\. Until then the design has no M²\.$/,
+    text: /^M² lies above 4, where this model ends: .* given as radii\. Until then the design has no M²\.$/,
     truth: (value) =>
       value('laser.causticRatio') > 4 && Number.isNaN(value('laser.usedBeamPropagationRatio')),
   },
   {
     says: 'causticRatioSaid',
     design: caustic({ ratio: 6 }, { ...typed, ...own }),
-    text: /^M² lies above 4, where this model ends: check the wavelength and the units of both columns\.$/,
+    text: /^M² lies above 4, where this model ends: check the wavelength, .* given as radii\.$/,
     truth: (value) => value('laser.causticRatio') > 4 && value('laser.usedBeamPropagationRatio') === 1,
   },
   {
