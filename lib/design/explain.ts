@@ -1,8 +1,18 @@
 import { derived } from '../graph/define.ts';
-import { axisMap, focusAgainstRatio, spaced } from '../optics/focusMaps.ts';
+import {
+  axisMap,
+  distanceScale,
+  focusAgainstRatio,
+  shownPlaces,
+  spaced,
+  spreadInFocus,
+} from '../optics/focusMaps.ts';
 import { amplitudeParts } from '../optics/matching.ts';
+import { wavefrontCurvature } from './expander.ts';
+import { wavelength } from './laser.ts';
+import { focalLength, plateDistance } from './lens.ts';
 import { stepRatio } from './match.ts';
-import { stepPhase, zones } from './plate.ts';
+import { stepDiameter, stepPhase, zones } from './plate.ts';
 
 /** Step ratios that the maps show. */
 export const shownRatios: readonly [number, number] = [0.5, 1.6];
@@ -26,17 +36,74 @@ export const zonesPerStep = derived({
 
 const computedMap = { unit: 'none', source: 'collins1970' } as const;
 
+export const distances = derived({
+  id: 'explain.distances',
+  name: 'scale of the distances from the focus',
+  symbol: '(z_a,b,s)',
+  unit: { unit: 'm', bend: '1', shift: '1' },
+  about:
+    'How places behind the lens lie against a coordinate without the beam: Rayleigh length of the beam as wide as the step, and what distance from plate to lens and wavefront change.',
+  from: { wavelength, focalLength, plateDistance, wavefrontCurvature, step: stepDiameter },
+  compute: ({ step, ...light }) => distanceScale(light, step / 2),
+  formula:
+    '\\left(\\frac{4\\lambda f^2}{\\pi(2a)^2},\\ \\frac{4\\lambda(f-d)}{\\pi(2a)^2},\\ \\frac{\\pi(2a)^2}{4\\lambda}\\cdot 1/R_b\\right)',
+  source: 'collins1970',
+});
+
+const distanceBend = derived({
+  id: 'explain.distanceBend',
+  name: 'bend of the distances',
+  symbol: 'b',
+  unit: '1',
+  about:
+    'How much B/f changes over the Rayleigh length of the beam as wide as the step; 0 for a plate one focal length before the lens.',
+  from: { distances },
+  compute: ({ distances }) => distances.bend,
+  formula: '\\frac{(f-d)\\lambda}{\\pi a^2}\\in(z_a,b,s)',
+  source: 'collins1970',
+});
+
+const distanceShift = derived({
+  id: 'explain.distanceShift',
+  name: 'shift of the distances',
+  symbol: 's',
+  unit: '1',
+  about:
+    'How far the wavefront at the plate moves the focus, in Rayleigh lengths of the beam as wide as the step; 0 for a flat one.',
+  from: { distances },
+  compute: ({ distances }) => distances.shift,
+  formula: '\\frac{\\pi a^2}{\\lambda R_b}\\in(z_a,b,s)',
+  source: 'collins1970',
+});
+
+export const focusSpread = derived({
+  id: 'explain.focusSpread',
+  name: 'spread in the focus',
+  symbol: 'B_0/f',
+  unit: '1',
+  about:
+    'How many times as wide the focus of the unshaped beam is as one focal length behind the lens; 1 for a flat wavefront or a plate one focal length before the lens.',
+  from: { distances },
+  compute: ({ distances }) => spreadInFocus(distances),
+  formula: '\\frac{1}{1-bs},\\ (z_a,b,s)',
+  source: 'collins1970',
+});
+
 export const axisOverRatio = derived({
   ...computedMap,
   id: 'explain.axisMap',
   name: 'axis over step ratio and distance',
   symbol: 'I(0;\\kappa,z)',
   about:
-    'Relative irradiance and curvature on the axis over step ratio and distance, beam varied, plate and stop kept; coherent light, flat wavefront.',
-  from: { zonesPerStep },
-  compute: ({ zonesPerStep }) =>
-    axisMap(JSON.parse(zonesPerStep), spaced(...shownRatios, 101), spaced(...shownDistances, 121)),
-  formula: '|U_0|^2,\\ -2\\,\\mathrm{Re}(U_0^*U_2)',
+    'Relative irradiance and curvature on the axis over step ratio and distance, beam varied, plate, stop, lens and wavefront kept; coherent light.',
+  // Numbers, not the scale itself: they stay equal while lens or step move, and the map with them.
+  from: { zonesPerStep, bend: distanceBend, shift: distanceShift },
+  compute: ({ zonesPerStep, bend, shift }) => {
+    const ends = shownPlaces(shownDistances, { bend, shift });
+    const ratios = spaced(...shownRatios, 101);
+    return { ...axisMap(JSON.parse(zonesPerStep), ratios, spaced(...ends, 121), { bend, shift }), ends };
+  },
+  formula: '(f/B)^2|U_0|^2,\\ -2\\,\\mathrm{Re}(U_0^*U_2)',
 });
 
 export const focusOverRatio = derived({
