@@ -42,14 +42,22 @@ export interface MapSpec {
   readonly unit: string;
 }
 
+/** A second scale along an axis: its value at x is factor·x/(1 + bend·x) + offset; 0 where bend and offset are left out. */
+export interface SecondScale {
+  readonly label: string;
+  readonly factor: number;
+  readonly bend?: number;
+  readonly offset?: number;
+}
+
 /** A chart as plain data: a page, a paper and a command can draw it. */
 export interface FigureSpec {
   readonly title: string;
   readonly x: AxisSpec;
   readonly y: AxisSpec;
-  /** A second scale for the same x, e.g. the dimensionless coordinate: its value is x · factor. */
-  readonly secondX?: { readonly label: string; readonly factor: number };
-  readonly secondY?: { readonly label: string; readonly factor: number };
+  /** A second scale for the same axis, e.g. the dimensionless coordinate. */
+  readonly secondX?: SecondScale;
+  readonly secondY?: SecondScale;
   readonly series: readonly SeriesSpec[];
   readonly marks?: readonly MarkSpec[];
   readonly map?: MapSpec;

@@ -1,10 +1,10 @@
 import { contours } from 'd3';
-import { plateBeamDiameter } from '../lib/design/expander.ts';
 import {
   amplitudeOverPhase,
   axisOverRatio,
+  distances,
   focusOverRatio,
-  shownDistances,
+  focusSpread,
   shownRadius,
   shownRatios,
 } from '../lib/design/explain.ts';
@@ -23,6 +23,7 @@ import {
 } from '../lib/design/sensitivity.ts';
 import { dip, kind, peakFluence, profile, width } from '../lib/design/spot.ts';
 import { unshapedPeakFluence, unshapedProfile } from '../lib/design/unshaped.ts';
+import type { ValueOf } from '../lib/graph/quantity.ts';
 import { formatQuantity } from '../lib/graph/units.ts';
 import type { RadialProfile } from '../lib/optics/radialProfile.ts';
 import { fluenceColumn, largest, micro, niceEnd, perSquareCentimetre, symmetric } from './columns.ts';
@@ -207,13 +208,14 @@ export const ratioFigure = figure({
     ratio: stepRatio,
     special: specialRatios,
     light,
+    spread: focusSpread,
     step: stepDiameter,
     F0: unshapedPeak,
   },
-  view: ({ map, ratio, special, light, step, F0 }): FigureSpec => {
-    const radius = ((shownRadius * light.wavelength * light.focalLength) / (Math.PI * step)) * micro;
+  view: ({ map, ratio, special, light, spread, step, F0 }): FigureSpec => {
+    const radius = ((shownRadius * light.wavelength * light.focalLength * spread) / (Math.PI * step)) * micro;
     // F0 belongs to today's beam and grows as 1/κ²; the map holds |U|²/κ².
-    const unit = F0 * ratio * ratio * perSquareCentimetre;
+    const unit = ((F0 * ratio * ratio) / (spread * spread)) * perSquareCentimetre;
     const values = map.values.map((value) => value * unit);
     return {
       title: 'Profile in the focus against step ratio',
@@ -232,24 +234,32 @@ export const axisFigure = figure({
   shape: 'tall',
   from: {
     map: axisOverRatio,
+    distances,
     ratio: stepRatio,
     light,
     z: workpieceZ,
-    beam: plateBeamDiameter,
     special: specialRatios,
   },
-  view: ({ map, ratio, light, z, beam, special }): FigureSpec => {
-    const stepRadius = (ratio * beam) / 2;
-    // ζκ² = π a² z/(λ f²) for a plate one focal length before the lens; in millimetres.
-    const millimetres = ((light.wavelength * light.focalLength ** 2) / (Math.PI * stepRadius ** 2)) * 1e3;
-    const [low, high] = shownDistances;
+  view: ({ map, distances, ratio, light, z, special }): FigureSpec => {
+    const millimetres = distances.unit * 1e3;
+    const [low, high] = map.ends;
     const loop = zeroLines(map, millimetres);
-    const rayleigh = millimetres * ratio * ratio;
+    const { bend, shift } = distances;
+    const square = ratio * ratio;
     return {
       title: 'On the axis: step ratio against distance from the focus',
       x: { label: 'step ratio', unit: 'step diameter / beam diameter', domain: shownRatios },
-      y: { label: 'distance from the focus z', unit: 'mm', domain: [low * millimetres, high * millimetres] },
-      secondY: { label: 'ζ for today’s beam', factor: 1 / rayleigh },
+      y: {
+        label: 'distance from the focal plane of the lens z',
+        unit: 'mm',
+        domain: [low * millimetres, high * millimetres],
+      },
+      secondY: {
+        label: 'ζ for today’s beam',
+        factor: 1 / (millimetres * square),
+        bend: bend / millimetres,
+        offset: -shift / square,
+      },
       series: [{ label: 'no curvature on the axis', role: 'second', ...loop }],
       marks: [
         ...ratioMarks('vertical', ratio, special).filter((mark) => mark.role === 'reference'),
@@ -263,18 +273,20 @@ export const axisFigure = figure({
         label: 'irradiance on the axis',
         unit: 'of the unshaped focus',
       },
-      summary: `On the line the profile has no curvature on the axis, which alone does not make it a flat-top. ${specialSaid(special)}. The beam is varied, plate and stop stay; M² = 1, flat wavefront, plate one focal length before the lens.${outsideNote(ratio)}`,
+      summary: `On the line the profile has no curvature on the axis, which alone does not make it a flat-top. ${specialSaid(special)}. The beam is varied, plate, stop and lens stay; M² = 1, ${wavefrontSaid(light.wavefrontCurvature)}, plate ${formatQuantity(light.plateDistance, 'm', 'mm')} before the lens.${outsideNote(ratio)}`,
     };
   },
 });
 
-interface CurvatureMap {
-  readonly columns: number;
-  readonly rows: number;
-  readonly curvature: Float64Array;
+function wavefrontSaid(curvature: number): string {
+  if (curvature === 0) return 'flat wavefront';
+  const radius = formatQuantity(1 / Math.abs(curvature), 'm', 'm', 3);
+  return `wavefront ${curvature > 0 ? 'diverging' : 'converging'} with a radius of ${radius} at the plate`;
 }
 
-/** Lines of a map already drawn, over ζκ²: most inputs move the marks on it and leave the map as it is. */
+type CurvatureMap = ValueOf<typeof axisOverRatio>;
+
+/** Lines of a map already drawn, in units of the scale of the distances: most inputs move the marks on it and leave the map as it is. */
 const keptLines = new WeakMap<Float64Array, { x: Float64Array; y: Float64Array }>();
 
 /** Lines along which the curvature on the axis vanishes, as one column pair with gaps (NaN) between lines. */
@@ -287,7 +299,7 @@ function traceZeroLines(map: CurvatureMap): { x: Float64Array; y: Float64Array }
   const xs: number[] = [];
   const ys: number[] = [];
   const [x0, x1] = shownRatios;
-  const [y0, y1] = shownDistances;
+  const [y0, y1] = map.ends;
   const make = contours().size([map.columns, map.rows]);
   for (const ring of make.contour(Array.from(map.curvature), 0).coordinates.flat()) {
     for (const point of ring) {

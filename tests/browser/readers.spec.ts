@@ -200,11 +200,21 @@ for (const viewport of [
       await expectNoSidewaysScrolling(page);
 
       const number = page.locator('#block-numbers [data-quantity="spot.peakFluence"]');
+      const numbersWidth = (await page.locator('#block-numbers').boundingBox())!.width;
       await number.focus();
       await page.keyboard.press('Enter');
       const trace = page.locator('.trace');
       await expect(trace.getByRole('heading')).toHaveText('peak fluence');
       await expectNoSidewaysScrolling(page);
+      if (viewport.width >= 1440) {
+        // Number, inputs and where it comes from stand side by side, and the text keeps its lines.
+        const [textBox, inputsBox, traceBox] = await Promise.all(
+          ['#block-numbers', '.path-inputs', '.trace'].map((place) => page.locator(place).boundingBox()),
+        );
+        expect(textBox!.width).toBe(numbersWidth);
+        expect(inputsBox!.x).toBeGreaterThan(textBox!.x + textBox!.width);
+        expect(inputsBox!.x + inputsBox!.width).toBeLessThanOrEqual(traceBox!.x);
+      }
       for (const [id, name] of [
         ['focus.unshapedPeakFluence', 'peak fluence of the unshaped beam'],
         ['focus.radius', 'focus radius of the unshaped beam'],

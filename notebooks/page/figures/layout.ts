@@ -1,5 +1,5 @@
 import { ticks } from 'd3';
-import type { AxisSpec, FigureSpec, MapSpec } from '../../document.ts';
+import type { AxisSpec, FigureSpec, MapSpec, SecondScale } from '../../document.ts';
 import {
   labelSize,
   lineHeight,
@@ -72,7 +72,7 @@ export function layOut(spec: FigureSpec, width: number, shape: Shape): Layout {
     shape === 'tall' ? within(width * 0.72, 280, 460) : within(width * 0.46, 220, 340),
   );
   const yTicks = ticksOf(yDomain, frameHeight / 52);
-  const secondYTicks = spec.secondY && secondTicks(yDomain, spec.secondY.factor, frameHeight / 52);
+  const secondYTicks = spec.secondY && secondTicks(yDomain, spec.secondY, frameHeight / 52);
   const left = Math.ceil(widest(yTicks) + 13);
   const right = secondYTicks ? Math.ceil(widest(secondYTicks) + 13) : 14;
   const frameWidth = Math.max(60, width - left - right);
@@ -99,10 +99,10 @@ export function layOut(spec: FigureSpec, width: number, shape: Shape): Layout {
     top,
     frameWidth,
     frameHeight,
-    x: { domain: xDomain, ticks: ticksAlong(xDomain, 1, frameWidth), label: xLabel },
+    x: { domain: xDomain, ticks: ticksAlong(xDomain, { factor: 1 }, frameWidth), label: xLabel },
     y: { domain: yDomain, ticks: yTicks, label: yLabel },
     ...(spec.secondX && secondXLabel
-      ? { secondX: { ticks: ticksAlong(xDomain, spec.secondX.factor, frameWidth), label: secondXLabel } }
+      ? { secondX: { ticks: ticksAlong(xDomain, spec.secondX, frameWidth), label: secondXLabel } }
       : {}),
     ...(secondYTicks && secondYLabel ? { secondY: { ticks: secondYTicks, label: secondYLabel } } : {}),
     legend: legend.entries,
@@ -129,16 +129,24 @@ function ticksOf(domain: readonly [number, number], count: number): Ticks {
 }
 
 /** Round values of the second scale, at their places on the first. */
-function secondTicks(domain: readonly [number, number], factor: number, count: number): Ticks {
+function secondTicks(domain: readonly [number, number], scale: Scale, count: number): Ticks {
+  const { factor, bend = 0, offset = 0 } = scale;
   if (!Number.isFinite(factor) || factor === 0) return { at: [], texts: [] };
-  const round = ticksOf([domain[0] * factor, domain[1] * factor], count);
-  return { at: round.at.map((value) => value / factor), texts: round.texts };
+  const [low, high] = domain.map((x) => (factor * x) / (1 + bend * x) + offset) as [number, number];
+  const round = ticksOf([low, high], count);
+  const at = round.at.map((value) => {
+    const straight = (value - offset) / factor;
+    return straight / (1 - bend * straight);
+  });
+  return { at, texts: round.texts };
 }
 
+type Scale = Omit<SecondScale, 'label'>;
+
 /** As many ticks along x as their texts leave room for; from 60 px apart down. */
-function ticksAlong(domain: readonly [number, number], factor: number, width: number): Ticks {
+function ticksAlong(domain: readonly [number, number], scale: Scale, width: number): Ticks {
   for (let count = Math.floor(width / 60); ; count--) {
-    const chosen = secondTicks(domain, factor, count);
+    const chosen = secondTicks(domain, scale, count);
     if (count <= 2 || chosen.at.length * (widest(chosen) + 12) <= width) return chosen;
   }
 }
