@@ -2,6 +2,7 @@
 export type BeamNoteKind =
   | 'saturated'
   | 'clipped'
+  | 'not-round'
   | 'small-frame'
   | 'few-pixels'
   | 'not-gaussian'

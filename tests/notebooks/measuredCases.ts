@@ -83,6 +83,12 @@ export const measuredCases: readonly Case[] = [
   },
   {
     says: 'imageNotes',
+    design: image('elliptical'),
+    text: /^The beam is not round: 176 µm by 121 µm, ellipticity 0\.6[89]\d?; /,
+    truth: (value) => Math.abs(value('laser.measuredEllipticity') / (11 / 16) - 1) < 0.01,
+  },
+  {
+    says: 'imageNotes',
     design: image('saturated'),
     text: /full scale/,
     truth: () => images.find(({ name }) => name === 'saturated')!.samples.includes(4095 as never),

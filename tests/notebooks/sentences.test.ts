@@ -44,7 +44,7 @@ describe('every branch says what is so', () => {
       planesSaid: 3,
       insideSaid: 3,
       imageSaid: 2,
-      imageNotes: 2,
+      imageNotes: 3,
       causticSaid: 1,
       causticPointsSaid: 6,
       causticRatioSaid: 8,
