@@ -29,7 +29,7 @@ import { phrase, says } from './prose.ts';
 export const imageSaid = says(
   { beam: measuredBeam },
   ({ beam }) => [
-    ...phrase`The second moments give ${measuredDiameterX} by ${measuredDiameterY}, the first axis turned by ${measuredAngle}, ellipticity ${measuredEllipticity}; the design takes ${measuredDiameter}, with a standard uncertainty of ${measuredUncertainty} from noise and background alone.`,
+    ...phrase`The second moments give ${measuredDiameterX} by ${measuredDiameterY}, the first axis turned by ${measuredAngle} from the horizontal of the image (clockwise counts as positive), ellipticity ${measuredEllipticity}; the design takes ${measuredDiameter}, with a standard uncertainty of ${measuredUncertainty} from noise and background alone.`,
     ...(beam.fitDiameter === undefined ? '' : phrase` A Gaussian fit reads ${gaussianFitDiameter}.`),
   ],
   [
