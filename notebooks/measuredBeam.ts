@@ -5,7 +5,7 @@ import { formatQuantity } from '../lib/graph/units.ts';
 import type { MeasuredBeam } from '../lib/measured/measuredBeam.ts';
 import { largest } from './columns.ts';
 import { type Block, type FigureSpec, figure, type SeriesSpec } from './document.ts';
-import { imageNotes, imageSaid } from './measuredSentences.ts';
+import { imageNotes, imageSaid, imageWarning } from './measuredSentences.ts';
 import { prose } from './prose.ts';
 
 const when = { choice: beamSource, is: 'measured' } as const;
@@ -66,6 +66,14 @@ export const measuredBlocks: readonly Block[] = [
 
       ${imageSaid}
     `,
+  },
+  // Empty, and then not shown, where there is nothing to warn of.
+  {
+    kind: 'caution',
+    id: 'measured-warning',
+    when,
+    needs: [measuredBeam],
+    prose: prose`${imageWarning}`,
   },
   { kind: 'prose', id: 'measured-notes', when, needs: [measuredBeam], prose: prose`${imageNotes}` },
   imageFigure,
