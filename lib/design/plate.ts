@@ -1,6 +1,6 @@
 import { choice, constant, derived, number, picked } from '../graph/define.ts';
 import { formatQuantity } from '../graph/units.ts';
-import { refractiveIndex } from '../materials/glasses.ts';
+import { glassById, refractiveIndex } from '../materials/glasses.ts';
 import { energyThroughStop } from '../optics/farTail.ts';
 import { phaseOfStep, stepHeightForPhase } from '../optics/step.ts';
 import type { Zone } from '../optics/zones.ts';
@@ -136,6 +136,7 @@ export const plateIndex = derived({
     glass === 'typed' ? typedIndex : refractiveIndex(glass, (wavelength / micrometre) * 1e-6),
   formula: '\\sqrt{1+\\sum_i B_i\\lambda^2/(\\lambda^2-C_i)}',
   source: 'malitson1965',
+  sourceFor: ({ glass }) => (glass === 'typed' ? undefined : glassById(glass).source),
 });
 
 const designedHeight = derived({

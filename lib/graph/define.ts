@@ -53,6 +53,7 @@ interface DerivedDefinition<F, T> {
   readonly compute: (values: ValuesOf<F>) => T;
   readonly formula: string;
   readonly source: string;
+  readonly sourceFor?: (values: ValuesOf<F>) => string | undefined;
   readonly valid?: (values: ValuesOf<F>) => string | undefined;
   readonly heavy?: boolean;
   readonly assigns?: (value: NoInfer<T>) => Readonly<Record<string, unknown>>;

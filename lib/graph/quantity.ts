@@ -1,4 +1,4 @@
-import type { Outcome } from './outcome.ts';
+import { hasValue, type Outcome } from './outcome.ts';
 
 /**
  * The unit of a value mirrors the value: a number has a unit text ('m', 'J/m^2', '1'), a structure a unit a field,
@@ -82,6 +82,8 @@ export interface Derived<T = unknown> extends Described<T> {
   readonly formula: string;
   /** Key into the bibliography, 'common practice' or 'memory' or 'definition'. */
   readonly source: string;
+  /** Key of the source for these values where it depends on them; undefined where the value was typed. */
+  sourceFor?(values: Readonly<Record<string, unknown>>): string | undefined;
   /** A note beside the result where the model no longer holds; undefined where it does. */
   valid?(values: Readonly<Record<string, unknown>>): string | undefined;
   /** True where computing takes longer than a frame may. */
@@ -112,4 +114,16 @@ export type ValuesOf<F> = { readonly [K in keyof F]: ValueOf<F[K]> };
 
 export function isInput(quantity: Quantity): quantity is InputQuantity {
   return quantity.kind === 'number' || quantity.kind === 'choice' || quantity.kind === 'file';
+}
+
+/** Key of the source of a result as the design stands; undefined where the value was typed. */
+export function sourceOf(quantity: Derived, outcomeOf: (quantity: Quantity) => Outcome): string | undefined {
+  if (!quantity.sourceFor) return quantity.source;
+  const values: Record<string, unknown> = {};
+  for (const [key, other] of Object.entries(quantity.from)) {
+    const outcome = outcomeOf(other);
+    if (!hasValue(outcome)) return quantity.source;
+    values[key] = outcome.value;
+  }
+  return quantity.sourceFor(values);
 }

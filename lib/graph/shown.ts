@@ -1,6 +1,6 @@
 import { hasValue, type Outcome } from './outcome.ts';
 import type { NumberInput, Quantity } from './quantity.ts';
-import { formatQuantity } from './units.ts';
+import { formatQuantity, formatReadable } from './units.ts';
 
 /**
  * The text of a value as every place shows it: number with unit, words of a choice, list of numbers, "—" where there
@@ -21,7 +21,7 @@ export function shownValue(quantity: Quantity, outcome: Outcome): string {
 /** The values a number may have, in words: "from 5 mm to 2000 mm", "above 1 up to 4". */
 export function rangeText(input: NumberInput): string {
   const { min, max, above = false, except } = input.range;
-  const show = (x: number) => formatQuantity(x, input.unit, input.display ?? input.unit);
+  const show = (x: number) => formatReadable(x, input.unit, input.display ?? input.unit);
   const ends = `${above ? 'above' : 'from'} ${show(min)} ${above ? 'up to' : 'to'} ${show(max)}`;
   return except === undefined ? ends : `${ends}, but not ${show(except)}`;
 }

@@ -2,7 +2,7 @@ import { Problem } from '../problem.ts';
 import type { Graph } from './graph.ts';
 import type { InputQuantity, NumberInput, Quantity } from './quantity.ts';
 import { rangeText } from './shown.ts';
-import { formatQuantity } from './units.ts';
+import { formatReadable } from './units.ts';
 
 /** The design: immutable, replaced by every change. */
 export interface DesignState {
@@ -91,7 +91,7 @@ export function checkInput(input: InputQuantity, value: unknown): unknown {
 
 function checkNumber(input: NumberInput, value: unknown): number {
   const { min, max, above = false, except } = input.range;
-  const show = (x: number) => formatQuantity(x, input.unit, input.display ?? input.unit);
+  const show = (x: number) => formatReadable(x, input.unit, input.display ?? input.unit);
   if (typeof value !== 'number' || !Number.isFinite(value)) {
     throw new Problem(
       'unreadable',

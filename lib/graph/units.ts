@@ -115,6 +115,19 @@ export function formatQuantity(value: number, siUnit: string, displayUnit: strin
   return name === '' ? number : name === '°' ? number + name : number + gap + name;
 }
 
+/** Units that take an SI prefix. */
+const prefixed: readonly string[] = ['m', 's', 'J', 'W', 'Hz'];
+
+/**
+ * Like {@link formatQuantity}, but where the number would be 10 000 or more, or below 0.01, the unit is changed for one
+ * with another prefix as far as it takes any: 5 mm, not 5 × 10⁶ nm.
+ */
+export function formatReadable(value: number, siUnit: string, displayUnit: string): string {
+  const size = Math.abs(toUnit(value, siUnit, displayUnit));
+  const plain = size === 0 || (size >= 0.01 && size < 1e4) || !prefixed.includes(siUnit);
+  return formatQuantity(value, siUnit, plain ? displayUnit : `auto:${siUnit}`);
+}
+
 /** A number to `digits` significant digits, trailing zeros dropped: 0.07, −131.2, 3.2 × 10⁻⁷, 0, ∞. */
 export function formatNumber(value: number, digits = 4): string {
   if (Number.isNaN(value))

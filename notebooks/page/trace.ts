@@ -1,8 +1,10 @@
-import type { Derived, Quantity } from '../../lib/graph/quantity.ts';
+import type { Outcome } from '../../lib/graph/outcome.ts';
+import { type Derived, type Quantity, sourceOf } from '../../lib/graph/quantity.ts';
 import { rangeText } from '../../lib/graph/shown.ts';
 import { citation } from '../../lib/materials/bibliography.ts';
 import type { Opened, PageContext } from './context.ts';
-import { mathElement, valueElement } from './proseView.ts';
+import { setText } from './element.ts';
+import { mathElement, valueElement, watchAll } from './proseView.ts';
 
 /** The panel that says where a number comes from: formula with values in, source, validity, and up the chain. */
 export interface TracePanel {
@@ -138,7 +140,19 @@ function tellOfDerived(context: PageContext, quantity: Derived, stops: (() => vo
     description.append(valueElement(context, other, stops));
     list.append(term, description);
   }
-  return [equation, list, paragraph(document, `Source: ${citation(quantity.source)}`)];
+  const source = paragraph(document, '');
+  watchAll(context, Object.values(quantity.from), stops, {
+    pending: () => {},
+    settled: () => {},
+    changed: (outcomeOf) => setText(source, sourceText(quantity, outcomeOf)),
+  });
+  return [equation, list, source];
+}
+
+/** Where a result comes from, in words. */
+export function sourceText(quantity: Derived, outcomeOf: (quantity: Quantity) => Outcome): string {
+  const source = sourceOf(quantity, outcomeOf);
+  return source === undefined ? 'Typed, without a source.' : `Source: ${citation(source)}`;
 }
 
 function paragraph(document: Document, text: string): HTMLElement {

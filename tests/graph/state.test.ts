@@ -56,6 +56,20 @@ const refused: readonly [name: string, patch: Patch, kind: string, input: string
     /^Focal length of 3000\smm is not possible; allowed is from 5\smm to 2000\smm\.$/,
   ],
   [
+    'a length far above its range, which would fill the shown unit with zeros',
+    { 'laser.wavelength': 5e-3 },
+    'impossible',
+    'laser.wavelength',
+    /^Wavelength of 5\smm is not possible; allowed is from 250\snm to 2300\snm\.$/,
+  ],
+  [
+    'a range whose end would',
+    { 'expander.separation': 1e-7 },
+    'impossible',
+    'expander.separation',
+    /^Distance between the lenses of 100\snm is not possible; allowed is from 1\smm to 10\sm\.$/,
+  ],
+  [
     'a length below its range',
     { 'laser.wavelength': 1e-9 },
     'impossible',
@@ -122,6 +136,16 @@ describe('a refused patch', () => {
       expect(JSON.stringify(start)).toBe(before);
     });
   }
+
+  it('is written in numbers that can be read, whatever was typed', () => {
+    const numbers = designGraph.order.filter((quantity) => quantity.kind === 'number');
+    for (const input of numbers.filter(({ unit }) => ['m', 's', 'J', 'Hz'].includes(unit))) {
+      for (const value of [input.range.max * 3, input.range.max * 1e4, input.range.min - input.range.max]) {
+        const { message } = problemOf(() => applyPatch(designGraph, start, { [input.id]: value }));
+        expect(message, input.id).not.toMatch(/10[⁰¹²³⁴⁵⁶⁷⁸⁹⁻]+|\d{6}/);
+      }
+    }
+  });
 
   it('carries value and allowed range apart as well', () => {
     const { parts } = problemOf(() => applyPatch(designGraph, start, { 'lens.focalLength': 3 }));

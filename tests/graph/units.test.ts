@@ -5,6 +5,7 @@ import {
   dimensionsOf,
   formatNumber,
   formatQuantity,
+  formatReadable,
   formatUnit,
   fromUnit,
   isKnownUnit,
@@ -198,6 +199,25 @@ describe('shown quantities', () => {
     expect(problemOf(() => formatNumber(Number.NaN)).kind).toBe('impossible');
     expect(problemOf(() => formatQuantity(1, 'm', 's')).message).toContain('same kind');
     expect(problemOf(() => toUnit(1, 'm', 'blorps')).message).toContain('not known');
+  });
+});
+
+describe('quantities of any size', () => {
+  test.each([
+    [5e-3, 'm', 'nm', '5 mm'],
+    [2.3e-6, 'm', 'nm', '2300 nm'],
+    [9.9994e-6, 'm', 'nm', '9999 nm'],
+    [20, 'm', 'mm', '20 m'],
+    [-20, 'm', 'mm', '−20 m'],
+    [0, 'm', 'mm', '0 mm'],
+    [1e-6, 'm', 'mm', '1 µm'],
+    [1e-5, 'm', 'mm', '0.01 mm'],
+    [1e-6, 's', 'fs', '1 µs'],
+    [3e5, '1', '1', '300000'],
+    [2e12, 'W/m^2', 'W/cm^2', '2 × 10⁸ W/cm²'],
+    [1e4, 'rad', 'waves', '1592 waves'],
+  ])('%f %s in %s reads %s', (value, si, display, text) => {
+    expect(formatReadable(value, si, display).replace('\u202f', ' ')).toBe(text);
   });
 });
 
