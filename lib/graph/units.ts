@@ -110,7 +110,11 @@ export function formatQuantity(value: number, siUnit: string, displayUnit: strin
   const unit = displayUnit.startsWith('auto:')
     ? prefixedUnit(value, siUnit, displayUnit.slice(5), digits)
     : displayUnit;
-  const number = formatNumber(toUnit(value, siUnit, unit), digits);
+  return withUnit(formatNumber(toUnit(value, siUnit, unit), digits), unit);
+}
+
+/** A number that is text already, with its unit behind it: U+202F between, none before °, "1 wave" but "2 waves". */
+export function withUnit(number: string, unit: string): string {
   const name = number === '1' && /^[a-z]{2,}[^s]s$/.test(unit) ? unit.slice(0, -1) : formatUnit(unit);
   return name === '' ? number : name === '°' ? number + name : number + gap + name;
 }

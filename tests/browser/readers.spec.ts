@@ -106,6 +106,27 @@ for (const viewport of [
       expect((await readInputs(page))['plate.stepDiameter']).toBeCloseTo(12.7e-3, 12);
     });
 
+    test('someone has a plate', async ({ page }) => {
+      await page.goto('/');
+      await page.getByRole('button', { name: 'I have a plate' }).click();
+      const field = (id: string) =>
+        page.locator(`.path-inputs .field[data-input="${id}"] input[type="text"]`);
+      await expect(field('plate.stepDiameter')).toBeFocused();
+      await expect(field('plate.stepDiameter')).toBeInViewport();
+      await expect(field('plate.madeHeight')).toBeVisible();
+      await settled(page);
+      expect((await readInputs(page))['plate.source']).toBe('made');
+      await page.keyboard.type('8');
+      await page.keyboard.press('Tab');
+      await expect(field('plate.stepDiameter')).toHaveValue('8\u202fmm');
+      expect((await readInputs(page))['plate.stepDiameter']).toBeCloseTo(8e-3, 12);
+      await page.getByRole('button', { name: 'Undo' }).click();
+      await page.getByRole('button', { name: 'Undo' }).click();
+      expect((await readInputs(page))['plate.source']).toBe('designed');
+      await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
+      await expectNoSidewaysScrolling(page);
+    });
+
     test('a lecturer shows where the numbers come from', async ({ page }) => {
       await openMatching(page);
       await page.getByRole('button', { name: 'a full wave' }).click();
