@@ -1,6 +1,7 @@
 import type { NumberInput } from '../../../lib/graph/quantity.ts';
 import { shownValue } from '../../../lib/graph/shown.ts';
-import { parseQuantity, withUnit } from '../../../lib/graph/units.ts';
+import { readTyped } from '../../../lib/graph/typedInput.ts';
+import { withUnit } from '../../../lib/graph/units.ts';
 import { splitQuantityText } from '../../../lib/graph/unitText.ts';
 import { element, setAttributes } from '../element.ts';
 import { createFrame, type Field, type FieldFrame, type Setting, tryChange } from './field.ts';
@@ -133,7 +134,7 @@ class NumberEntry {
 
   private take(typed: string): void {
     try {
-      const value = parseQuantity(typed, this.input.unit, { bare: readingUnit(this.input) });
+      const value = readTyped(this.input, typed, readingUnit(this.input));
       const before = this.value;
       this.value = value;
       try {
