@@ -15,7 +15,8 @@ import { createEngine } from '../../lib/graph/engine.ts';
 import { valueOrThrow } from '../../lib/graph/outcome.ts';
 import { shownValue } from '../../lib/graph/shown.ts';
 import { applyPatch, initialState } from '../../lib/graph/state.ts';
-import { formatQuantity, parseQuantity } from '../../lib/graph/units.ts';
+import { readTyped } from '../../lib/graph/typedInput.ts';
+import { formatQuantity } from '../../lib/graph/units.ts';
 import { type MeasuredBeam, spoilingNotes } from '../../lib/measured/measuredBeam.ts';
 import { fitCaustic } from '../../lib/optics/caustic.ts';
 import { Problem } from '../../lib/problem.ts';
@@ -95,7 +96,7 @@ function measureBeamFile(options: Options, io: CommandIo): string {
 function measureCausticFile(options: Options, io: CommandIo): string {
   const path = onlyWord(options, 'table file');
   const typed = options.one('wavelength');
-  const lambda = typed === undefined ? wavelength.initial : parseQuantity(typed, 'm');
+  const lambda = typed === undefined ? wavelength.initial : readTyped(wavelength, typed);
   const table = readCausticFile(readText(io, path), path);
   const fit = fitCaustic(table.z, table.diameter, lambda);
   const entry = (
@@ -108,6 +109,12 @@ function measureCausticFile(options: Options, io: CommandIo): string {
     shown: formatQuantity(result.value, unit, display),
   });
   return json({
+    'laser.wavelength': {
+      value: lambda,
+      unit: wavelength.unit,
+      uncertainty: null,
+      shown: shownValue(wavelength, { value: lambda }),
+    },
     'laser.waistPosition': entry(fit.waistPosition, 'm', 'mm'),
     'laser.waistDiameter': entry(fit.waistDiameter, 'm', 'um'),
     'laser.rayleighLength': entry(fit.rayleighLength, 'm', 'mm'),
