@@ -2,12 +2,13 @@ import { describe, expect, it } from 'vitest';
 import * as sentences from '../../notebooks/matchingSentences.ts';
 import * as measured from '../../notebooks/measuredSentences.ts';
 import { type Sentence, slotPieces } from '../../notebooks/prose.ts';
+import { causticCases } from './causticCases.ts';
 import { outcomesOf, read } from './designOutcomes.ts';
-import { measuredCases } from './measuredCases.ts';
+import { imageCases } from './imageCases.ts';
 import { type Name, sentenceCases } from './sentenceCases.ts';
 
 const all = new Map(Object.entries({ ...sentences, ...measured }) as [Name, Sentence][]);
-const allCases = [...sentenceCases, ...measuredCases];
+const allCases = [...sentenceCases, ...imageCases, ...causticCases];
 const reached = new Map<Name, Set<string>>();
 
 describe('every branch says what is so', () => {
