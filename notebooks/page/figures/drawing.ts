@@ -75,7 +75,7 @@ function frameKey(spec: FigureSpec, width: number): string {
     spec.equalScale,
     series,
     marks,
-    spec.map && [spec.map.label, spec.map.unit],
+    spec.map && [spec.map.label, spec.map.unit, spec.map.openEnd],
   ]);
 }
 
