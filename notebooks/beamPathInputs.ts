@@ -5,7 +5,6 @@ import {
   magnification,
   secondFocalLength,
   separation,
-  waistDistance,
 } from '../lib/design/expander.ts';
 import { workpieceZ } from '../lib/design/focus.ts';
 import {
@@ -13,7 +12,6 @@ import {
   beamImage,
   beamImagePitch,
   beamPropagationRatio,
-  beamSource,
   pulseDuration,
   pulseEnergy,
   repetitionRate,
@@ -21,6 +19,7 @@ import {
 } from '../lib/design/laser.ts';
 import { distanceMode, focalLength, typedPlateDistance } from '../lib/design/lens.ts';
 import { goal } from '../lib/design/match.ts';
+import { causticTable } from '../lib/design/measuredCaustic.ts';
 import {
   apertureDiameter,
   designPhase,
@@ -32,6 +31,8 @@ import {
   stop,
   typedIndex,
 } from '../lib/design/plate.ts';
+import { beamSource, ratioSource } from '../lib/design/rawBeam.ts';
+import { causticOrigin, waistDistance, waistSource } from '../lib/design/waist.ts';
 import type { InputQuantity } from '../lib/graph/quantity.ts';
 
 /** An element of the beam path with the inputs it brings, and when each of them counts. */
@@ -50,7 +51,9 @@ export const pathElements = {
       beamDiameter,
       beamImage,
       beamImagePitch,
+      ratioSource,
       beamPropagationRatio,
+      causticTable,
       pulseEnergy,
       repetitionRate,
       pulseDuration,
@@ -62,7 +65,9 @@ export const pathElements = {
       goal,
       expanderKind,
       magnification,
+      waistSource,
       waistDistance,
+      causticOrigin,
       firstFocalLength,
       separation,
       secondFocalLength,
@@ -89,25 +94,32 @@ export const pathElements = {
 
 export type PathElementName = keyof typeof pathElements;
 
-/** Inputs that count only while a choice has a certain value. */
-const conditions: Readonly<Record<string, readonly [choice: string, value: string]>> = {
-  [beamDiameter.id]: [beamSource.id, 'typed'],
-  [beamImagePitch.id]: [beamSource.id, 'measured'],
-  [magnification.id]: [expanderKind.id, 'magnification'],
-  [waistDistance.id]: [expanderKind.id, 'lenses'],
-  [firstFocalLength.id]: [expanderKind.id, 'lenses'],
-  [separation.id]: [expanderKind.id, 'lenses'],
-  [secondFocalLength.id]: [expanderKind.id, 'lenses'],
-  [expanderPlateDistance.id]: [expanderKind.id, 'lenses'],
-  [apertureDiameter.id]: [stop.id, 'round'],
-  [designPhase.id]: [plateSource.id, 'designed'],
-  [madeHeight.id]: [plateSource.id, 'made'],
-  [typedIndex.id]: [glass.id, 'typed'],
-  [typedPlateDistance.id]: [distanceMode.id, 'typed'],
+/** A choice and the value that it must have. */
+type Condition = readonly [choice: string, value: string];
+
+const lenses: Condition = [expanderKind.id, 'lenses'];
+
+/** Inputs that count only while choices have certain values, all of them. */
+const conditions: Readonly<Record<string, readonly Condition[]>> = {
+  [beamDiameter.id]: [[beamSource.id, 'typed']],
+  [beamImagePitch.id]: [[beamSource.id, 'measured']],
+  [beamPropagationRatio.id]: [[ratioSource.id, 'typed']],
+  [magnification.id]: [[expanderKind.id, 'magnification']],
+  [waistSource.id]: [lenses],
+  [waistDistance.id]: [lenses, [waistSource.id, 'typed']],
+  [causticOrigin.id]: [lenses, [waistSource.id, 'measured']],
+  [firstFocalLength.id]: [lenses],
+  [separation.id]: [lenses],
+  [secondFocalLength.id]: [lenses],
+  [expanderPlateDistance.id]: [lenses],
+  [apertureDiameter.id]: [[stop.id, 'round']],
+  [designPhase.id]: [[plateSource.id, 'designed']],
+  [madeHeight.id]: [[plateSource.id, 'made']],
+  [typedIndex.id]: [[glass.id, 'typed']],
+  [typedPlateDistance.id]: [[distanceMode.id, 'typed']],
 };
 
 /** True where the input counts for the design as it stands. */
 export function inputCounts(id: string, inputs: Readonly<Record<string, unknown>>): boolean {
-  const condition = conditions[id];
-  return condition === undefined || inputs[condition[0]] === condition[1];
+  return (conditions[id] ?? []).every(([choice, value]) => inputs[choice] === value);
 }

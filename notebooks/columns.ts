@@ -23,7 +23,10 @@ export function fluenceColumn(profile: RadialProfile, unit: number, x: Float64Ar
   return x.map((r) => Math.max(0, valueAt(profile, Math.abs(r) / micro)) * unit * perSquareCentimetre);
 }
 
-/** Largest value of several columns; NaN left out. */
+/** Largest value of several columns, 0 at least; NaN left out. */
 export function largest(...columns: readonly Float64Array[]): number {
-  return columns.reduce((top, column) => column.reduce((a, b) => (b > a ? b : a), top), 0);
+  let top = 0;
+  // Plain loops: maps hold 12,000 values, and this runs at every move of the hand.
+  for (const column of columns) for (const value of column) if (value > top) top = value;
+  return top;
 }

@@ -73,11 +73,30 @@ export interface TableSpec {
   readonly rows: readonly (readonly (string | Quantity)[])[];
 }
 
+/** A choice that has a value, and where `and` is given, another beside it. */
+export interface Condition {
+  readonly choice: ChoiceInput;
+  readonly is: string;
+  readonly and?: Condition;
+}
+
+/** True where the condition, or any of several, holds for the inputs. */
+export function conditionHolds(
+  when: Condition | readonly Condition[],
+  inputs: Readonly<Record<string, unknown>>,
+): boolean {
+  if ('choice' in when)
+    return inputs[when.choice.id] === when.is && (when.and === undefined || conditionHolds(when.and, inputs));
+  return when.some((one) => conditionHolds(one, inputs));
+}
+
 interface BlockBase {
   /** Unique in its document; never changes. */
   readonly id: string;
-  /** Shown only while this choice has this value. */
-  readonly when?: { readonly choice: ChoiceInput; readonly is: string };
+  /** Shown only while this condition, or any of several, holds. */
+  readonly when?: Condition | readonly Condition[];
+  /** Shown only while all of these have a value; what is missing is said elsewhere. */
+  readonly needs?: readonly Quantity[];
 }
 
 export interface ProseBlock extends BlockBase {

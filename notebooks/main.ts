@@ -12,13 +12,15 @@ import { createField } from './page/controls/inputPanel.ts';
 import { type DocumentView, renderDocument } from './page/documentView.ts';
 import { createHeader } from './page/header.ts';
 import { createLive } from './page/live.ts';
-import { openBeamImage, panelActions } from './page/pathView.ts';
+import { createOwnPartsStore } from './page/ownPartsStore.ts';
+import { openMeasuredFile, panelActions } from './page/pathView.ts';
 import { renderStartPage } from './page/startPage.ts';
 import { createTracePanel } from './page/trace.ts';
 
 const live = createLive(designGraph);
 const header = createHeader(document, live);
-const context: PageContext = { document, live, open: () => {}, report: header.report };
+const ownParts = createOwnPartsStore(window);
+const context: PageContext = { document, live, ownParts, open: () => {}, report: header.report };
 const trace = createTracePanel(context, (quantity, stops) => {
   if (!isInput(quantity)) return undefined;
   const field = createField(document, quantity, panelActions(live));
@@ -54,8 +56,8 @@ function route(): void {
 
 function startPage(): HTMLElement {
   return renderStartPage(document, {
-    onImage: (file) => {
-      openBeamImage(live, file).then(
+    onMeasured: (file) => {
+      openMeasuredFile(live, file).then(
         () => go('matching'),
         (error: Error) => header.report(error.message),
       );

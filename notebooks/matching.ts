@@ -1,9 +1,9 @@
 import { plateBeamDiameter, plateIrradiance } from '../lib/design/expander.ts';
 import { axisIrradianceInFocus, centreAmplitude, outerAmplitude } from '../lib/design/explain.ts';
 import { focusRadius, rayleighLength } from '../lib/design/focus.ts';
-import { usedBeamDiameter } from '../lib/design/laser.ts';
 import { darkRatio, flattestRatio, stepRatio } from '../lib/design/match.ts';
 import { plateIndex, stepDiameter, stepHeight, stepPhase, transmission } from '../lib/design/plate.ts';
+import { usedBeamDiameter } from '../lib/design/rawBeam.ts';
 import { dipLessPhase, dipMorePhase, dipNarrowerBeam, dipWiderBeam } from '../lib/design/sensitivity.ts';
 import {
   areaRatio,
@@ -45,6 +45,7 @@ import {
   stopSaid,
 } from './matchingSentences.ts';
 import { measuredBlocks } from './measuredBeam.ts';
+import { causticBlocks } from './measuredCaustic.ts';
 import { math, prose, says, sets } from './prose.ts';
 
 const guess = question({
@@ -69,6 +70,7 @@ export const matching: StepwellDocument = {
   lead: prose`A plate with a shallow round step turns a Gaussian beam into flat-topped or ring-shaped spots. Which ones depends on two ratios: step to beam, and stop to beam. This page works them out for your beam and says what follows.`,
   blocks: [
     ...measuredBlocks,
+    ...causticBlocks,
     {
       kind: 'prose',
       id: 'today',
@@ -173,7 +175,7 @@ export const matching: StepwellDocument = {
       prose: prose`
         ## The rule of thumb
 
-        Common practice (no source) sets the 1/e² beam diameter equal to the step diameter and uses a step of half a wave. ${ruleSaid} A real beam with M² slightly above 1 is more forgiving in this model: try ${sets('M² = 1', { 'laser.beamPropagationRatio': 1 })} and ${sets('M² = 1.2', { 'laser.beamPropagationRatio': 1.2 })}. That holds for a beam whose M² comes from partial coherence; most of the M² of a femtosecond beam is aberration, which need not help.
+        Common practice (no source) sets the 1/e² beam diameter equal to the step diameter and uses a step of half a wave. ${ruleSaid} A real beam with M² slightly above 1 is more forgiving in this model: try ${sets('M² = 1', { 'laser.ratioSource': 'typed', 'laser.beamPropagationRatio': 1 })} and ${sets('M² = 1.2', { 'laser.ratioSource': 'typed', 'laser.beamPropagationRatio': 1.2 })}. That holds for a beam whose M² comes from partial coherence; most of the M² of a femtosecond beam is aberration, which need not help.
       `,
     },
     {

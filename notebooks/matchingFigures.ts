@@ -284,8 +284,18 @@ function wavefrontSaid(curvature: number): string {
   return `wavefront ${curvature > 0 ? 'diverging' : 'converging'} with a radius of ${radius} at the plate`;
 }
 
+type CurvatureMap = ValueOf<typeof axisOverRatio>;
+
+/** Lines of a map already drawn, over z/z_a: most inputs move the marks on it and leave the map as it is. */
+const keptLines = new WeakMap<Float64Array, { x: Float64Array; y: Float64Array }>();
+
 /** Lines along which the curvature on the axis vanishes, as one column pair with gaps (NaN) between lines. */
-function zeroLines(map: ValueOf<typeof axisOverRatio>, millimetres: number) {
+function zeroLines(map: CurvatureMap, millimetres: number) {
+  const { x, y } = keptLines.get(map.curvature) ?? traceZeroLines(map);
+  return { x, y: y.map((value) => value * millimetres) };
+}
+
+function traceZeroLines(map: CurvatureMap): { x: Float64Array; y: Float64Array } {
   const xs: number[] = [];
   const ys: number[] = [];
   const [x0, x1] = shownRatios;
@@ -296,10 +306,12 @@ function zeroLines(map: ValueOf<typeof axisOverRatio>, millimetres: number) {
       const [column, row] = point as [number, number];
       const onBorder = column <= 0.5 || row <= 0.5 || column >= map.columns - 0.5 || row >= map.rows - 0.5;
       xs.push(onBorder ? Number.NaN : x0 + ((x1 - x0) * (column - 0.5)) / (map.columns - 1));
-      ys.push(onBorder ? Number.NaN : (y0 + ((y1 - y0) * (row - 0.5)) / (map.rows - 1)) * millimetres);
+      ys.push(onBorder ? Number.NaN : y0 + ((y1 - y0) * (row - 0.5)) / (map.rows - 1));
     }
     xs.push(Number.NaN);
     ys.push(Number.NaN);
   }
-  return { x: Float64Array.from(xs), y: Float64Array.from(ys) };
+  const lines = { x: Float64Array.from(xs), y: Float64Array.from(ys) };
+  keptLines.set(map.curvature, lines);
+  return lines;
 }

@@ -1,7 +1,6 @@
 import { expanderKind, magnification, plateBeamDiameter } from '../lib/design/expander.ts';
 import { defocus, zeroCurvaturePlanes } from '../lib/design/focus.ts';
 import { focusInside, internalFocusIrradiance } from '../lib/design/insideExpander.ts';
-import { usedBeamDiameter } from '../lib/design/laser.ts';
 import {
   darkRatio,
   flattestRatio,
@@ -13,6 +12,7 @@ import {
   stopRatio,
 } from '../lib/design/match.ts';
 import { raised, stepDiameter, stepPhase, stop, transmission } from '../lib/design/plate.ts';
+import { usedBeamDiameter } from '../lib/design/rawBeam.ts';
 import { equalBeamDipInFocus, equalBeamFlatTops, equalBeamKindInFocus } from '../lib/design/rule.ts';
 import { dipLessPhase, dipMorePhase, dipNarrowerBeam, dipWiderBeam } from '../lib/design/sensitivity.ts';
 import { areaRatio, dip, kind, peakFluence, ringDiameter, width } from '../lib/design/spot.ts';

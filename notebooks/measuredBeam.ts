@@ -1,18 +1,12 @@
-import { beamImagePitch, beamSource, measuredBeam, measuredDiameter } from '../lib/design/laser.ts';
-import {
-  gaussianFitDiameter,
-  imagePreview,
-  measuredAngle,
-  measuredDiameterX,
-  measuredDiameterY,
-  measuredEllipticity,
-  measuredUncertainty,
-} from '../lib/design/measured.ts';
+import { beamImagePitch, measuredBeam } from '../lib/design/laser.ts';
+import { imagePreview } from '../lib/design/measured.ts';
+import { beamSource } from '../lib/design/rawBeam.ts';
 import { formatQuantity } from '../lib/graph/units.ts';
 import type { MeasuredBeam } from '../lib/measured/measuredBeam.ts';
 import { largest } from './columns.ts';
 import { type Block, type FigureSpec, figure, type SeriesSpec } from './document.ts';
-import { prose, says } from './prose.ts';
+import { imageNotes, imageSaid } from './measuredSentences.ts';
+import { prose } from './prose.ts';
 
 const when = { choice: beamSource, is: 'measured' } as const;
 
@@ -34,6 +28,7 @@ function ellipse(beam: MeasuredBeam, height: number): SeriesSpec {
 const imageFigure = figure({
   id: 'beam-image',
   when,
+  needs: [measuredBeam],
   shape: 'tall',
   from: { preview: imagePreview, beam: measuredBeam, pitch: beamImagePitch },
   view: ({ preview, beam, pitch }): FigureSpec => {
@@ -56,13 +51,6 @@ const imageFigure = figure({
   },
 });
 
-/** What the measurement says of itself; every note is a sentence of its own. */
-const notesSaid = says({ beam: measuredBeam }, ({ beam }) =>
-  beam.notes.length === 0
-    ? 'The image shows no saturation, no clipping and enough pixels, and a Gaussian fits it.'
-    : beam.notes.map((note) => note.text).join(' '),
-);
-
 /** The measured beam in the matching document, shown while the beam is a measured one. */
 export const measuredBlocks: readonly Block[] = [
   {
@@ -72,10 +60,9 @@ export const measuredBlocks: readonly Block[] = [
     prose: prose`
       ## The beam as measured
 
-      The second moments give ${measuredDiameterX} by ${measuredDiameterY}, the first axis turned by ${measuredAngle}, ellipticity ${measuredEllipticity}; the design takes ${measuredDiameter}, with a standard uncertainty of ${measuredUncertainty} from noise and background alone. A Gaussian fit reads ${gaussianFitDiameter}.
-
-      ${notesSaid}
+      ${imageSaid}
     `,
   },
+  { kind: 'prose', id: 'measured-notes', when, needs: [measuredBeam], prose: prose`${imageNotes}` },
   imageFigure,
 ];

@@ -8,17 +8,23 @@ import * as laser from './laser.ts';
 import * as lens from './lens.ts';
 import * as match from './match.ts';
 import * as measured from './measured.ts';
+import * as measuredCaustic from './measuredCaustic.ts';
 import * as plate from './plate.ts';
+import * as rawBeam from './rawBeam.ts';
 import * as rule from './rule.ts';
 import * as sensitivity from './sensitivity.ts';
 import * as spot from './spot.ts';
 import * as unshaped from './unshaped.ts';
+import * as waist from './waist.ts';
 import * as wish from './wish.ts';
 
 /** The rooms of the design along the beam path; every exported quantity belongs to the graph. */
 const rooms = [
   laser,
   measured,
+  measuredCaustic,
+  rawBeam,
+  waist,
   expander,
   insideExpander,
   plate,

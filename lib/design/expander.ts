@@ -3,7 +3,9 @@ import type { NumberInput } from '../graph/quantity.ts';
 import { expandBeam } from '../optics/expander.ts';
 import { peakIrradiance, peakPower } from '../optics/pulse.ts';
 import { Problem } from '../problem.ts';
-import { beamPropagationRatio, pulseDuration, pulseEnergy, usedBeamDiameter, wavelength } from './laser.ts';
+import { pulseDuration, pulseEnergy, wavelength } from './laser.ts';
+import { usedBeamDiameter, usedBeamPropagationRatio } from './rawBeam.ts';
+import { usedWaistDistance } from './waist.ts';
 
 export const expanderKind = choice({
   id: 'expander.kind',
@@ -60,18 +62,6 @@ export const separation = number({
   range: { min: 1e-3, max: 10 },
 });
 
-export const waistDistance = number({
-  id: 'expander.waistDistance',
-  name: 'distance from the laser’s waist',
-  symbol: 'L_\\text{waist}',
-  unit: 'm',
-  display: 'mm',
-  about:
-    'From the waist of the raw beam, where it has the raw diameter, to the first lens; negative when the waist lies behind the lens.',
-  initial: 0.5,
-  range: { min: -20, max: 20 },
-});
-
 export const plateDistance = number({
   id: 'expander.plateDistance',
   name: 'distance from expander to plate',
@@ -92,19 +82,19 @@ export const lensBeam = derived({
     'Diameter and wavefront at the plate, and the focus inside the expander where there is one, by ray matrices.',
   from: {
     waistDiameter: usedBeamDiameter,
-    waistPosition: waistDistance,
-    ratio: beamPropagationRatio,
+    waistDistance: usedWaistDistance,
+    ratio: usedBeamPropagationRatio,
     wavelength,
     f1: firstFocalLength,
     f2: secondFocalLength,
     s: separation,
     toPlate: plateDistance,
   },
-  compute: ({ waistDiameter, waistPosition, ratio, wavelength, f1, f2, s, toPlate }) => {
+  compute: ({ waistDiameter, waistDistance, ratio, wavelength, f1, f2, s, toPlate }) => {
     refuseZero(firstFocalLength, f1);
     refuseZero(secondFocalLength, f2);
     return expandBeam(
-      { waistDiameter, waistPosition: -waistPosition, beamPropagationRatio: ratio, wavelength },
+      { waistDiameter, waistPosition: -waistDistance, beamPropagationRatio: ratio, wavelength },
       {
         firstFocalLength: f1,
         secondFocalLength: f2,

@@ -1,12 +1,6 @@
 import { derived } from '../graph/define.ts';
-import {
-  axisMap,
-  distanceScale,
-  focusAgainstRatio,
-  shownPlaces,
-  spaced,
-  spreadInFocus,
-} from '../optics/focusMaps.ts';
+import { distanceScale, placeRows, spreadInFocus } from '../optics/distanceScale.ts';
+import { axisDiscs, axisMap, focusAgainstRatio, focusDiscs, spaced } from '../optics/focusMaps.ts';
 import { amplitudeParts } from '../optics/matching.ts';
 import { wavefrontCurvature } from './expander.ts';
 import { wavelength } from './laser.ts';
@@ -35,6 +29,34 @@ export const zonesPerStep = derived({
 });
 
 const computedMap = { unit: 'none', source: 'collins1970' } as const;
+const mapRatios = spaced(...shownRatios, 89);
+
+const edgesPerStep = derived({
+  id: 'explain.edgesPerStep',
+  name: 'zone edges in step radii',
+  symbol: '\\{r_j/a\\}',
+  unit: 'none',
+  about: 'Edges of the zones of the plate over the step radius; contains neither beam nor phase.',
+  from: { zones },
+  compute: ({ zones }) => JSON.stringify(zones.map(({ outer }) => outer / zones[0]!.outer)),
+  formula: 'r_j/a',
+  source: 'definition',
+});
+
+const focusFields = derived({
+  ...computedMap,
+  id: 'explain.focusDiscs',
+  name: 'focal fields of discs',
+  symbol: 'U_j(\\rho;\\kappa)',
+  about: 'Field in the focus of a disc out to each zone edge, over step ratio and radius.',
+  from: { edgesPerStep },
+  compute: ({ edgesPerStep }) => focusDiscs(JSON.parse(edgesPerStep), mapRatios, spaced(0, shownRadius, 81)),
+  formula: 'U_j',
+});
+
+function phasesOf(zonesPerStep: string): number[] {
+  return (JSON.parse(zonesPerStep) as { phase: number }[]).map(({ phase }) => phase);
+}
 
 export const distances = derived({
   id: 'explain.distances',
@@ -76,6 +98,32 @@ const distanceShift = derived({
   source: 'collins1970',
 });
 
+const axisRows = derived({
+  id: 'explain.axisRows',
+  name: 'rows of the axis map',
+  symbol: '\\{z_i\\}',
+  unit: 'none',
+  about:
+    'Places behind the lens that the axis map shows, evenly apart, with their coordinate without the beam.',
+  // Numbers, not the scale itself: they stay equal while lens or step move, and the fields over the rows with them.
+  from: { bend: distanceBend, shift: distanceShift },
+  compute: (scale) => placeRows(shownDistances, scale, 121),
+  formula: '\\zeta\\kappa^2=\\frac{z/z_a}{1+b\\,z/z_a}-s',
+  source: 'collins1970',
+});
+
+const axisFields = derived({
+  ...computedMap,
+  id: 'explain.axisDiscs',
+  name: 'axis fields of discs',
+  symbol: 'U_j(0;\\kappa,z)',
+  about: 'Field about the axis of a disc out to each zone edge, over step ratio and distance.',
+  from: { edgesPerStep, rows: axisRows },
+  compute: ({ edgesPerStep, rows }) =>
+    axisDiscs(JSON.parse(edgesPerStep), spaced(...shownRatios, 101), rows.distances),
+  formula: 'U_j',
+});
+
 export const focusSpread = derived({
   id: 'explain.focusSpread',
   name: 'spread in the focus',
@@ -96,13 +144,11 @@ export const axisOverRatio = derived({
   symbol: 'I(0;\\kappa,z)',
   about:
     'Relative irradiance and curvature on the axis over step ratio and distance, beam varied, plate, stop, lens and wavefront kept; coherent light.',
-  // Numbers, not the scale itself: they stay equal while lens or step move, and the map with them.
-  from: { zonesPerStep, bend: distanceBend, shift: distanceShift },
-  compute: ({ zonesPerStep, bend, shift }) => {
-    const ends = shownPlaces(shownDistances, { bend, shift });
-    const ratios = spaced(...shownRatios, 101);
-    return { ...axisMap(JSON.parse(zonesPerStep), ratios, spaced(...ends, 121), { bend, shift }), ends };
-  },
+  from: { axisFields, zonesPerStep, rows: axisRows },
+  compute: ({ axisFields, zonesPerStep, rows }) => ({
+    ...axisMap(axisFields, phasesOf(zonesPerStep), rows.strengths),
+    ends: rows.ends,
+  }),
   formula: '(f/B)^2|U_0|^2,\\ -2\\,\\mathrm{Re}(U_0^*U_2)',
 });
 
@@ -113,9 +159,9 @@ export const focusOverRatio = derived({
   symbol: 'I(\\rho;\\kappa)',
   about:
     'Irradiance in the focus at equal pulse energy over step ratio and radius, beam varied, plate and stop kept; coherent light.',
-  from: { zonesPerStep },
-  compute: ({ zonesPerStep }) =>
-    focusAgainstRatio(JSON.parse(zonesPerStep), spaced(...shownRatios, 89), spaced(0, shownRadius, 81)),
+  from: { focusFields, zonesPerStep },
+  compute: ({ focusFields, zonesPerStep }) =>
+    focusAgainstRatio(focusFields, phasesOf(zonesPerStep), mapRatios),
   formula: '|U(\\varrho,0)|^2/\\kappa^2',
 });
 

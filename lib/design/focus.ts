@@ -8,9 +8,10 @@ import {
 } from '../optics/light.ts';
 import { findZeroCurvaturePlanes } from '../optics/onAxis.ts';
 import { plateBeamDiameter, wavefrontCurvature } from './expander.ts';
-import { beamPropagationRatio, pulseEnergy, wavelength } from './laser.ts';
+import { pulseEnergy, wavelength } from './laser.ts';
 import { focalLength, plateDistance } from './lens.ts';
 import { zones } from './plate.ts';
+import { usedBeamPropagationRatio } from './rawBeam.ts';
 
 export const workpieceZ = number({
   id: 'workpiece.z',
@@ -77,7 +78,7 @@ export const light = derived({
     wavelength,
     beam: plateBeamDiameter,
     wavefrontCurvature,
-    beamPropagationRatio,
+    beamPropagationRatio: usedBeamPropagationRatio,
     zones,
     focalLength,
     plateDistance,

@@ -1,7 +1,8 @@
-import { choice, derived, file, number, picked } from '../graph/define.ts';
+import { derived, file, number } from '../graph/define.ts';
 import type { CameraImage } from '../measured/cameraImage.ts';
 import { measureBeam } from '../measured/measureBeam.ts';
 import { Problem } from '../problem.ts';
+import { namingInput } from './namingInput.ts';
 
 export const wavelength = number({
   id: 'laser.wavelength',
@@ -15,19 +16,10 @@ export const wavelength = number({
   typical: [343e-9, 1064e-9],
 });
 
-export const beamSource = choice({
-  id: 'laser.beamSource',
-  name: 'source of the beam diameter',
-  symbol: '\\text{beam source}',
-  about: 'Which raw beam counts: the typed diameter, or the one measured in the camera image.',
-  initial: 'typed',
-  options: { typed: 'typed diameter', measured: 'measured in a camera image' },
-});
-
 export const beamDiameter = number({
   id: 'laser.beamDiameter',
   name: 'raw beam diameter',
-  symbol: 'd_\\text{raw}',
+  symbol: 'd_\\text{typed}',
   unit: 'm',
   display: 'mm',
   about: '1/e² diameter of the laser beam before the expander, as typed.',
@@ -73,7 +65,7 @@ export const measuredBeam = derived({
   from: { image: beamImage, pitch: beamImagePitch },
   compute: ({ image, pitch }) => {
     if (image === null) throw noImage();
-    return measureBeam(image, pitch);
+    return namingInput('laser.beamImage', () => measureBeam(image, pitch));
   },
   formula: 'd_{x,y} = 4\\sigma_{x,y}',
   source: 'iso11146',
@@ -90,19 +82,6 @@ export const measuredDiameter = derived({
   compute: ({ beam }) => beam.equivalentDiameter,
   formula: '\\sqrt{d_x d_y}',
   source: 'iso11146',
-});
-
-export const usedBeamDiameter = picked({
-  id: 'laser.usedBeamDiameter',
-  name: 'raw beam diameter in use',
-  symbol: 'd_\\text{raw}',
-  unit: 'm',
-  display: 'mm',
-  about: '1/e² diameter of the laser beam before the expander that everything follows from.',
-  by: beamSource,
-  cases: { typed: beamDiameter, measured: measuredDiameter },
-  formula: '\\begin{cases} d_\\text{typed} \\\\ d_\\text{measured}\\end{cases}',
-  source: 'definition',
 });
 
 export const pulseEnergy = number({
@@ -144,7 +123,7 @@ export const pulseDuration = number({
 export const beamPropagationRatio = number({
   id: 'laser.beamPropagationRatio',
   name: 'beam propagation ratio M²',
-  symbol: 'M^2',
+  symbol: 'M^2_\\text{typed}',
   unit: '1',
   about:
     'How much wider the focus is than that of a perfect Gaussian of the same diameter, same in both axes; 1 is perfect.',

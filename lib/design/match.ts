@@ -2,8 +2,8 @@ import { choice, constant, derived, picked } from '../graph/define.ts';
 import { stepRatioFor } from '../optics/matching.ts';
 import { Problem } from '../problem.ts';
 import { plateBeamDiameter } from './expander.ts';
-import { usedBeamDiameter } from './laser.ts';
 import { apertureDiameter, stepDiameter, stepOutsideStop, stepPhase, stop } from './plate.ts';
+import { usedBeamDiameter } from './rawBeam.ts';
 
 export const stepRatio = derived({
   id: 'match.stepRatio',

@@ -10,7 +10,7 @@ import {
 } from '../optics/roundProfile.ts';
 import type { Zone } from '../optics/zones.ts';
 import { zonesPerStep } from './explain.ts';
-import { beamPropagationRatio } from './laser.ts';
+import { usedBeamPropagationRatio } from './rawBeam.ts';
 
 /** What a profile is, in two numbers. */
 export interface Judged {
@@ -28,7 +28,7 @@ export const equalBeamFamily = derived({
   unit: 'none',
   about:
     'Kind and dip of the profiles within 0.8 Rayleigh lengths of the focus if the beam were as wide as the step, with this plate, stop and M².',
-  from: { zonesPerStep, beamPropagationRatio },
+  from: { zonesPerStep, beamPropagationRatio: usedBeamPropagationRatio },
   compute: ({ zonesPerStep, beamPropagationRatio }): readonly (Judged & { readonly defocus: number })[] => {
     const focusAt = (defocus: number): RoundFocus => ({
       zones: JSON.parse(zonesPerStep) as Zone[],

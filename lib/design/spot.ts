@@ -20,9 +20,10 @@ import { roundFocusAt, roundIrradianceAt, roundProfileFromKernel } from '../opti
 import { windowedDiameter } from '../optics/secondMoment.ts';
 import { Problem } from '../problem.ts';
 import { light, unshapedPeak, workpieceZ } from './focus.ts';
-import { beamPropagationRatio, pulseEnergy } from './laser.ts';
+import { pulseEnergy } from './laser.ts';
 import { stepRatio } from './match.ts';
 import { transmission } from './plate.ts';
+import { usedBeamPropagationRatio } from './rawBeam.ts';
 
 export const plan = derived({
   id: 'spot.samplePlan',
@@ -58,7 +59,7 @@ export const kernel = derived({
   symbol: '(J_0, G_{M^2})',
   unit: 'none',
   about: 'The Bessel matrix together with the matrix that blurs the coherent profile where M² is above 1.',
-  from: { matrix, ratio: stepRatio, beamPropagationRatio },
+  from: { matrix, ratio: stepRatio, beamPropagationRatio: usedBeamPropagationRatio },
   compute: ({ matrix, ratio, beamPropagationRatio }): RoundKernel => ({
     ...matrix,
     blur: blurOfPlan(matrix.plan, ratio, beamPropagationRatio),

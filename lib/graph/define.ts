@@ -27,8 +27,10 @@ export function choice<const T extends string>(
   return Object.freeze({ kind: 'choice', unit: 'none', ...definition }) as unknown as ChoiceInput<T>;
 }
 
-/** A file input; what was read from the file is its value. */
-export function file<T>(definition: Without<FileInput<T>, 'kind' | 'unit' | 'initial'>): FileInput<T> {
+/** A file input; what was read from the file is its value, without a unit where none is given. */
+export function file<T>(
+  definition: Without<FileInput<T>, 'kind' | 'unit' | 'initial'> & { readonly unit?: UnitOf<T> },
+): FileInput<T> {
   return Object.freeze({ kind: 'file', unit: 'none', initial: null, ...definition }) as FileInput<T>;
 }
 

@@ -1,5 +1,6 @@
 import { Problem } from '../problem.ts';
 import { readCsvImage } from './csvImage.ts';
+import { namingFile } from './namingFile.ts';
 import { isPng, readPng } from './pngImage.ts';
 import type { Raster } from './raster.ts';
 import { isTiff, readTiff } from './tiffImage.ts';
@@ -26,7 +27,8 @@ export function decodeCameraImage(bytes: Uint8Array, name: string): CameraImage 
 function readRaster(bytes: Uint8Array, name: string): Raster {
   if (isPng(bytes)) return readPng(bytes, name);
   if (isTiff(bytes)) return readTiff(bytes, name);
-  return readCsvImage(decodeText(bytes, name), name);
+  const introduction = `"${name}" is neither PNG nor TIFF, and as a table of grey values it cannot be read`;
+  return namingFile(name, introduction, () => readCsvImage(decodeText(bytes, name), name));
 }
 
 /** The text of a CSV file: UTF-16 by its mark, else one byte a sign, which is enough for numbers. */

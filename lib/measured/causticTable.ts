@@ -9,6 +9,14 @@ export interface CausticTable {
   readonly diameter: number[];
 }
 
+/** A caustic as read from a file, with the file's name. */
+export interface NamedCaustic extends CausticTable {
+  readonly name: string;
+}
+
+/** Turns a value and the header's unit text into metres; may throw. */
+type ToSI = (value: number, unit: string) => number;
+
 /** A column of the table: where it stands, what its header says. */
 interface Column {
   readonly index: number;
@@ -26,7 +34,7 @@ const radii = new Set(['w', 'r', 'radius', 'beamradius']);
  * then a row for each place. Radius columns ("w", "radius") are doubled. `toSI` turns a value and the
  * header's unit text into metres and may throw. Throws Problem 'unreadable' naming row and column.
  */
-export function readCausticTable(text: string, toSI: (value: number, unit: string) => number): CausticTable {
+export function readCausticTable(text: string, toSI: ToSI): CausticTable {
   const table = readDelimitedTable(text);
   const header = (table.rows[0] ?? []).map(splitHeader);
   const place = findColumn(header, 'z', places);
@@ -35,7 +43,7 @@ export function readCausticTable(text: string, toSI: (value: number, unit: strin
   const diameter: number[] = [];
   for (let row = 1; row < table.rows.length; row++) {
     checkRow(table, row, header.length);
-    z.push(toSI(readNumber(table, row, place.index, place.name), place.unit));
+    z.push(convert(table, row, place, readNumber(table, row, place.index, place.name), toSI));
     diameter.push(readDiameter(table, row, size, toSI));
   }
   if (z.length === 0) {
@@ -48,14 +56,9 @@ export function readCausticTable(text: string, toSI: (value: number, unit: strin
   return { z, diameter };
 }
 
-function readDiameter(
-  table: DelimitedTable,
-  row: number,
-  column: Column,
-  toSI: (value: number, unit: string) => number,
-): number {
+function readDiameter(table: DelimitedTable, row: number, column: Column, toSI: ToSI): number {
   const value = readNumber(table, row, column.index, column.name);
-  if (value > 0) return column.factor * toSI(value, column.unit);
+  if (value > 0) return convert(table, row, column, column.factor * value, toSI);
   const line = table.lines[row]!;
   throw new Problem(
     'unreadable',
@@ -64,8 +67,20 @@ function readDiameter(
   );
 }
 
+/** The value in metres; a finite one can leave the range of numbers in a large unit. */
+function convert(table: DelimitedTable, row: number, column: Column, value: number, toSI: ToSI): number {
+  const metres = toSI(value, column.unit);
+  if (Number.isFinite(metres)) return metres;
+  const line = table.lines[row]!;
+  throw new Problem(
+    'unreadable',
+    `Row ${line}, column ${column.name} holds ${value}, which is beyond reach. Correct the cell or delete the row.`,
+    { row: line, column: column.name, value: String(value) },
+  );
+}
+
 /** A row longer than the header is mostly a decimal comma that was read as a separator. */
-function checkRow(table: DelimitedTable, row: number, columns: number): void {
+export function checkRow(table: DelimitedTable, row: number, columns: number): void {
   const cells = table.rows[row]!;
   if (cells.slice(columns).every((cell) => cell === '')) return;
   const line = table.lines[row]!;
@@ -78,8 +93,11 @@ function checkRow(table: DelimitedTable, row: number, columns: number): void {
   );
 }
 
-/** Name and unit of a header cell: unit in brackets, after a slash, after "in", or after the last underscore. */
-function splitHeader(cell: string): { name: string; unit: string; cell: string } {
+/**
+ * Name (lower case, without spaces) and unit of a header cell: unit in brackets, after a slash, after "in", or after the
+ * last underscore.
+ */
+export function splitHeader(cell: string): { name: string; unit: string; cell: string } {
   const form =
     /^(.*?)\s*[([]\s*(.*?)\s*[)\]]\s*$/.exec(cell) ??
     /^(.*?)\s*\/\s*(.+)$/.exec(cell) ??

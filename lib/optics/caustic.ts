@@ -1,51 +1,7 @@
 import { fitLinear } from '../numerics/linearLeastSquares.ts';
 import { Problem } from '../problem.ts';
-
-/** A value with its standard uncertainty, in the same SI unit. */
-export interface Estimate {
-  readonly value: number;
-  readonly uncertainty: number;
-}
-
-/** The order of the rows and columns of `CausticFit.covariance`. */
-export const causticParameters = [
-  'waistPosition',
-  'waistDiameter',
-  'rayleighLength',
-  'divergence',
-  'beamPropagationRatio',
-] as const;
-
-/** A beam described by the fit of its caustic. Diameters as measured: 1/e² or second-moment. */
-export interface CausticFit {
-  /** Place of the waist, m. */
-  readonly waistPosition: Estimate;
-  /** Diameter in the waist, m. */
-  readonly waistDiameter: Estimate;
-  /** Distance from the waist to √2 of its diameter, m. */
-  readonly rayleighLength: Estimate;
-  /** Full angle of divergence, rad. */
-  readonly divergence: Estimate;
-  /** M², 1 for an ideal Gaussian. */
-  readonly beamPropagationRatio: Estimate;
-  /** Covariance of the five in the order of `causticParameters`, 5 rows of 5. */
-  readonly covariance: readonly Float64Array[];
-  /** Relative scatter of the measured diameters about the fit (standard deviation). */
-  readonly scatter: number;
-  /** What the person should know: sentences with numbers and the next step. */
-  readonly notes: readonly CausticNote[];
-}
-
-export interface CausticNote {
-  readonly kind:
-    | 'few-points'
-    | 'far-from-waist'
-    | 'no-far-field'
-    | 'waist-outside'
-    | 'ratio-below-one'
-    | 'scatter-large';
-  readonly text: string;
-}
+import type { CausticFit, Estimate } from './causticFit.ts';
+import { describeCaustic } from './causticNotes.ts';
 
 const fewest = 5;
 
@@ -89,8 +45,19 @@ export function fitCaustic(
     beamPropagationRatio: estimate(4),
     covariance,
     scatter: Math.sqrt(parabola.reducedChiSquare) / 2,
+    spread: countPlaces(z, values[0]!, values[2]!),
   };
   return { ...bare, notes: describeCaustic(z, bare) };
+}
+
+function countPlaces(z: readonly number[], waist: number, rayleigh: number): CausticFit['spread'] {
+  const count = (fits: (distance: number) => boolean) =>
+    z.filter((place) => fits(Math.abs(place - waist))).length;
+  return {
+    points: z.length,
+    near: count((distance) => distance <= rayleigh),
+    far: count((distance) => distance >= 2 * rayleigh),
+  };
 }
 
 function checkInputs(z: readonly number[], diameter: readonly number[], wavelength: number): void {
@@ -115,7 +82,7 @@ function checkInputs(z: readonly number[], diameter: readonly number[], waveleng
   if (places < fewest)
     throw new Problem(
       'impossible',
-      `The caustic has ${places} different places where at least ${fewest} are needed for a waist with its uncertainty (ten after ISO 11146-1). Measure more places.`,
+      `The caustic has ${places} different ${places === 1 ? 'place' : 'places'} where at least ${fewest} are needed for a waist with its uncertainty (ten after ISO 11146-1). Measure more places.`,
       { value: String(places), allowed: `${fewest} or more` },
     );
 }
@@ -173,61 +140,4 @@ function propagate(
   const product = (left: readonly number[], right: readonly number[]) =>
     left.reduce((sum, l, i) => sum + right.reduce((inner, r, k) => inner + l * r * covariance[i]![k]!, 0), 0);
   return slopes.map((left) => Float64Array.from(slopes, (right) => product(left, right)));
-}
-
-/** The notes on a fit: the spread of places that ISO 11146-1:2021 asks for, and results that cannot be. */
-function describeCaustic(z: readonly number[], fit: Omit<CausticFit, 'notes'>): CausticNote[] {
-  const waist = fit.waistPosition.value;
-  const rayleigh = fit.rayleighLength.value;
-  const near = z.filter((place) => Math.abs(place - waist) <= rayleigh).length;
-  const far = z.filter((place) => Math.abs(place - waist) >= 2 * rayleigh).length;
-  const notes: CausticNote[] = [];
-  const add = (kind: CausticNote['kind'], text: string) => notes.push({ kind, text });
-  if (z.length < 10)
-    add(
-      'few-points',
-      `The fit rests on ${z.length} points; ISO 11146-1 asks for at least ten. Measure ${10 - z.length} more.`,
-    );
-  if (2 * near < z.length)
-    add(
-      'far-from-waist',
-      `${near} of ${z.length} points lie within one Rayleigh length (${millimetres(rayleigh)}) of the waist; about half should, to fix the waist diameter. Measure more places near ${millimetres(waist)}.`,
-    );
-  if (3 * far < z.length)
-    add(
-      'no-far-field',
-      `${far} of ${z.length} points lie beyond two Rayleigh lengths (${millimetres(2 * rayleigh)}) from the waist; about half should, to fix the divergence. Measure farther out.`,
-    );
-  if (waist < Math.min(...z) || waist > Math.max(...z))
-    add(
-      'waist-outside',
-      `The waist at ${millimetres(waist)} lies outside the measured range: it is an extrapolation. Measure on both sides of it, with a lens that forms a waist if need be.`,
-    );
-  addRatioNote(fit, add);
-  if (fit.scatter > 0.05)
-    add(
-      'scatter-large',
-      `The diameters scatter by ${(100 * fit.scatter).toPrecision(2)} % about the fit, where a camera gives 1 % to 2 %. Look for a wrong point, or a beam that is not the same in both axes.`,
-    );
-  return notes;
-}
-
-function addRatioNote(
-  fit: Omit<CausticFit, 'notes'>,
-  add: (kind: 'ratio-below-one', text: string) => void,
-): void {
-  const { value, uncertainty } = fit.beamPropagationRatio;
-  if (value >= 1) return;
-  const within = value + 2 * uncertainty >= 1;
-  const reading = `M² = ${value.toFixed(3)} ± ${uncertainty.toPrecision(2)} is below 1, which no beam can be`;
-  add(
-    'ratio-below-one',
-    within
-      ? `${reading}; it agrees with 1 within its uncertainty. Use 1, or measure more points.`
-      : `${reading}. Check the wavelength, the units of both columns, and whether radii were given as diameters.`,
-  );
-}
-
-function millimetres(metres: number): string {
-  return `${(1e3 * metres).toPrecision(3)} mm`;
 }

@@ -1,4 +1,4 @@
-import { type Complex, multiply } from '../numerics/complex.ts';
+import type { Complex } from '../numerics/complex.ts';
 import { findRoots } from '../numerics/roots.ts';
 import type { Zone } from './zones.ts';
 
@@ -16,44 +16,71 @@ export interface AxisField {
  * Source: the integral of {@link file://./focalField.ts} at ϱ = 0, integrated by parts.
  */
 export function fieldOnAxis(zones: readonly Zone[], defocus: number): AxisField {
-  const sum = new Float64Array(6);
-  let before = edgeTerms(0, defocus);
-  for (const zone of zones) {
-    const here = edgeTerms(zone.outer, defocus);
-    const c = Math.cos(zone.phase);
-    const s = Math.sin(zone.phase);
-    for (let k = 0; k < 6; k += 2) {
-      const re = before[k]! - here[k]!;
-      const im = before[k + 1]! - here[k + 1]!;
-      sum[k]! += c * re - s * im;
-      sum[k + 1]! += c * im + s * re;
+  const u = createAxisField(zones)(defocus);
+  return { u0: { re: u[0]!, im: u[1]! }, u2: { re: u[2]!, im: u[3]! }, u4: { re: u[4]!, im: u[5]! } };
+}
+
+/** An edge: its squared radius and by how much e^{iφ} rises from the zone inside it to the one outside, times e^{−X²}. */
+interface Edge {
+  readonly square: number;
+  readonly re: number;
+  readonly im: number;
+}
+
+function edgesOf(zones: readonly Zone[]): Edge[] {
+  return zones.flatMap(({ outer, phase }, j) => {
+    const square = outer * outer;
+    const size = Math.exp(-square);
+    // An edge where the Gaussian is gone counts as infinitely far: 0 · Infinity must not become NaN.
+    if (size === 0) return [];
+    const next = zones[j + 1];
+    const re = (next ? Math.cos(next.phase) : 0) - Math.cos(phase);
+    const im = (next ? Math.sin(next.phase) : 0) - Math.sin(phase);
+    return [{ square, re: size * re, im: size * im }];
+  });
+}
+
+/**
+ * The field of {@link fieldOnAxis} for many planes: U0, U2, U4 as re, im pairs, in an array that the next call overwrites.
+ * One sine and cosine an edge and plane, 60 ns, since scans and maps ask for thousands of planes.
+ */
+export function createAxisField(zones: readonly Zone[]): (defocus: number) => Float64Array {
+  const edges = edgesOf(zones);
+  const first = zones[0]!.phase;
+  const [re0, im0] = [Math.cos(first), Math.sin(first)];
+  const u = new Float64Array(6);
+  return (defocus) => {
+    let [aRe, aIm, bRe, bIm, cRe, cIm] = [re0, im0, re0, im0, 2 * re0, 2 * im0];
+    for (const { square, re, im } of edges) {
+      const turn = defocus * square;
+      const c = Math.cos(turn);
+      const s = Math.sin(turn);
+      // p = jump · e^{−q}, q = gX².
+      const pRe = re * c + im * s;
+      const pIm = im * c - re * s;
+      const oneRe = 1 + square;
+      const twoRe = 2 + 2 * square + square * square - turn * turn;
+      const twoIm = 2 * turn * (1 + square);
+      aRe += pRe;
+      aIm += pIm;
+      bRe += oneRe * pRe - turn * pIm;
+      bIm += oneRe * pIm + turn * pRe;
+      cRe += twoRe * pRe - twoIm * pIm;
+      cIm += twoRe * pIm + twoIm * pRe;
     }
-    before = here;
-  }
-  const inverse = divide({ re: 1, im: 0 }, { re: 1, im: defocus });
-  const u0 = multiply({ re: sum[0]!, im: sum[1]! }, inverse);
-  const u2 = multiply(multiply({ re: sum[2]!, im: sum[3]! }, inverse), inverse);
-  const u4 = multiply(multiply(multiply({ re: sum[4]!, im: sum[5]! }, inverse), inverse), inverse);
-  return { u0, u2, u4 };
-}
-
-/** q = gX²: e^{−q}, (1+q)e^{−q}, (2+2q+q²)e^{−q}, as re, im pairs. */
-function edgeTerms(edge: number, defocus: number): Float64Array {
-  const x2 = edge * edge;
-  const size = Math.exp(-x2);
-  // An edge where the Gaussian is gone counts as infinitely far: 0 · Infinity must not become NaN.
-  if (size === 0) return new Float64Array(6);
-  const e = { re: size * Math.cos(defocus * x2), im: -size * Math.sin(defocus * x2) };
-  const q = { re: x2, im: defocus * x2 };
-  const qq = multiply(q, q);
-  const one = multiply({ re: 1 + q.re, im: q.im }, e);
-  const two = multiply({ re: 2 + 2 * q.re + qq.re, im: 2 * q.im + qq.im }, e);
-  return Float64Array.of(e.re, e.im, one.re, one.im, two.re, two.im);
-}
-
-function divide(a: Complex, b: Complex): Complex {
-  const size = b.re * b.re + b.im * b.im;
-  return { re: (a.re * b.re + a.im * b.im) / size, im: (a.im * b.re - a.re * b.im) / size };
+    // 1/g, 1/g², 1/g³.
+    const size = 1 + defocus * defocus;
+    const [g1Re, g1Im] = [1 / size, -defocus / size];
+    const [g2Re, g2Im] = [g1Re * g1Re - g1Im * g1Im, 2 * g1Re * g1Im];
+    const [g3Re, g3Im] = [g2Re * g1Re - g2Im * g1Im, g2Re * g1Im + g2Im * g1Re];
+    u[0] = aRe * g1Re - aIm * g1Im;
+    u[1] = aRe * g1Im + aIm * g1Re;
+    u[2] = bRe * g2Re - bIm * g2Im;
+    u[3] = bRe * g2Im + bIm * g2Re;
+    u[4] = cRe * g3Re - cIm * g3Im;
+    u[5] = cRe * g3Im + cIm * g3Re;
+    return u;
+  };
 }
 
 /** The irradiance about the axis: I = value + slope·ϱ² + quartic·ϱ⁴ + …, relative to the unshaped focus. */
@@ -67,11 +94,20 @@ export interface AxisIrradiance {
 
 /** I = |U0|² − 2ϱ² Re(U0* U2) + ϱ⁴ [|U2|² + ½ Re(U0* U4)]; zones in units of w. */
 export function irradianceOnAxis(zones: readonly Zone[], defocus: number): AxisIrradiance {
-  const { u0, u2, u4 } = fieldOnAxis(zones, defocus);
-  return {
-    value: u0.re * u0.re + u0.im * u0.im,
-    slope: -2 * (u0.re * u2.re + u0.im * u2.im),
-    quartic: u2.re * u2.re + u2.im * u2.im + (u0.re * u4.re + u0.im * u4.im) / 2,
+  return createAxisIrradiance(zones)(defocus);
+}
+
+/** {@link irradianceOnAxis} for many planes of one plate. */
+export function createAxisIrradiance(zones: readonly Zone[]): (defocus: number) => AxisIrradiance {
+  const fieldAt = createAxisField(zones);
+  return (defocus) => {
+    const u = fieldAt(defocus);
+    const [u0Re, u0Im, u2Re, u2Im] = [u[0]!, u[1]!, u[2]!, u[3]!];
+    return {
+      value: u0Re * u0Re + u0Im * u0Im,
+      slope: -2 * (u0Re * u2Re + u0Im * u2Im),
+      quartic: u2Re * u2Re + u2Im * u2Im + (u0Re * u[4]! + u0Im * u[5]!) / 2,
+    };
   };
 }
 
@@ -82,5 +118,6 @@ export function irradianceOnAxis(zones: readonly Zone[], defocus: number): AxisI
  */
 export function findZeroCurvaturePlanes(zones: readonly Zone[], range = 7): number[] {
   const steps = Math.ceil((2 * range) / 0.005);
-  return findRoots((zeta) => irradianceOnAxis(zones, zeta).slope, -range, range, steps, 1e-12);
+  const axis = createAxisIrradiance(zones);
+  return findRoots((zeta) => axis(zeta).slope, -range, range, steps, 1e-12);
 }

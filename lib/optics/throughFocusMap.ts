@@ -1,6 +1,8 @@
 import { besselJ0 } from '../numerics/bessel.ts';
 import { gaussLegendre } from '../numerics/gaussLegendre.ts';
-import { interpolatePlanes, planPlanes } from './planeInterpolation.ts';
+import { tabulate, tabulated } from '../numerics/polynomialTable.ts';
+import { planesPerTile, type Rows, radiiPerTile, sumSquaredField } from '../numerics/sumKernel.ts';
+import { planPlanes } from './planeInterpolation.ts';
 import { cutZones, integrationEnd, type Zone } from './zones.ts';
 
 /** Nodes on the plate and the factors of the field there; the Bessel matrix belongs to the radii asked for. */
@@ -57,24 +59,23 @@ export function createThroughFocusSource(
   return { nodes: Float64Array.from(nodes), re: Float64Array.from(re), im: Float64Array.from(im) };
 }
 
-/** Radii and planes that the inner loop takes at once: eight sums stay in registers, and each source value serves twice. */
-const radiiPerTile = 2;
-const planesPerTile = 2;
-
-/** J0(v s) in pairs of radii, node by node: [pair][node][radius of the pair]. */
+/** J0(v s) in tiles of radii, node by node: [tile][node][radius]; to 1e-9. `radii` and `nodes` are not negative. */
 export function tileBessel(nodes: Float64Array, radii: Float64Array): Float64Array {
   const tiles = Math.ceil(radii.length / radiiPerTile);
-  const matrix = new Float64Array(tiles * nodes.length * radiiPerTile);
+  const tiled = new Float64Array(tiles * nodes.length * radiiPerTile);
+  const table = tabulate(besselJ0, largestOf(radii) * largestOf(nodes));
   let k = 0;
   for (let tile = 0; tile < tiles; tile++) {
-    const first = radii[radiiPerTile * tile]!;
-    const second = radii[Math.min(radiiPerTile * tile + 1, radii.length - 1)]!;
     for (let n = 0; n < nodes.length; n++) {
-      matrix[k++] = besselJ0(first * nodes[n]!);
-      matrix[k++] = besselJ0(second * nodes[n]!);
+      for (let i = 0; i < radiiPerTile; i++) {
+        tiled[k++] = tabulated(
+          table,
+          radii[Math.min(radiiPerTile * tile + i, radii.length - 1)]! * nodes[n]!,
+        );
+      }
     }
   }
-  return matrix;
+  return tiled;
 }
 
 /** The source with each plane's defocus: [pair of planes][node][re, im of the first, re, im of the second]. */
@@ -98,44 +99,12 @@ function tileSource(source: ThroughFocusSource, stepRatio: number, planes: Float
   return tiled;
 }
 
-/** |U|² of all radii in all planes, row by row: a row a plane. */
-function multiply(bessel: Float64Array, source: Float64Array, count: number, radii: number, planes: number) {
-  const values = new Float64Array(radii * planes);
-  for (let plane = 0; plane < planes; plane += planesPerTile) {
-    const sourceStart = plane * count * 2;
-    for (let radius = 0; radius < radii; radius += radiiPerTile) {
-      let [re00, im00, re01, im01, re10, im10, re11, im11] = [0, 0, 0, 0, 0, 0, 0, 0];
-      let b = radius * count;
-      let q = sourceStart;
-      for (let n = 0; n < count; n++) {
-        const j0 = bessel[b]!;
-        const j1 = bessel[b + 1]!;
-        const s0 = source[q]!;
-        const t0 = source[q + 1]!;
-        const s1 = source[q + 2]!;
-        const t1 = source[q + 3]!;
-        re00 += j0 * s0;
-        im00 += j0 * t0;
-        re01 += j1 * s0;
-        im01 += j1 * t0;
-        re10 += j0 * s1;
-        im10 += j0 * t1;
-        re11 += j1 * s1;
-        im11 += j1 * t1;
-        b += 2;
-        q += 4;
-      }
-      const at = plane * radii + radius;
-      const two = radius + 1 < radii;
-      values[at] = re00 * re00 + im00 * im00;
-      if (two) values[at + 1] = re01 * re01 + im01 * im01;
-      if (plane + 1 < planes) {
-        values[at + radii] = re10 * re10 + im10 * im10;
-        if (two) values[at + radii + 1] = re11 * re11 + im11 * im11;
-      }
-    }
+/** The first `width` values of each row, without the rest. */
+function packRows({ values, stride }: Rows, width: number, into: Float64Array, count: number): void {
+  if (stride === width) return into.set(values.subarray(0, count * width));
+  for (let row = 0; row < count; row++) {
+    into.set(values.subarray(row * stride, row * stride + width), row * width);
   }
-  return values;
 }
 
 /**
@@ -161,24 +130,23 @@ export function throughFocusMap(
   radii: Float64Array,
   planes: Float64Array,
 ): Float64Array {
-  const largest = (values: Float64Array) =>
-    values.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
-  const source = createThroughFocusSource(zones, stepRatio, largest(radii), largest(planes));
-  const bessel = tileBessel(source.nodes, radii);
+  const source = createThroughFocusSource(zones, stepRatio, largestOf(radii), largestOf(planes));
   const count = source.nodes.length;
-  const product = (some: Float64Array) =>
-    multiply(bessel, tileSource(source, stepRatio, some), count, radii.length, some.length);
-  const compute = (some: Float64Array) => {
-    const rule = planPlanes(some, stepRatio * source.nodes[count - 1]!);
-    return rule ? interpolatePlanes(rule, product(rule.computed), radii.length, some.length) : product(some);
-  };
-  if (!isMirrored(zones, planes)) return compute(planes);
-  const half = compute(planes.subarray(0, Math.ceil(planes.length / 2)));
+  const bessel = tileBessel(source.nodes, radii);
+  const mirrored = isMirrored(zones, planes);
+  const wanted = mirrored ? planes.subarray(0, Math.ceil(planes.length / 2)) : planes;
+  const rule = planPlanes(wanted, stepRatio * source.nodes[count - 1]!);
+  const tiled = tileSource(source, stepRatio, rule?.computed ?? wanted);
+  const rows = sumSquaredField({ count, source: tiled, bessel, ...(rule && { combine: rule }) });
   const values = new Float64Array(radii.length * planes.length);
-  values.set(half);
-  for (let plane = Math.ceil(planes.length / 2); plane < planes.length; plane++) {
+  packRows(rows, radii.length, values, wanted.length);
+  for (let plane = wanted.length; plane < planes.length; plane++) {
     const twin = (planes.length - 1 - plane) * radii.length;
     values.copyWithin(plane * radii.length, twin, twin + radii.length);
   }
   return values;
+}
+
+function largestOf(values: Float64Array): number {
+  return values.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
 }

@@ -1,5 +1,6 @@
+import { readCausticFile } from '../../lib/design/causticFile.ts';
 import { designGraph } from '../../lib/design/design.ts';
-import { usedBeamDiameter, wavelength } from '../../lib/design/laser.ts';
+import { wavelength } from '../../lib/design/laser.ts';
 import {
   gaussianFitDiameter,
   measuredAngle,
@@ -9,18 +10,17 @@ import {
   measuredDiameterY,
   measuredEllipticity,
 } from '../../lib/design/measured.ts';
+import { usedBeamDiameter } from '../../lib/design/rawBeam.ts';
 import { createEngine } from '../../lib/graph/engine.ts';
 import { valueOrThrow } from '../../lib/graph/outcome.ts';
 import { shownValue } from '../../lib/graph/shown.ts';
 import { applyPatch, initialState } from '../../lib/graph/state.ts';
-import { formatQuantity, fromUnit, parseQuantity } from '../../lib/graph/units.ts';
-import { decodeCameraImage } from '../../lib/measured/cameraImage.ts';
-import { readCausticTable } from '../../lib/measured/causticTable.ts';
+import { formatQuantity, parseQuantity } from '../../lib/graph/units.ts';
 import type { MeasuredBeam } from '../../lib/measured/measuredBeam.ts';
 import { fitCaustic } from '../../lib/optics/caustic.ts';
 import { Problem } from '../../lib/problem.ts';
 import type { CommandIo } from './commandIo.ts';
-import { readBytes, readText } from './openDesign.ts';
+import { imagePatch, readText } from './openDesign.ts';
 import { type Options, onlyWord, readOptions, required } from './options.ts';
 
 interface Measured {
@@ -44,12 +44,8 @@ export function measure(args: readonly string[], io: CommandIo): string {
 
 function measureBeamFile(options: Options, io: CommandIo): string {
   const path = onlyWord(options, 'image file');
-  const pitch = parseQuantity(required(options, 'pixel', '"5.5 um"'), 'm');
-  const state = applyPatch(designGraph, initialState(designGraph), {
-    'laser.beamImage': decodeCameraImage(readBytes(io, path), path),
-    'laser.beamImagePitch': pitch,
-    'laser.beamSource': 'measured',
-  });
+  const patch = imagePatch(io, path, required(options, 'pixel', '"5.5 um"'));
+  const state = applyPatch(designGraph, initialState(designGraph), patch);
   const shown = [
     usedBeamDiameter,
     measuredDiameterX,
@@ -93,7 +89,7 @@ function measureCausticFile(options: Options, io: CommandIo): string {
   const path = onlyWord(options, 'table file');
   const typed = options.one('wavelength');
   const lambda = typed === undefined ? wavelength.initial : parseQuantity(typed, 'm');
-  const table = readCausticTable(readText(io, path), (value, unit) => fromUnit(value, 'm', unit));
+  const table = readCausticFile(readText(io, path), path);
   const fit = fitCaustic(table.z, table.diameter, lambda);
   const entry = (
     result: { value: number; uncertainty: number },

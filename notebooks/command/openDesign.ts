@@ -2,15 +2,16 @@ import { designGraph } from '../../lib/design/design.ts';
 import { readDesignFile } from '../../lib/design/designFile.ts';
 import { applyPatch, type DesignState, initialState, inputOf, type Patch } from '../../lib/graph/state.ts';
 import { parseQuantity } from '../../lib/graph/units.ts';
-import { decodeCameraImage } from '../../lib/measured/cameraImage.ts';
 import { Problem } from '../../lib/problem.ts';
+import { decodeText } from '../fileText.ts';
+import { measuredFiles } from '../measuredFiles.ts';
 import type { CommandIo } from './commandIo.ts';
 import { type Options, required } from './options.ts';
 
 /** Options of every command that starts from a design. */
-export const designOptions = ['set', 'beam', 'pixel'] as const;
+export const designOptions = ['set', 'beam', 'pixel', 'caustic'] as const;
 
-/** The design named on the command line (the initial one without a file), with --set and --beam applied. */
+/** The design named on the command line (the initial one without a file), with --beam, --caustic and then --set applied. */
 export function openDesign(options: Options, io: CommandIo): DesignState {
   if (options.words.length > 1) {
     throw new Problem(
@@ -25,18 +26,35 @@ export function openDesign(options: Options, io: CommandIo): DesignState {
   if (options.one('beam') !== undefined || options.one('pixel') !== undefined) {
     state = applyPatch(designGraph, state, beamPatch(options, io));
   }
+  const caustic = options.one('caustic');
+  if (caustic !== undefined) {
+    state = applyPatch(designGraph, state, readMeasured(io, 'laser.causticTable', caustic));
+  }
   return applyPatch(designGraph, state, Object.assign({}, ...options.all('set').map(readSetting)));
 }
 
 function beamPatch(options: Options, io: CommandIo): Patch {
-  const path = required(options, 'beam', 'beam.png');
-  const pitch = parseQuantity(required(options, 'pixel', '"5.5 um"'), 'm');
+  return imagePatch(io, required(options, 'beam', 'beam.png'), required(options, 'pixel', '"5.5 um"'));
+}
+
+/** A camera image with the pitch of its pixels, as the source of the beam. */
+export function imagePatch(io: CommandIo, path: string, pitch: string): Patch {
   return {
-    'laser.beamImage': decodeCameraImage(readBytes(io, path), path),
-    'laser.beamImagePitch': pitch,
-    'laser.beamSource': 'measured',
+    'laser.beamImagePitch': parseQuantity(pitch, 'm'),
+    ...readMeasured(io, 'laser.beamImage', path),
   };
 }
+
+/** A file for that input, as the source of what it measures. */
+function readMeasured(io: CommandIo, input: string, path: string): Patch {
+  return measuredFiles[input]!.read(readBytes(io, path), path);
+}
+
+/** The options that give an input that is a file. */
+const fileOptions: Readonly<Record<string, string>> = {
+  'laser.beamImage': '--beam FILE --pixel LENGTH',
+  'laser.causticTable': '--caustic FILE',
+};
 
 /** `ID=VALUE` as a patch: any unit for numbers, a bare number is SI; the option's key for choices. */
 function readSetting(text: string): Patch {
@@ -54,13 +72,13 @@ function readSetting(text: string): Patch {
   const input = inputOf(designGraph, id);
   if (input.kind === 'number') return { [id]: parseQuantity(value, input.unit) };
   if (input.kind === 'choice') return { [id]: value };
-  throw new Problem('impossible', `'${id}' is read from a file; give it with --beam FILE --pixel LENGTH.`, {
+  throw new Problem('impossible', `'${id}' is read from a file; give it with ${fileOptions[id]}.`, {
     input: id,
   });
 }
 
 /** Bytes of a file, or a Problem that names it. */
-export function readBytes(io: CommandIo, path: string): Uint8Array {
+function readBytes(io: CommandIo, path: string): Uint8Array {
   try {
     return io.readFile(path);
   } catch {
@@ -70,5 +88,5 @@ export function readBytes(io: CommandIo, path: string): Uint8Array {
 
 /** Text of a file, or a Problem that names it. */
 export function readText(io: CommandIo, path: string): string {
-  return new TextDecoder().decode(readBytes(io, path));
+  return decodeText(readBytes(io, path));
 }

@@ -1,5 +1,6 @@
 import type { Quantity } from '../../lib/graph/quantity.ts';
 import type { Live } from './live.ts';
+import type { OwnPartsStore } from './ownPartsStore.ts';
 
 /** Opens the trace of a quantity; `from` is the number that was chosen. */
 export type Opened = (quantity: Quantity, from: HTMLElement) => void;
@@ -8,6 +9,8 @@ export type Opened = (quantity: Quantity, from: HTMLElement) => void;
 export interface PageContext {
   readonly document: Document;
   readonly live: Live;
+  /** The lenses, expanders and plates that the person keeps. */
+  readonly ownParts: OwnPartsStore;
   /** Opens the trace of a quantity beside the number that was chosen. */
   open: Opened;
   /** Tells the person of a problem that has no field of its own. */

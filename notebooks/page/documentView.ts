@@ -1,6 +1,13 @@
 import { hasValue } from '../../lib/graph/outcome.ts';
 import type { Quantity } from '../../lib/graph/quantity.ts';
-import type { Block, FigureBlock, QuestionBlock, StepwellDocument, TableSpec } from '../document.ts';
+import {
+  type Block,
+  conditionHolds,
+  type FigureBlock,
+  type QuestionBlock,
+  type StepwellDocument,
+  type TableSpec,
+} from '../document.ts';
 import type { PageContext } from './context.ts';
 import { createFigure } from './figures/drawFigure.ts';
 import { renderBeamPath, renderPanel } from './pathView.ts';
@@ -38,15 +45,34 @@ export function renderDocument(context: PageContext, content: StepwellDocument):
 function renderBlock(context: PageContext, block: Block, stops: (() => void)[]): HTMLElement {
   const element = blockElement(context, block, stops);
   element.id = `block-${block.id}`;
-  const { when } = block;
-  if (when) {
-    const show = () => {
-      element.hidden = context.live.state().inputs[when.choice.id] !== when.is;
-    };
-    stops.push(context.live.onState(show));
-    show();
-  }
+  showWhile(context, element, block, stops);
   return element;
+}
+
+/** Hides the element while the block's condition does not hold or what it needs has no value. */
+function showWhile(
+  context: PageContext,
+  element: HTMLElement,
+  { when, needs = [] }: Block,
+  stops: (() => void)[],
+): void {
+  const { live } = context;
+  let given = needs.length === 0;
+  const show = () => {
+    element.hidden = !given || (when !== undefined && !conditionHolds(when, live.state().inputs));
+  };
+  if (when) stops.push(live.onState(show));
+  if (needs.length > 0) {
+    watchAll(context, needs, stops, {
+      pending: () => {},
+      settled: () => {},
+      changed: (outcomeOf) => {
+        given = needs.every((quantity) => hasValue(outcomeOf(quantity)));
+        show();
+      },
+    });
+  }
+  show();
 }
 
 function blockElement(context: PageContext, block: Block, stops: (() => void)[]): HTMLElement {

@@ -49,8 +49,9 @@ interface Entry {
 export function createLive(graph: Graph, start: DesignState = initialState(graph)): Live {
   let history: History = startHistory(start);
   const runtime = new Runtime({}, () => undefined);
-  // The runtime waits for an animation frame, which hidden tabs never get: race it with a timer.
-  runtime._computeSoon = () => frameOrTimer().then(() => runtime._computeNow());
+  // The runtime waits for an animation frame, up to 17 ms after the hand has moved, and hidden tabs never get one:
+  // compute when the present task is done instead, which still takes all patches of one task together.
+  runtime._computeSoon = () => Promise.resolve().then(() => runtime._computeNow());
   const module = runtime.module();
   const variables = defineGraph(module, graph, start);
   const entries = new Map<string, Entry>();
@@ -166,15 +167,4 @@ function defineGraph(module: Module, graph: Graph, start: DesignState): Map<stri
 function defineSource(variable: Variable, id: string, value: unknown): void {
   const outcome: Outcome = { value };
   variable.define(id, [], () => outcome);
-}
-
-function frameOrTimer(): Promise<void> {
-  return new Promise((resolve) => {
-    const done = () => {
-      clearTimeout(timer);
-      resolve();
-    };
-    const timer = setTimeout(done, 50);
-    if (typeof requestAnimationFrame === 'function') requestAnimationFrame(done);
-  });
 }

@@ -1,19 +1,21 @@
 import { plateBeamDiameter } from '../../lib/design/expander.ts';
 import { rayleighLength, workpieceZ } from '../../lib/design/focus.ts';
 import { type FocusInside, focusInside } from '../../lib/design/insideExpander.ts';
-import { usedBeamDiameter, wavelength } from '../../lib/design/laser.ts';
+import { wavelength } from '../../lib/design/laser.ts';
 import { focalLength } from '../../lib/design/lens.ts';
 import { apertureDiameter, raised, stepDiameter, stop } from '../../lib/design/plate.ts';
+import { usedBeamDiameter } from '../../lib/design/rawBeam.ts';
 import { hasValue, type Outcome } from '../../lib/graph/outcome.ts';
-import type { FileInput, Quantity } from '../../lib/graph/quantity.ts';
+import type { Quantity } from '../../lib/graph/quantity.ts';
 import { shownValue } from '../../lib/graph/shown.ts';
-import { decodeCameraImage } from '../../lib/measured/cameraImage.ts';
 import { inputCounts, type PathElementName, pathElements } from '../beamPathInputs.ts';
+import { inputForFile, measuredFiles } from '../measuredFiles.ts';
 import { createBeamPath } from './beamPath.ts';
 import type { PageContext } from './context.ts';
 import { createInputPanel, type InputPanel, type PanelActions } from './controls/inputPanel.ts';
 import { element } from './element.ts';
 import type { Live } from './live.ts';
+import { renderOwnParts } from './ownPartsView.ts';
 import { watchAll } from './proseView.ts';
 
 const drawn = [
@@ -51,6 +53,7 @@ export function renderBeamPath(
     let panel = panels.get(name);
     if (!panel) {
       panel = renderPanel(context, pathElements[name].heading, pathElements[name].inputs, stops);
+      renderOwnParts(context, name, panel.element, stops);
       panels.set(name, panel);
     }
     body.replaceChildren(panel.element);
@@ -104,14 +107,13 @@ export function drawnValues(outcomeOf: (quantity: Quantity) => Outcome) {
 export function panelActions(live: Live): PanelActions {
   return {
     set: (patch, { final }) => live.set(patch, { final }),
-    takeFile: (input, file) => takeBeamImage(live, input, file),
-    accept: () => '.png,.tif,.tiff,.csv,.txt',
+    takeFile: async (input, file) => live.set(measuredFiles[input.id]!.read(await bytesOf(file), file.name)),
+    accept: (input) => measuredFiles[input.id]?.accept,
   };
 }
 
-async function takeBeamImage(live: Live, input: FileInput, file: File): Promise<void> {
-  const image = decodeCameraImage(new Uint8Array(await file.arrayBuffer()), file.name);
-  live.set({ [input.id]: image, 'laser.beamSource': 'measured' });
+async function bytesOf(file: File): Promise<Uint8Array> {
+  return new Uint8Array(await file.arrayBuffer());
 }
 
 /** A panel of inputs that follows the live design. */
@@ -141,7 +143,8 @@ export function renderPanel(
   return panel;
 }
 
-/** Reads a beam image on the start page and takes it as the source of the beam. */
-export async function openBeamImage(live: Live, file: File): Promise<void> {
-  await takeBeamImage(live, live.graph.quantities.get('laser.beamImage') as FileInput, file);
+/** Reads a beam image or a caustic on the start page and takes it as the source. */
+export async function openMeasuredFile(live: Live, file: File): Promise<void> {
+  const bytes = await bytesOf(file);
+  live.set(measuredFiles[inputForFile(bytes)]!.read(bytes, file.name));
 }

@@ -4,8 +4,8 @@ import { createOpticalTable, type TablePlace } from './opticalTable.ts';
 
 /** What the three doors of the start page lead to. */
 export interface StartDoors {
-  /** A camera image was chosen or dropped. */
-  onImage(file: File): void;
+  /** A camera image or the table of a caustic was chosen or dropped. */
+  onMeasured(file: File): void;
   onPlate(): void;
   onExample(): void;
 }
@@ -72,7 +72,7 @@ export function renderStartPage(document: Document, doors: StartDoors): HTMLElem
   );
 }
 
-function createDoors(document: Document, { onImage, onPlate, onExample }: StartDoors): HTMLElement {
+function createDoors(document: Document, { onMeasured, onPlate, onExample }: StartDoors): HTMLElement {
   const plate = door(
     document,
     'I have a plate',
@@ -89,7 +89,7 @@ function createDoors(document: Document, { onImage, onPlate, onExample }: StartD
     document,
     'div',
     { class: 'doors', role: 'group', 'aria-label': 'Where to begin' },
-    imageDoor(document, onImage),
+    measuredDoor(document, onMeasured),
     plate,
     example,
   );
@@ -106,11 +106,11 @@ function door(document: Document, title: string, about: string): HTMLButtonEleme
   );
 }
 
-function imageDoor(document: Document, onImage: (file: File) => void): HTMLElement {
+function measuredDoor(document: Document, onMeasured: (file: File) => void): HTMLElement {
   const picker = element(document, 'input', {
     type: 'file',
     class: 'off-screen',
-    accept: '.png,.tif,.tiff,.csv,.txt,image/png,image/tiff',
+    accept: '.png,.tif,.tiff,.csv,.txt,.tsv,.dat,image/png,image/tiff',
   });
   const label = element(
     document,
@@ -123,15 +123,15 @@ function imageDoor(document: Document, onImage: (file: File) => void): HTMLEleme
       document,
       'span',
       { class: 'door-about' },
-      'Choose or drop a camera image (PNG, TIFF or a table of grey values) to measure the raw beam.',
+      'Choose or drop a camera image (PNG, TIFF or a table of grey values) or the table of a caustic to measure the raw beam.',
     ),
   );
   picker.addEventListener('change', () => {
     const file = picker.files?.[0];
     picker.value = '';
-    if (file) onImage(file);
+    if (file) onMeasured(file);
   });
-  acceptDrops(label, onImage);
+  acceptDrops(label, onMeasured);
   return label;
 }
 

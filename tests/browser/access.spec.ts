@@ -1,15 +1,5 @@
-import AxeBuilder from '@axe-core/playwright';
-import { expect, type Page, test } from '@playwright/test';
-import { openMatching } from './stepwellPage.ts';
-
-/** What axe finds on the page as it stands, a line a rule with its places. */
-async function findViolations(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  return violations.map(({ id, help, nodes }) => {
-    const places = nodes.slice(0, 4).map(({ target, any }) => `${target.join(' ')} ${any[0]?.message ?? ''}`);
-    return `${id}: ${help} (${nodes.length}): ${places.join('; ')}`;
-  });
-}
+import { expect, test } from '@playwright/test';
+import { findViolations, openMatching } from './stepwellPage.ts';
 
 for (const colorScheme of ['light', 'dark'] as const) {
   test.describe(`${colorScheme} page`, () => {

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect, type Page, test } from '@playwright/test';
-import { usedBeamDiameter } from '../../lib/design/laser.ts';
+import { usedBeamDiameter } from '../../lib/design/rawBeam.ts';
 import { shownValue } from '../../lib/graph/shown.ts';
 import { decodeCameraImage } from '../../lib/measured/cameraImage.ts';
 import {

@@ -1,3 +1,4 @@
+import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page } from '@playwright/test';
 import { designGraph } from '../../lib/design/design.ts';
 import { createEngine } from '../../lib/graph/engine.ts';
@@ -56,4 +57,14 @@ export async function typeInto(page: Page, id: string, text: string): Promise<vo
   await page.keyboard.press('ControlOrMeta+A');
   await page.keyboard.type(text);
   await page.keyboard.press('Enter');
+}
+
+/** What axe finds on the page as it stands, or in a part of it: a line a rule with its places. */
+export async function findViolations(page: Page, within?: string): Promise<string[]> {
+  const axe = new AxeBuilder({ page });
+  const { violations } = await (within === undefined ? axe : axe.include(within)).analyze();
+  return violations.map(({ id, help, nodes }) => {
+    const places = nodes.slice(0, 4).map(({ target, any }) => `${target.join(' ')} ${any[0]?.message ?? ''}`);
+    return `${id}: ${help} (${nodes.length}): ${places.join('; ')}`;
+  });
 }

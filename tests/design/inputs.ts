@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { designGraph } from '../../lib/design/design.ts';
-import type { InputQuantity, NumberInput } from '../../lib/graph/quantity.ts';
+import type { FileInput, InputQuantity, NumberInput } from '../../lib/graph/quantity.ts';
 import { isInput } from '../../lib/graph/quantity.ts';
+import { allowedCaustics, caustics, images } from './files.ts';
 
 /** Values of all inputs of the design, SI. */
 export type Inputs = Record<string, unknown>;
@@ -27,16 +28,34 @@ function usualSpan(input: NumberInput): fc.Arbitrary<number> {
   return overRange(...(input.typical ?? [input.initial, input.initial * 1.1]));
 }
 
+const files: Readonly<Record<string, fc.Arbitrary<unknown>>> = {
+  'laser.beamImage': fc.constantFrom(...images),
+  'laser.causticTable': allowedCaustics,
+};
+
+/** A file of any quality; in one design of five none. */
+function fileFor(input: FileInput): fc.Arbitrary<unknown> {
+  return fc.option(files[input.id]!, { freq: 5 });
+}
+
 function designs(numbers: (input: NumberInput) => fc.Arbitrary<number>): fc.Arbitrary<Inputs> {
   const one = (input: InputQuantity): fc.Arbitrary<unknown> => {
     if (input.kind === 'number') return numbers(input);
-    return input.kind === 'choice' ? fc.constantFrom(...Object.keys(input.options)) : fc.constant(null);
+    return input.kind === 'choice' ? fc.constantFrom(...Object.keys(input.options)) : fileFor(input);
   };
   return fc.record(Object.fromEntries(inputs.map((input) => [input.id, one(input)])));
 }
 
-/** Designs over everything that the inputs allow, without an image. */
+/** Designs over everything that the inputs allow, with and without files. */
 export const allowedDesigns = designs(wholeRange);
+
+/** Nothing measured: files would cost time and change nothing. */
+const typedBeam = {
+  'laser.beamSource': 'typed',
+  'laser.ratioSource': 'typed',
+  'laser.beamImage': null,
+  'laser.causticTable': null,
+};
 
 /** Rayleigh length behind an expander given by its magnification. */
 function rayleighLengthOf(design: Inputs): number {
@@ -53,7 +72,7 @@ export const allowedSpots: fc.Arbitrary<Inputs> = fc
     const aperture = stopPerStep * (design['plate.stepDiameter'] as number);
     return {
       ...design,
-      'laser.beamSource': 'typed',
+      ...typedBeam,
       'expander.kind': 'magnification',
       'plate.apertureDiameter': Math.min(0.2, aperture),
       'workpiece.z': Math.min(0.1, Math.max(-0.1, z)),
@@ -71,10 +90,28 @@ export const usualDesigns: fc.Arbitrary<Inputs> = fc
     const beam = number('laser.beamDiameter') * number('expander.magnification');
     return {
       ...design,
-      'laser.beamSource': 'typed',
+      ...typedBeam,
       'expander.kind': 'magnification',
       'plate.stepDiameter': stepRatio * beam,
       'plate.apertureDiameter': stopPerStep * stepRatio * beam,
       'workpiece.z': defocus * rayleighLengthOf(design),
     };
   });
+
+/** Usual designs that take what they can from a good image and a good caustic, behind either kind of expander. */
+export const measuredDesigns: fc.Arbitrary<Inputs> = usualDesigns.chain((design) => {
+  const table = caustics(design['laser.wavelength'] as number, [1, 2]);
+  const waist = fc.constantFrom('typed', 'measured');
+  const source = fc.constantFrom('measured', 'caustic', 'typed');
+  const expander = fc.constantFrom('magnification', 'lenses');
+  return fc.tuple(table, waist, source, expander).map(([table, waistSource, beamSource, kind]) => ({
+    ...design,
+    'laser.beamImage': images[0],
+    'laser.beamImagePitch': 50e-6,
+    'laser.causticTable': table,
+    'laser.ratioSource': 'measured',
+    'laser.beamSource': beamSource,
+    'expander.waistSource': waistSource,
+    'expander.kind': kind,
+  }));
+});

@@ -5,7 +5,7 @@ import { createEngine } from '../../lib/graph/engine.ts';
 import { hasValue, type Outcome } from '../../lib/graph/outcome.ts';
 import { isInput } from '../../lib/graph/quantity.ts';
 import { cases } from '../cases.ts';
-import { allowedDesigns, allowedSpots, type Inputs, usualDesigns } from './inputs.ts';
+import { allowedDesigns, allowedSpots, type Inputs, measuredDesigns, usualDesigns } from './inputs.ts';
 
 const ids = [...designGraph.quantities.keys()];
 const inputIds = new Set(designGraph.order.filter(isInput).map(({ id }) => id));
@@ -34,7 +34,7 @@ function checkOutcome(id: string, outcome: Outcome): void {
   }
   const { kind, message, parts, at } = outcome.problem;
   expect(kind, `${id}: ${message}`).not.toBe('fault');
-  expect(message, at).toMatch(/^[A-Z‘'].{20,}\.$/s);
+  expect(message, at).toMatch(/^[A-Z‘'"].{20,}\.$/s);
   expect(message, at).not.toMatch(/NaN|undefined|Infinity|\[object/);
   if (kind === 'impossible' || kind === 'outside') {
     expect(parts.input, `${at}: ${message}`).toBeDefined();
@@ -47,6 +47,7 @@ describe('every design that the inputs allow', () => {
     ['over the whole ranges', allowedDesigns, 0.02, cases(1500, 120)],
     ['over the whole ranges, workpiece near the focus', allowedSpots, 0.2, cases(1500, 70)],
     ['in the usual spans', usualDesigns, 0.95, cases(1000, 20)],
+    ['with measured beams', measuredDesigns, 0.2, cases(1000, 20)],
   ] as const) {
     it(`${name}: finite values, or a problem that says what to change`, () => {
       let spots = 0;

@@ -39,6 +39,7 @@ describe('readCausticTable', () => {
     ['z (mm),d (um)\n1,5,200,5\n', /Row 2 has 4 columns where the header has 2.*semicolons/, 2],
     ['z (mm);d (um)\n1,5;1.200,5\n', /Row 2, column d \(um\) holds "1.200,5"/, 2],
     ['z (mm);d (um)\n1,5;1e999\n', /Row 2, column d \(um\) holds "1e999"/, 2],
+    ['z (km),d (um)\n1e307,200\n', /Row 2, column z \(km\) holds 1e\+307, which is beyond reach/, 2],
     ['z,d (um)\n1,200\n', /Row 1, column z names no unit/, 1],
     ['z (mm),height (um)\n1,200\n', /no column for diameter/, 1],
     ['1,200\n2,300\n', /no column for z/, 1],

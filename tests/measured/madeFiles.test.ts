@@ -4,7 +4,8 @@ import { makeMeasured, truth } from '../../data/measured/make.ts';
 import { decodeCameraImage } from '../../lib/measured/cameraImage.ts';
 import { readCausticTable } from '../../lib/measured/causticTable.ts';
 import { measureBeam } from '../../lib/measured/measureBeam.ts';
-import { type Estimate, fitCaustic } from '../../lib/optics/caustic.ts';
+import { fitCaustic } from '../../lib/optics/caustic.ts';
+import type { Estimate } from '../../lib/optics/causticFit.ts';
 import { expectClose } from '../close.ts';
 import { toMetres } from './toMetres.ts';
 

@@ -138,7 +138,7 @@ describe('start page', () => {
     const { document, window } = parseHTML('<html><body></body></html>');
     const opened: string[] = [];
     const page = renderStartPage(document, {
-      onImage: () => opened.push('image'),
+      onMeasured: () => opened.push('image'),
       onPlate: () => opened.push('plate'),
       onExample: () => opened.push('example'),
     });
@@ -159,7 +159,7 @@ describe('start page', () => {
   it('keeps the cautions that no design may hide', () => {
     const { document } = parseHTML('<html><body></body></html>');
     const nothing = () => {};
-    const text = renderStartPage(document, { onImage: nothing, onPlate: nothing, onExample: nothing })
+    const text = renderStartPage(document, { onMeasured: nothing, onPlate: nothing, onExample: nothing })
       .textContent!;
     for (const words of [
       'laser safety officer',

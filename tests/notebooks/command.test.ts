@@ -1,7 +1,9 @@
 import { existsSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { readCausticFile } from '../../lib/design/causticFile.ts';
 import { designGraph } from '../../lib/design/design.ts';
 import { writeDesignFile } from '../../lib/design/designFile.ts';
+import { decodeText } from '../../notebooks/fileText.ts';
 import { expectClose } from '../close.ts';
 import { reference } from '../reference.ts';
 import { here, succeed } from './runCommand.ts';
@@ -178,6 +180,46 @@ describe('measure', () => {
     }
     expect(result['laser.beamPropagationRatio'].value).toBeGreaterThan(1);
     expect(Array.isArray(result.notes)).toBe(true);
+  });
+
+  it('caustic: the M² that the design then uses', () => {
+    const table = 'data/measured/rain-gauge-caustic.csv';
+    const measured = JSON.parse(succeed(['measure', 'caustic', table]));
+    const { value, uncertainty } = measured['laser.beamPropagationRatio'];
+    const ids = ['usedBeamPropagationRatio', 'causticRatioUncertainty', 'usedBeamDiameter'].map(
+      (x) => `laser.${x}`,
+    );
+    const waist = ['--set', 'laser.beamSource=caustic'];
+    const argv = ['evaluate', '--caustic', table, ...waist, '--get', ids.join(',')];
+    const used = JSON.parse(succeed(argv));
+    expect(ids.map((id) => used[id].value)).toEqual([
+      value,
+      uncertainty,
+      measured['laser.waistDiameter'].value,
+    ]);
+    const rows = (...more: string[]) =>
+      succeed(['profile', '--radii', '0:20:5 um', ...more])
+        .split('\n')
+        .map((line) => line.split(',')[2]);
+    expect(rows('--caustic', table)).toEqual(rows('--set', `laser.beamPropagationRatio=${value}`));
+    expect(rows('--caustic', table)).not.toEqual(rows());
+  });
+
+  it('caustic: what is set on the line wins over the file’s own choice', () => {
+    const argv = ['--caustic', 'data/measured/rain-gauge-caustic.csv', '--set', 'laser.ratioSource=typed'];
+    const used = JSON.parse(succeed(['evaluate', ...argv, '--get', 'laser.usedBeamPropagationRatio']));
+    expect(used['laser.usedBeamPropagationRatio'].value).toBe(1);
+  });
+
+  it('caustic: tables from older programs are read, whatever the code of µ', () => {
+    const plain = 'z (mm);d (µm)\n1;300\n2;250\n3;230\n4;255\n5;310\n6;390\n';
+    const utf8 = new TextEncoder().encode(plain);
+    const wide = Uint8Array.from(Buffer.from(`\uFEFF${plain}`, 'utf16le'));
+    const swapped = wide.map((_, i) => wide[i ^ 1]!);
+    const windows = Uint8Array.from(plain, (sign) => sign.charCodeAt(0));
+    const read = (bytes: Uint8Array) => readCausticFile(decodeText(bytes), 'table.csv');
+    for (const bytes of [wide, swapped, windows]) expect(read(bytes)).toEqual(read(utf8));
+    expectClose(read(utf8).diameter[0]!, 300e-6, { relative: 1e-12 });
   });
 
   const image = 'data/measured/rain-gauge-beam.png';

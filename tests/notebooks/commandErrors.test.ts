@@ -26,7 +26,26 @@ const refused: readonly [argv: readonly string[], says: RegExp][] = [
   [setting('workpiece.z=50 mm'), /spot\.width: .*Rayleigh lengths/],
   [['evaluate', '--set', 'plate.stop=open', '--get', 'match.stopRatio'], /no stop ratio/],
   [['evaluate', '--beam', 'x.png', '--get', 'spot.width'], /--pixel is missing/],
-  [['evaluate', '--beam', 'broken.json', '--pixel', '5 um', '--get', 'spot.width'], /^Row 1, column 1 holds/],
+  [
+    ['evaluate', '--beam', 'broken.json', '--pixel', '5 um', '--get', 'spot.width'],
+    /^"broken\.json" is neither PNG nor TIFF, .*: Row 1, column 1 holds/,
+  ],
+  [['evaluate', '--caustic', 'missing.csv', '--get', 'spot.width'], /'missing\.csv' cannot be read/],
+  [
+    ['evaluate', '--caustic', 'broken.json', '--get', 'spot.width'],
+    /^"broken\.json" is no table of a caustic: Row 1 holds/,
+  ],
+  [
+    ['evaluate', '--caustic', 'data/measured/clipped-beam.png', '--get', 'spot.width'],
+    /^"data\/measured\/clipped-beam\.png" is no text/,
+  ],
+  [
+    ['evaluate', '--caustic', 'kilograms.csv', '--get', 'spot.width'],
+    /^"kilograms\.csv" .* unit 'kg', which is no unit of length/,
+  ],
+  [['profile', '--caustic', 'short.csv', ...radii], /at least 5/],
+  [setting('laser.ratioSource=measured'), /^spot\.width: No table of a caustic has been given/],
+  [setting('laser.causticTable=a.csv'), /--caustic FILE/],
   [['profile'], /--radii is missing/],
   [['profile', '--radii', '0-20'], /no list of radii/],
   [['profile', '--radii', '20:0:5 um'], /STOP must be above START/],
@@ -37,11 +56,15 @@ const refused: readonly [argv: readonly string[], says: RegExp][] = [
   [['measure', 'power', 'x'], /'measure power' is not known/],
   [['measure', 'beam', 'x.png'], /--pixel is missing/],
   [['measure', 'beam', '--pixel', '5 um'], /exactly one image file/],
-  [['measure', 'caustic', 'broken.json'], /\.$/],
+  [['measure', 'caustic', 'broken.json'], /^"broken\.json" is no table of a caustic/],
 ];
 
 describe('what goes wrong', () => {
-  const files = { 'broken.json': '{"format": "stepwell-des' };
+  const files = {
+    'broken.json': '{"format": "stepwell-des',
+    'kilograms.csv': 'z (mm),d (kg)\n1,2\n',
+    'short.csv': 'z (mm),d (µm)\n1,200\n2,210\n',
+  };
   for (const [argv, says] of refused) {
     it(`${argv.join(' ')}: code 2, one line on the error stream, no output`, () => {
       const { code, out, err } = run(argv, files);

@@ -1,7 +1,8 @@
 import type * as sentences from '../../notebooks/matchingSentences.ts';
+import type * as measured from '../../notebooks/measuredSentences.ts';
 import { read, type Values } from './designOutcomes.ts';
 
-export type Name = keyof typeof sentences;
+export type Name = keyof typeof sentences | keyof typeof measured;
 
 /** What a sentence says for a design, and the numbers it says it of. */
 export interface Case {

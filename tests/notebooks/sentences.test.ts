@@ -1,14 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import * as sentences from '../../notebooks/matchingSentences.ts';
+import * as measured from '../../notebooks/measuredSentences.ts';
 import { type Sentence, slotPieces } from '../../notebooks/prose.ts';
 import { outcomesOf, read } from './designOutcomes.ts';
+import { measuredCases } from './measuredCases.ts';
 import { type Name, sentenceCases } from './sentenceCases.ts';
 
-const all = new Map(Object.entries(sentences) as [Name, Sentence][]);
+const all = new Map(Object.entries({ ...sentences, ...measured }) as [Name, Sentence][]);
+const allCases = [...sentenceCases, ...measuredCases];
 const reached = new Map<Name, Set<string>>();
 
 describe('every branch says what is so', () => {
-  for (const { says, design, pins, text, truth } of sentenceCases) {
+  for (const { says, design, pins, text, truth } of allCases) {
     it(`${says}: ${text.source}`, () => {
       const outcomeOf = outcomesOf(design, pins);
       const sentence = all.get(says)!;
@@ -25,7 +28,7 @@ describe('every branch says what is so', () => {
 
   it('every sentence and every one of its branches was reached', () => {
     const branches = Object.fromEntries([...all.keys()].map((name) => [name, reached.get(name)?.size ?? 0]));
-    console.log(`sentences: ${Object.keys(branches).length}, cases: ${sentenceCases.length}`);
+    console.log(`sentences: ${Object.keys(branches).length}, cases: ${allCases.length}`);
     expect(branches).toEqual({
       beamAgainstStep: 3,
       ratioPlace: 7,
@@ -40,6 +43,13 @@ describe('every branch says what is so', () => {
       plateOutSaid: 3,
       planesSaid: 3,
       insideSaid: 3,
+      imageSaid: 2,
+      imageNotes: 2,
+      causticSaid: 1,
+      causticPointsSaid: 6,
+      causticRatioSaid: 8,
+      causticUseSaid: 4,
+      causticPlaceSaid: 6,
     });
   });
 });

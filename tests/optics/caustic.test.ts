@@ -1,29 +1,31 @@
 import { describe, expect, it } from 'vitest';
-import { createRandom } from '../../lib/numerics/random.ts';
-import { causticParameters, fitCaustic } from '../../lib/optics/caustic.ts';
+import { fitCaustic } from '../../lib/optics/caustic.ts';
+import { causticParameters } from '../../lib/optics/causticFit.ts';
 import { Problem } from '../../lib/problem.ts';
 import { cases } from '../cases.ts';
 import { expectClose } from '../close.ts';
+import {
+  drawCaustic,
+  isoPlaces,
+  rayleighLengthOf,
+  type SyntheticCaustic,
+} from '../measured/syntheticCaustic.ts';
 
-/** Places after ISO 11146-1: half within one Rayleigh length, half beyond two. */
-const spread = [-3.2, -2.6, -2.1, -0.9, -0.5, -0.1, 0.3, 0.6, 0.95, 2.2, 2.7, 3.1];
 const wavelength = 1030e-9;
 const truth = { waist: 120e-6, position: 0.31, ratio: 1.18 };
-const rayleigh = (Math.PI * truth.waist ** 2) / (4 * wavelength * truth.ratio);
 
-/** Diameters of the true caustic at places in Rayleigh lengths from its waist. */
-function draw(places: readonly number[], scatter = 0, seed = 1) {
-  const random = createRandom(seed);
-  const z = places.map((place) => truth.position + place * rayleigh);
-  const diameter = places.map(
-    (place) => truth.waist * Math.hypot(1, place) * (1 + scatter * random.normal()),
-  );
-  return { z, diameter };
+/** The true caustic at places in Rayleigh lengths from its waist. */
+function beamAt(places: readonly number[], scatter = 0, seed = 1): SyntheticCaustic {
+  const { waist: waistDiameter, position: waistPosition, ratio } = truth;
+  return { waistDiameter, waistPosition, ratio, wavelength, places, scatter, seed };
 }
+
+const draw = (...beam: Parameters<typeof beamAt>) => drawCaustic(beamAt(...beam));
+const rayleigh = rayleighLengthOf(beamAt([]));
 
 describe('fitCaustic', () => {
   it('returns the true beam from exact diameters', () => {
-    const { z, diameter } = draw(spread);
+    const { z, diameter } = draw(isoPlaces);
     const fit = fitCaustic(z, diameter, wavelength);
     const source = 'd = d0 √(1 + (z − z0)²/zR²), ISO 11146-1:2021';
     expectClose(fit.waistPosition.value, truth.position, { relative: 1e-11, source });
@@ -40,7 +42,7 @@ describe('fitCaustic', () => {
     const sums = [0, 0, 0, 0, 0];
     const means = [0, 0, 0, 0, 0];
     for (let seed = 0; seed < count; seed++) {
-      const { z, diameter } = draw(spread, 0.01, seed);
+      const { z, diameter } = draw(isoPlaces, 0.01, seed);
       const fit = fitCaustic(z, diameter, wavelength);
       causticParameters.forEach((name, i) => {
         const deviation = (fit[name].value - expected[i]!) / fit[name].uncertainty;
@@ -55,7 +57,7 @@ describe('fitCaustic', () => {
   });
 
   it('holds θ = d0/zR in value and covariance', () => {
-    const { z, diameter } = draw(spread, 0.02, 7);
+    const { z, diameter } = draw(isoPlaces, 0.02, 7);
     const fit = fitCaustic(z, diameter, wavelength);
     const { waistDiameter, rayleighLength, divergence, covariance } = fit;
     expectClose(divergence.value, waistDiameter.value / rayleighLength.value, { relative: 1e-12 });
@@ -70,7 +72,7 @@ describe('fitCaustic', () => {
   });
 
   it('does not depend on where z is counted from', () => {
-    const { z, diameter } = draw(spread, 0.02, 3);
+    const { z, diameter } = draw(isoPlaces, 0.02, 3);
     const near = fitCaustic(z, diameter, wavelength);
     const far = fitCaustic(
       z.map((place) => place + 10),
@@ -96,7 +98,7 @@ describe('notes and problems of a caustic', () => {
   });
 
   it('says that M² is below 1, and whether noise explains it', () => {
-    const { z, diameter } = draw(spread, 0.001);
+    const { z, diameter } = draw(isoPlaces, 0.001);
     const wrong = fitCaustic(
       z,
       diameter.map((d) => d / 2),
@@ -107,7 +109,7 @@ describe('notes and problems of a caustic', () => {
   });
 
   it('refuses fewer than five places, sizes that cannot be, and points without a waist', () => {
-    const { z, diameter } = draw(spread);
+    const { z, diameter } = draw(isoPlaces);
     expect(() => fitCaustic(z.slice(0, 4), diameter.slice(0, 4), wavelength)).toThrow(/at least 5/);
     expect(() =>
       fitCaustic(

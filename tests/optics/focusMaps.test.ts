@@ -1,73 +1,57 @@
-import { describe, expect, it } from 'vitest';
-import { valueAt } from '../../lib/numerics/panelledFunction.ts';
-import { axisMap, distanceScale, shownPlaces } from '../../lib/optics/focusMaps.ts';
-import { focusRadius, type Light, planeOfDefocus } from '../../lib/optics/light.ts';
-import { radiusScale, roundProfileAt } from '../../lib/optics/roundSpot.ts';
+import { describe, it } from 'vitest';
+import { fieldAt } from '../../lib/optics/focalField.ts';
+import { axisDiscs, axisMap, focusAgainstRatio, focusDiscs, spaced } from '../../lib/optics/focusMaps.ts';
+import { irradianceOnAxis } from '../../lib/optics/onAxis.ts';
 import { expectClose } from '../close.ts';
 
-const wavelength = 1.03e-6;
-const focalLength = 2;
-const stepRadius = 1e-3;
-const zones = [
-  { outer: 1, phase: 2.6 },
-  { outer: 1.5, phase: 0 },
+const plates = [
+  [
+    { outer: 1, phase: Math.PI },
+    { outer: 1.4, phase: 0 },
+  ],
+  [
+    { outer: 1, phase: -2 },
+    { outer: 1e4, phase: 0 },
+  ],
+  [
+    { outer: 1, phase: 0.7 },
+    { outer: 1.5, phase: 4 },
+    { outer: 2.2, phase: -1 },
+  ],
 ];
-const ratios = Float64Array.of(0.6, 1, 1.4);
+const source = 'fieldAt, 24 nodes a panel, 1e-12';
 
-function lightOf(ratio: number, distance: number, curvature: number): Light {
-  return {
-    wavelength,
-    beamRadius: stepRadius / ratio,
-    wavefrontCurvature: curvature,
-    beamPropagationRatio: 1,
-    decentreX: 0,
-    decentreY: 0,
-    beamAspect: 1,
-    plate: { kind: 'round', zones: zones.map(({ outer, phase }) => ({ outer: outer * stepRadius, phase })) },
-    focalLength,
-    plateDistance: distance * focalLength,
-  };
-}
+describe('maps over the step ratio, by sums over discs', () => {
+  for (const plate of plates) {
+    const phases = plate.map(({ phase }) => phase);
+    const edges = plate.map(({ outer }) => outer);
+    const scaled = (ratio: number) => plate.map(({ outer, phase }) => ({ outer: outer * ratio, phase }));
 
-describe('map of the axis over step ratio and distance', () => {
-  for (const distance of [0.4, 1, 1.8]) {
-    for (const curvature of [0, 0.7, -0.4]) {
-      it(`is the profile on the workpiece, d/f = ${distance}, 1/R = ${curvature} /m`, () => {
-        const scale = distanceScale(lightOf(1, distance, curvature), stepRadius);
-        const [low, high] = shownPlaces([-3, 3], scale);
-        const places = Float64Array.from([0, 0.25, 0.6, 0.8, 1], (part) => low + part * (high - low));
-        const map = axisMap(zones, ratios, places, scale);
-        ratios.forEach((ratio, column) => {
-          const light = lightOf(ratio, distance, curvature);
-          places.forEach((place, row) => {
-            const z = place * scale.unit;
-            const profile = roundProfileAt(light, z);
-            const source = 'Bessel matrix, to 1e-9 of the unshaped peak';
-            const axis = valueAt(profile, 0);
-            // Near the axis I = I(0) + slope ϱ²; the next term is about ϱ² of it.
-            const near = valueAt(profile, 1e-3 * radiusScale(light, z));
-            const strength = (focusRadius(light) / radiusScale(light, z)) ** 2;
-            const at = row * ratios.length + column;
-            expectClose(map.irradiance[at]!, axis, { absolute: 2e-9 * strength, source });
-            expectClose(map.curvature[at]! * 1e-6, near - axis, { absolute: 2e-9 * strength, source });
-          });
+    it(`axis of ${plate.length} zones, stop at ${edges.at(-1)}: as the field at single points`, () => {
+      const [ratios, distances] = [spaced(0.5, 1.6, 5), spaced(-7, 7, 9)];
+      const map = axisMap(axisDiscs(edges, ratios, distances), phases);
+      ratios.forEach((ratio, column) => {
+        distances.forEach((distance, row) => {
+          const defocus = distance / (ratio * ratio);
+          const { re, im } = fieldAt(scaled(ratio), 0, defocus);
+          const at = row * ratios.length + column;
+          expectClose(map.irradiance[at]!, re * re + im * im, { absolute: 1e-10, source });
+          const { slope } = irradianceOnAxis(scaled(ratio), defocus);
+          expectClose(map.curvature[at]!, slope, { absolute: 1e-12, source: 'closed form' });
         });
       });
+    });
 
-      it(`shows the same span of ζκ² for every beam, d/f = ${distance}, 1/R = ${curvature} /m`, () => {
-        const scale = distanceScale(lightOf(1, distance, curvature), stepRadius);
-        const ends = shownPlaces([-3, 1], scale);
-        for (const ratio of ratios) {
-          const light = lightOf(ratio, distance, curvature);
-          [-3, 1].forEach((end, i) => {
-            const z = planeOfDefocus(light, end / ratio ** 2);
-            const size = radiusScale(light, z) / focusRadius(light);
-            // Where the spot would grow tenfold, and behind that, the map ends sooner.
-            if (size > 9.9 || size < 0) expect(ends[i]).toBeLessThan(11 / Math.abs(scale.bend));
-            else expectClose(ends[i]! * scale.unit, z, { relative: 1e-12, source: 'Collins coordinates' });
-          });
-        }
+    it(`focus of ${plate.length} zones, stop at ${edges.at(-1)}: as the field at single points`, () => {
+      const [ratios, radii] = [spaced(0.5, 1.6, 6), spaced(0, 5, 11)];
+      const map = focusAgainstRatio(focusDiscs(edges, ratios, radii), phases, ratios);
+      ratios.forEach((ratio, row) => {
+        radii.forEach((v, column) => {
+          const { re, im } = fieldAt(scaled(ratio), v / (2 * ratio), 0);
+          const expected = (re * re + im * im) / (ratio * ratio);
+          expectClose(map.values[row * radii.length + column]!, expected, { absolute: 1e-10, source });
+        });
       });
-    }
+    });
   }
 });

@@ -1,0 +1,94 @@
+import fc from 'fast-check';
+import { drawBeam, type SyntheticBeam } from '../../data/measured/drawBeam.ts';
+import type { CameraImage } from '../../lib/measured/cameraImage.ts';
+import type { NamedCaustic } from '../../lib/measured/causticTable.ts';
+import { drawCaustic, isoPlaces } from '../measured/syntheticCaustic.ts';
+
+const round: SyntheticBeam = {
+  width: 90,
+  height: 84,
+  x: 44.3,
+  y: 41.8,
+  radiusX: 13,
+  radiusY: 12.4,
+  angle: 0.3,
+  peak: 0.8,
+  noise: 0.002,
+  offset: 0.02,
+  gradientX: 0.004,
+  gradientY: -0.003,
+  fullScale: 4095,
+  seed: 71,
+};
+
+function named(name: string, changes: Partial<SyntheticBeam> = {}): CameraImage {
+  const image = { ...drawBeam({ ...round, ...changes }), name };
+  // A counterexample shows the name, not thousands of pixels.
+  return Object.defineProperty(image, fc.toStringMethod, { value: () => `the ${name} image` });
+}
+
+/** A ring: no Gaussian fits it. */
+const ring = (q: number) => Math.exp(-8 * (Math.sqrt(q) - 1) ** 2);
+
+/** Small camera images: two that measure well, then one for each way in which an image can be poor. */
+export const images: readonly CameraImage[] = [
+  named('round'),
+  named('elliptical', { radiusX: 16, radiusY: 11, seed: 72 }),
+  named('clipped', { x: 6 }),
+  named('saturated', { peak: 1.3 }),
+  named('ring', { profile: ring, radiusX: 14, radiusY: 14 }),
+  named('noisy', { peak: 0.1, noise: 0.01 }),
+  named('dark', { peak: 0 }),
+];
+
+/** Log-uniform between two positive ends. */
+const between = (low: number, high: number) =>
+  fc.double({ min: Math.log(low), max: Math.log(high), noNaN: true }).map(Math.exp);
+
+const seed = fc.integer({ min: 1, max: 1e6 });
+
+/** Caustics with a waist at a wavelength, their true M² between the ends. */
+export function caustics(wavelength: number, ratios: readonly [number, number]): fc.Arbitrary<NamedCaustic> {
+  const position = fc.double({ min: -2, max: 2, noNaN: true });
+  const parts = fc.record({ waistDiameter: between(20e-6, 20e-3), ratio: between(...ratios), seed });
+  const scatter = fc.constantFrom(0, 0.003, 0.01);
+  return fc
+    .tuple(parts, position, scatter)
+    .map(([beam, waistPosition, scatter]) =>
+      drawCaustic({ ...beam, waistPosition, scatter, wavelength, places: isoPlaces }),
+    );
+}
+
+const poorlyPlaced = fc
+  .tuple(fc.array(fc.double({ min: -4, max: 6, noNaN: true }), { maxLength: 14 }), between(1e-3, 0.3), seed)
+  .map(([places, scatter, seed]) =>
+    drawCaustic({
+      waistDiameter: 0.3e-3,
+      waistPosition: 0.1,
+      ratio: 1.1,
+      wavelength: 1.03e-6,
+      places,
+      scatter,
+      seed,
+    }),
+  );
+
+const absurd = fc
+  .array(fc.tuple(fc.double({ noNaN: true, noDefaultInfinity: true }), between(1e-200, 1e200)), {
+    maxLength: 12,
+  })
+  .map(
+    (points): NamedCaustic => ({
+      name: 'absurd.csv',
+      z: points.map(([z]) => z),
+      diameter: points.map(([, diameter]) => diameter),
+    }),
+  );
+
+/** Tables of every quality: with M² below 1 and above what the model covers, badly placed points, and nonsense. */
+export const allowedCaustics: fc.Arbitrary<NamedCaustic> = fc.oneof(
+  { arbitrary: caustics(1.03e-6, [1, 1.3]), weight: 4 },
+  { arbitrary: caustics(1.03e-6, [0.5, 8]), weight: 2 },
+  { arbitrary: poorlyPlaced, weight: 1 },
+  { arbitrary: absurd, weight: 1 },
+);
