@@ -31,7 +31,7 @@ export interface MarkSpec {
   readonly role: 'today' | 'reference';
 }
 
-/** Values over a grid, row by row from the lowest y; drawn as a picture in one hue, from the paper's colour (low) to deep ink. */
+/** Values over a grid, row by row from the lower edge of the chart; drawn as a picture in one hue, from the paper's colour (low) to deep ink. */
 export interface MapSpec {
   readonly columns: number;
   readonly rows: number;
@@ -58,6 +58,8 @@ export interface FigureSpec {
   /** A second scale for the same axis, e.g. the dimensionless coordinate. */
   readonly secondX?: SecondScale;
   readonly secondY?: SecondScale;
+  /** Both axes hold the same quantity, such as a length, and a step along one is drawn as long as along the other. */
+  readonly equalScale?: boolean;
   readonly series: readonly SeriesSpec[];
   readonly marks?: readonly MarkSpec[];
   readonly map?: MapSpec;

@@ -286,7 +286,7 @@ function wavefrontSaid(curvature: number): string {
 
 type CurvatureMap = ValueOf<typeof axisOverRatio>;
 
-/** Lines of a map already drawn, over z/z_a: most inputs move the marks on it and leave the map as it is. */
+/** Lines of a map already drawn, in units of the scale of the distances: most inputs move the marks on it and leave the map as it is. */
 const keptLines = new WeakMap<Float64Array, { x: Float64Array; y: Float64Array }>();
 
 /** Lines along which the curvature on the axis vanishes, as one column pair with gaps (NaN) between lines. */

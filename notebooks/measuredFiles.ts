@@ -34,10 +34,9 @@ export const measuredFiles: Readonly<Record<string, MeasuredFile>> = {
 
 /** Id of the input for a file of unknown kind: a text that begins with words is a caustic, all else an image. */
 export function inputForFile(bytes: Uint8Array): string {
-  const [first = ''] = decodeText(bytes.subarray(0, 4096))
-    .trimStart()
-    .split(/[\r\n]/);
-  // Letters outside a number such as 1e-3, and no signs that only pictures hold.
-  const words = /[a-df-z]/i.test(first) && !/[^\t -\uFFFC]/.test(first);
+  const text = decodeText(bytes.subarray(0, 4096));
+  const [first = ''] = text.trimStart().split(/[\r\n]/);
+  // Pictures hold NUL among their first bytes; the e of 1e-3 is no word.
+  const words = !text.includes('\0') && /[a-df-z]/i.test(first);
   return words ? causticTable.id : beamImage.id;
 }

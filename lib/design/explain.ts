@@ -1,6 +1,14 @@
 import { derived } from '../graph/define.ts';
-import { distanceScale, placeRows, spreadInFocus } from '../optics/distanceScale.ts';
-import { axisDiscs, axisMap, focusAgainstRatio, focusDiscs, spaced } from '../optics/focusMaps.ts';
+import {
+  axisDiscs,
+  axisMap,
+  distanceScale,
+  focusAgainstRatio,
+  focusDiscs,
+  shownPlaces,
+  spaced,
+  spreadInFocus,
+} from '../optics/focusMaps.ts';
 import { amplitudeParts } from '../optics/matching.ts';
 import { wavefrontCurvature } from './expander.ts';
 import { wavelength } from './laser.ts';
@@ -43,21 +51,6 @@ const edgesPerStep = derived({
   source: 'definition',
 });
 
-const focusFields = derived({
-  ...computedMap,
-  id: 'explain.focusDiscs',
-  name: 'focal fields of discs',
-  symbol: 'U_j(\\rho;\\kappa)',
-  about: 'Field in the focus of a disc out to each zone edge, over step ratio and radius.',
-  from: { edgesPerStep },
-  compute: ({ edgesPerStep }) => focusDiscs(JSON.parse(edgesPerStep), mapRatios, spaced(0, shownRadius, 81)),
-  formula: 'U_j',
-});
-
-function phasesOf(zonesPerStep: string): number[] {
-  return (JSON.parse(zonesPerStep) as { phase: number }[]).map(({ phase }) => phase);
-}
-
 export const distances = derived({
   id: 'explain.distances',
   name: 'scale of the distances from the focus',
@@ -98,32 +91,6 @@ const distanceShift = derived({
   source: 'collins1970',
 });
 
-const axisRows = derived({
-  id: 'explain.axisRows',
-  name: 'rows of the axis map',
-  symbol: '\\{z_i\\}',
-  unit: 'none',
-  about:
-    'Places behind the lens that the axis map shows, evenly apart, with their coordinate without the beam.',
-  // Numbers, not the scale itself: they stay equal while lens or step move, and the fields over the rows with them.
-  from: { bend: distanceBend, shift: distanceShift },
-  compute: (scale) => placeRows(shownDistances, scale, 121),
-  formula: '\\zeta\\kappa^2=\\frac{z/z_a}{1+b\\,z/z_a}-s',
-  source: 'collins1970',
-});
-
-const axisFields = derived({
-  ...computedMap,
-  id: 'explain.axisDiscs',
-  name: 'axis fields of discs',
-  symbol: 'U_j(0;\\kappa,z)',
-  about: 'Field about the axis of a disc out to each zone edge, over step ratio and distance.',
-  from: { edgesPerStep, rows: axisRows },
-  compute: ({ edgesPerStep, rows }) =>
-    axisDiscs(JSON.parse(edgesPerStep), spaced(...shownRatios, 101), rows.distances),
-  formula: 'U_j',
-});
-
 export const focusSpread = derived({
   id: 'explain.focusSpread',
   name: 'spread in the focus',
@@ -137,6 +104,37 @@ export const focusSpread = derived({
   source: 'collins1970',
 });
 
+const axisFields = derived({
+  ...computedMap,
+  id: 'explain.axisDiscs',
+  name: 'axis fields of discs',
+  symbol: '(f/B)\\,U_j(0;\\kappa,z)',
+  about: 'Field about the axis of a disc out to each zone edge, over step ratio and distance.',
+  // Numbers, not the scale itself: they stay equal while lens or step move, and the map with them.
+  from: { edgesPerStep, bend: distanceBend, shift: distanceShift },
+  compute: ({ edgesPerStep, bend, shift }) => {
+    const ends = shownPlaces(shownDistances, { bend, shift });
+    const ratios = spaced(...shownRatios, 101);
+    return { ...axisDiscs(JSON.parse(edgesPerStep), ratios, spaced(...ends, 121), { bend, shift }), ends };
+  },
+  formula: 'U_j',
+});
+
+const focusFields = derived({
+  ...computedMap,
+  id: 'explain.focusDiscs',
+  name: 'focal fields of discs',
+  symbol: 'U_j(\\rho;\\kappa)',
+  about: 'Field in the focus of a disc out to each zone edge, over step ratio and radius.',
+  from: { edgesPerStep },
+  compute: ({ edgesPerStep }) => focusDiscs(JSON.parse(edgesPerStep), mapRatios, spaced(0, shownRadius, 81)),
+  formula: 'U_j',
+});
+
+function phasesOf(zonesPerStep: string): number[] {
+  return (JSON.parse(zonesPerStep) as { phase: number }[]).map(({ phase }) => phase);
+}
+
 export const axisOverRatio = derived({
   ...computedMap,
   id: 'explain.axisMap',
@@ -144,10 +142,10 @@ export const axisOverRatio = derived({
   symbol: 'I(0;\\kappa,z)',
   about:
     'Relative irradiance and curvature on the axis over step ratio and distance, beam varied, plate, stop, lens and wavefront kept; coherent light.',
-  from: { axisFields, zonesPerStep, rows: axisRows },
-  compute: ({ axisFields, zonesPerStep, rows }) => ({
-    ...axisMap(axisFields, phasesOf(zonesPerStep), rows.strengths),
-    ends: rows.ends,
+  from: { axisFields, zonesPerStep },
+  compute: ({ axisFields, zonesPerStep }) => ({
+    ...axisMap(axisFields, phasesOf(zonesPerStep)),
+    ends: axisFields.ends,
   }),
   formula: '(f/B)^2|U_0|^2,\\ -2\\,\\mathrm{Re}(U_0^*U_2)',
 });

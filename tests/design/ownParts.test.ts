@@ -143,7 +143,7 @@ describe('a designed plate', () => {
 
   it('whose height cannot be worked out or made is refused', () => {
     const outside = today({ 'plate.glass': 'typed', 'plate.typedIndex': 1.001 }).inputs;
-    expect(() => takePart('plate', 'A', outside)).toThrow(/Made step height of 515000\snm is not possible/);
+    expect(() => takePart('plate', 'A', outside)).toThrow(/Made step height of 515\sµm is not possible/);
     const unknown = { ...start.inputs, 'laser.wavelength': 20e-6 };
     expect(() => takePart('plate', 'A', unknown)).toThrow(/index of .* is known from/);
   });

@@ -1,9 +1,7 @@
 import { existsSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { readCausticFile } from '../../lib/design/causticFile.ts';
 import { designGraph } from '../../lib/design/design.ts';
 import { writeDesignFile } from '../../lib/design/designFile.ts';
-import { decodeText } from '../../notebooks/fileText.ts';
 import { expectClose } from '../close.ts';
 import { reference } from '../reference.ts';
 import { here, succeed } from './runCommand.ts';
@@ -211,17 +209,6 @@ describe('measure', () => {
     expect(used['laser.usedBeamPropagationRatio'].value).toBe(1);
   });
 
-  it('caustic: tables from older programs are read, whatever the code of µ', () => {
-    const plain = 'z (mm);d (µm)\n1;300\n2;250\n3;230\n4;255\n5;310\n6;390\n';
-    const utf8 = new TextEncoder().encode(plain);
-    const wide = Uint8Array.from(Buffer.from(`\uFEFF${plain}`, 'utf16le'));
-    const swapped = wide.map((_, i) => wide[i ^ 1]!);
-    const windows = Uint8Array.from(plain, (sign) => sign.charCodeAt(0));
-    const read = (bytes: Uint8Array) => readCausticFile(decodeText(bytes), 'table.csv');
-    for (const bytes of [wide, swapped, windows]) expect(read(bytes)).toEqual(read(utf8));
-    expectClose(read(utf8).diameter[0]!, 300e-6, { relative: 1e-12 });
-  });
-
   const image = 'data/measured/rain-gauge-beam.png';
   it.runIf(existsSync(here(image)))('beam: the diameter that the design then uses', () => {
     const measured = JSON.parse(succeed(['measure', 'beam', image, '--pixel', '5.5 um']));
@@ -230,6 +217,28 @@ describe('measure', () => {
     expect(uncertainty).toBeLessThan(0.1 * value);
     const argv = ['evaluate', '--beam', image, '--pixel', '5.5 um', '--get', 'laser.usedBeamDiameter'];
     expect(JSON.parse(succeed(argv))['laser.usedBeamDiameter'].value).toBe(value);
+  });
+});
+
+describe('measure beam of a spoilt image', () => {
+  it.each(['clipped', 'saturated'])('%s: no uncertainty, and the reason beside every value', (kind) => {
+    const argv = ['measure', 'beam', `data/measured/${kind}-beam.png`, '--pixel', '5.5 um'];
+    const { notes, ...measured } = JSON.parse(succeed(argv)) as Record<string, { note?: string }> & {
+      notes: string[];
+    };
+    expect(notes).toHaveLength(1);
+    const ids = Object.keys(measured);
+    expect(ids).toEqual(expect.arrayContaining(['laser.usedBeamDiameter', 'laser.gaussianFitDiameter']));
+    for (const id of ids) expect(measured[id], id).toMatchObject({ uncertainty: null, note: notes[0] });
+  });
+
+  it('a good one: uncertainties, and no reason against any value', () => {
+    const measured = JSON.parse(
+      succeed(['measure', 'beam', 'data/measured/cold-plate-beam.tif', '--pixel', '5.5 um']),
+    );
+    expect(measured.notes).toEqual([]);
+    expect(measured['laser.usedBeamDiameter'].uncertainty).toBeGreaterThan(0);
+    expect(measured['laser.usedBeamDiameter'].note).toBeUndefined();
   });
 });
 

@@ -74,18 +74,59 @@ export const measuredCases: readonly Case[] = [
     text: /^The second moments give .* from noise and background alone\.$/,
     truth: (value) => Number.isNaN(value('laser.gaussianFitDiameter')),
   },
+  ...(['clipped', 'saturated'] as const).map(
+    (name): Case => ({
+      says: 'imageSaid',
+      design: image(name),
+      text: /the design takes [\d.]+\smm\. How far this is off cannot be told from an image that does not hold the whole beam\. A/,
+      truth: (value) =>
+        Number.isNaN(value('laser.measuredUncertainty')) &&
+        // Off by ten times what noise does here, 0.1 %: the drawn diameter is 2·√(13·12.4) pixels of 5.5 µm.
+        Math.abs(value('laser.measuredDiameter') / (2 * Math.sqrt(13 * 12.4) * 5.5e-6) - 1) > 0.01,
+    }),
+  ),
+  {
+    says: 'imageWarning',
+    design: image('round'),
+    text: /^$/,
+    truth: (value) => value('laser.measuredEllipticity') > 0.87,
+  },
+  {
+    says: 'imageWarning',
+    design: image('saturated'),
+    text: /^\d+ pixels stand at the full scale .*The numbers of this beam, and all that follows from them, are doubtful\.$/,
+    truth: () => images.find(({ name }) => name === 'saturated')!.samples.includes(4095 as never),
+  },
+  {
+    says: 'imageWarning',
+    design: image('clipped'),
+    text: /^At the left edge .*The numbers of this beam, and all that follows from them, are doubtful\.$/,
+    truth: (value) => value('laser.measuredCentroidX') < value('laser.measuredDiameterX') / 2,
+  },
+  {
+    says: 'imageWarning',
+    design: image('elliptical'),
+    text: /^The beam is not round: 176 µm by 121 µm, ellipticity 0\.6[89]\d?; .*then the other\.$/,
+    truth: (value) => Math.abs(value('laser.measuredEllipticity') / (11 / 16) - 1) < 0.01,
+  },
   {
     says: 'imageNotes',
     design: image('round'),
-    text: /^The image shows no saturation, no clipping and enough pixels, and a Gaussian fits it\.$/,
+    text: /^The image shows no saturation, no clipping and enough pixels, and a round Gaussian fits it\.$/,
     truth: (value) =>
       Math.abs(value('laser.gaussianFitDiameter') / value('laser.measuredDiameter') - 1) < 0.01,
   },
   {
     says: 'imageNotes',
     design: image('saturated'),
-    text: /full scale/,
+    text: /^$/,
     truth: () => images.find(({ name }) => name === 'saturated')!.samples.includes(4095 as never),
+  },
+  {
+    says: 'imageNotes',
+    design: image('noisy'),
+    text: /The peak uses only/,
+    truth: () => Math.max(...images.find(({ name }) => name === 'noisy')!.samples) < 0.25 * 4095,
   },
   {
     says: 'causticSaid',
@@ -175,14 +216,14 @@ export const measuredCases: readonly Case[] = [
   {
     says: 'causticRatioSaid',
     design: caustic({ ratio: 6 }),
-    text: /^M² lies above 4, where this model ends: .* columns\. Until then the design has no M²\.$/,
+    text: /^M² lies above 4, where this model ends: .* given as radii\. Until then the design has no M²\.$/,
     truth: (value) =>
       value('laser.causticRatio') > 4 && Number.isNaN(value('laser.usedBeamPropagationRatio')),
   },
   {
     says: 'causticRatioSaid',
     design: caustic({ ratio: 6 }, { ...typed, ...own }),
-    text: /^M² lies above 4, where this model ends: check the wavelength and the units of both columns\.$/,
+    text: /^M² lies above 4, where this model ends: check the wavelength, .* given as radii\.$/,
     truth: (value) => value('laser.causticRatio') > 4 && value('laser.usedBeamPropagationRatio') === 1,
   },
   {

@@ -72,6 +72,7 @@ function frameKey(spec: FigureSpec, width: number): string {
     spec.y,
     spec.secondX,
     spec.secondY,
+    spec.equalScale,
     series,
     marks,
     spec.map && [spec.map.label, spec.map.unit],

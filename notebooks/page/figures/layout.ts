@@ -68,14 +68,18 @@ const barRoom = barWidth + 92;
 /** Lays a figure out for a width in px; cheap (no drawing), so that a figure out of view can hold its place. */
 export function layOut(spec: FigureSpec, width: number, shape: Shape): Layout {
   const [xDomain, yDomain] = [usable(spec.x), usable(spec.y)];
-  const frameHeight = Math.round(
-    shape === 'tall' ? within(width * 0.72, 280, 460) : within(width * 0.46, 220, 340),
+  const most = shape === 'tall' ? 460 : 340;
+  const usual = Math.round(
+    shape === 'tall' ? within(width * 0.72, 280, most) : within(width * 0.46, 220, most),
   );
-  const yTicks = ticksOf(yDomain, frameHeight / 52);
-  const secondYTicks = spec.secondY && secondTicks(yDomain, spec.secondY, frameHeight / 52);
+  const yTicks = ticksOf(yDomain, usual / 52);
+  const secondYTicks = spec.secondY && secondTicks(yDomain, spec.secondY, usual / 52);
   const left = Math.ceil(widest(yTicks) + 13);
   const right = secondYTicks ? Math.ceil(widest(secondYTicks) + 13) : 14;
-  const frameWidth = Math.max(60, width - left - right);
+  const room = Math.max(60, width - left - right);
+  const [frameWidth, frameHeight] = spec.equalScale
+    ? inProportion(xDomain, yDomain, room, most)
+    : [room, usual];
   const legend = layOutLegend(spec, width);
   const colourBar = spec.map && layOutColourBar(spec.map, legend.height, width);
   let row = colourBar ? colourBar.y + 12 : legend.height;
@@ -84,9 +88,9 @@ export function layOut(spec: FigureSpec, width: number, shape: Shape): Layout {
     lines: wrapText(text, room, labelSize),
   });
   const [yText, secondYText] = [withUnit(spec.y.label, spec.y.unit), spec.secondY?.label ?? ''];
-  const room = shareRoom(textWidth(yText, labelSize), textWidth(secondYText, labelSize), width);
-  const yLabel = label(yText, room[0], row + 12);
-  const secondYLabel = spec.secondY && label(secondYText, room[1], row + 12);
+  const labelRoom = shareRoom(textWidth(yText, labelSize), textWidth(secondYText, labelSize), width);
+  const yLabel = label(yText, labelRoom[0], row + 12);
+  const secondYLabel = spec.secondY && label(secondYText, labelRoom[1], row + 12);
   row += Math.max(yLabel.lines.length, secondYLabel?.lines.length ?? 0) * lineHeight + 4;
   const secondXLabel = spec.secondX && label(spec.secondX.label, frameWidth, row + 16);
   if (secondXLabel) row += 4 + secondXLabel.lines.length * lineHeight + tickRoom;
@@ -117,6 +121,18 @@ function usable(axis: AxisSpec): readonly [number, number] {
   if (a !== b) return [a, b];
   const half = a === 0 ? 1 : Math.abs(a) / 2;
   return [a - half, a + half];
+}
+
+/** Width and height of a frame in the proportion of its domains, as large as the room and the greatest height allow. */
+function inProportion(
+  x: readonly [number, number],
+  y: readonly [number, number],
+  room: number,
+  most: number,
+): [number, number] {
+  const ratio = Math.abs((y[1] - y[0]) / (x[1] - x[0]));
+  const width = Math.min(room, most / ratio);
+  return [Math.max(1, Math.round(width)), Math.max(1, Math.round(width * ratio))];
 }
 
 function within(value: number, low: number, high: number): number {

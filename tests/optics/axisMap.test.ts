@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { valueAt } from '../../lib/numerics/panelledFunction.ts';
-import { distanceScale, placeRows, shownPlaces } from '../../lib/optics/distanceScale.ts';
-import { axisDiscs, axisMap, spaced } from '../../lib/optics/focusMaps.ts';
+import { axisDiscs, axisMap, distanceScale, shownPlaces } from '../../lib/optics/focusMaps.ts';
 import { focusRadius, type Light, planeOfDefocus } from '../../lib/optics/light.ts';
 import { radiusScale, roundProfileAt } from '../../lib/optics/roundSpot.ts';
 import { expectClose } from '../close.ts';
@@ -30,15 +29,18 @@ function lightOf(ratio: number, distance: number, curvature: number): Light {
   };
 }
 
-describe('map of the axis over step ratio and distance, for any distance from plate to lens', () => {
+describe('map of the axis over step ratio and distance', () => {
   for (const distance of [0.4, 1, 1.8]) {
     for (const curvature of [0, 0.7, -0.4]) {
       it(`is the profile on the workpiece, d/f = ${distance}, 1/R = ${curvature} /m`, () => {
         const scale = distanceScale(lightOf(1, distance, curvature), stepRadius);
-        const rows = placeRows([-3, 3], scale, 6);
-        const places = spaced(...rows.ends, 6);
-        const discs = axisDiscs([1, 1.5], ratios, rows.distances);
-        const map = axisMap(discs, [2.6, 0], rows.strengths);
+        const [low, high] = shownPlaces([-3, 3], scale);
+        const places = Float64Array.from([0, 0.25, 0.6, 0.8, 1], (part) => low + part * (high - low));
+        const edges = zones.map(({ outer }) => outer);
+        const map = axisMap(
+          axisDiscs(edges, ratios, places, scale),
+          zones.map(({ phase }) => phase),
+        );
         ratios.forEach((ratio, column) => {
           const light = lightOf(ratio, distance, curvature);
           places.forEach((place, row) => {
