@@ -33,10 +33,10 @@ interface Measured {
   readonly note?: string;
 }
 
-/** `measure beam FILE --pixel LENGTH` and `measure caustic FILE`: JSON of measured values with uncertainties. */
+/** `measure beam FILE --pixel LENGTH [--pixel-uncertainty LENGTH]` and `measure caustic FILE`: JSON of measured values with uncertainties. */
 export function measure(args: readonly string[], io: CommandIo): string {
   const [what, ...rest] = args;
-  if (what === 'beam') return measureBeamFile(readOptions(rest, ['pixel']), io);
+  if (what === 'beam') return measureBeamFile(readOptions(rest, ['pixel', 'pixel-uncertainty']), io);
   if (what === 'caustic') return measureCausticFile(readOptions(rest, ['wavelength']), io);
   throw new Problem(
     'unreadable',
@@ -47,7 +47,11 @@ export function measure(args: readonly string[], io: CommandIo): string {
 function measureBeamFile(options: Options, io: CommandIo): string {
   const path = onlyWord(options, 'image file');
   const patch = imagePatch(io, path, required(options, 'pixel', '"5.5 um"'));
-  const state = applyPatch(designGraph, initialState(designGraph), patch);
+  const uncertain = options.one('pixel-uncertainty');
+  const state = applyPatch(designGraph, initialState(designGraph), {
+    ...patch,
+    ...(uncertain === undefined ? {} : { 'laser.beamImagePitchUncertainty': parseQuantity(uncertain, 'm') }),
+  });
   const shown = [
     usedBeamDiameter,
     measuredDiameterX,
