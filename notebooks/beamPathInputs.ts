@@ -11,6 +11,7 @@ import {
   beamDiameter,
   beamImage,
   beamImagePitch,
+  beamImagePitchUncertainty,
   beamPropagationRatio,
   pulseDuration,
   pulseEnergy,
@@ -51,6 +52,7 @@ export const pathElements = {
       beamDiameter,
       beamImage,
       beamImagePitch,
+      beamImagePitchUncertainty,
       ratioSource,
       beamPropagationRatio,
       causticTable,
@@ -103,6 +105,7 @@ const lenses: Condition = [expanderKind.id, 'lenses'];
 const conditions: Readonly<Record<string, readonly Condition[]>> = {
   [beamDiameter.id]: [[beamSource.id, 'typed']],
   [beamImagePitch.id]: [[beamSource.id, 'measured']],
+  [beamImagePitchUncertainty.id]: [[beamSource.id, 'measured']],
   [beamPropagationRatio.id]: [[ratioSource.id, 'typed']],
   [magnification.id]: [[expanderKind.id, 'magnification']],
   [waistSource.id]: [lenses],

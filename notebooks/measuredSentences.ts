@@ -1,5 +1,11 @@
 import { expanderKind } from '../lib/design/expander.ts';
-import { beamPropagationRatio, measuredBeam, measuredDiameter, wavelength } from '../lib/design/laser.ts';
+import {
+  beamImagePitchUncertainty,
+  beamPropagationRatio,
+  measuredBeam,
+  measuredDiameter,
+  wavelength,
+} from '../lib/design/laser.ts';
 import {
   gaussianFitDiameter,
   measuredAngle,
@@ -28,12 +34,14 @@ import { phrase, says } from './prose.ts';
 
 /** What the camera image gives. */
 export const imageSaid = says(
-  { beam: measuredBeam },
-  ({ beam }) => [
+  { beam: measuredBeam, pitchUncertainty: beamImagePitchUncertainty },
+  ({ beam, pitchUncertainty }) => [
     ...phrase`The second moments give ${measuredDiameterX} by ${measuredDiameterY}, the first axis turned by ${measuredAngle} from the horizontal of the image (clockwise counts as positive), ellipticity ${measuredEllipticity}; the design takes ${measuredDiameter}`,
     ...(spoilingNotes(beam).length > 0
       ? '. How far this is off cannot be told from an image that does not hold the whole beam.'
-      : phrase`, with a standard uncertainty of ${measuredUncertainty} from noise and background alone.`),
+      : pitchUncertainty > 0
+        ? phrase`, with a standard uncertainty of ${measuredUncertainty} from noise, background and pixel pitch; photon noise is left out.`
+        : phrase`, with a standard uncertainty of ${measuredUncertainty} from noise and background alone.`),
     ...(beam.fitDiameter === undefined ? '' : phrase` A Gaussian fit reads ${gaussianFitDiameter}.`),
   ],
   [

@@ -48,6 +48,18 @@ export const beamImagePitch = number({
   range: { min: 0.1e-6, max: 1e-3 },
 });
 
+export const beamImagePitchUncertainty = number({
+  id: 'laser.beamImagePitchUncertainty',
+  name: 'standard uncertainty of the pixel pitch',
+  symbol: 'u(p_\\text{px})',
+  unit: 'm',
+  display: 'um',
+  about:
+    'How well the pixel pitch, or the magnification of a relay before the camera, is known: standard uncertainty, 0 where the pitch counts as exact.',
+  initial: 0,
+  range: { min: 0, max: 0.1e-3 },
+});
+
 /** The problem of a measurement without an image. */
 export function noImage(): Problem {
   return new Problem(
@@ -63,10 +75,10 @@ export const measuredBeam = derived({
   symbol: '\\text{beam}',
   unit: 'none',
   about: 'Second-moment diameters, angle and Gaussian fit of the camera image, background subtracted.',
-  from: { image: beamImage, pitch: beamImagePitch },
-  compute: ({ image, pitch }) => {
+  from: { image: beamImage, pitch: beamImagePitch, pitchUncertainty: beamImagePitchUncertainty },
+  compute: ({ image, pitch, pitchUncertainty }) => {
     if (image === null) throw noImage();
-    return namingInput('laser.beamImage', () => measureBeam(image, pitch));
+    return namingInput('laser.beamImage', () => measureBeam(image, pitch, pitchUncertainty));
   },
   formula: 'd_{x,y} = 4\\sigma_{x,y}',
   source: 'iso11146',

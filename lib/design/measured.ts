@@ -116,7 +116,7 @@ export const measuredUncertainty = derived({
   name: 'standard uncertainty of the measured diameter',
   symbol: 'u(d)',
   about:
-    'Standard uncertainty of √(dx·dy) from noise and background; the pixel pitch is taken as exact. None is given for a saturated or clipped image.',
+    'Standard uncertainty of √(dx·dy) from noise, background and the uncertainty of the pixel pitch; photon noise is left out. None is given for a saturated or clipped image.',
   from: { beam: measuredBeam },
   compute: ({ beam }) => {
     if (spoilingNotes(beam).length > 0) {

@@ -14,10 +14,10 @@ export type { MeasuredBeam } from './measuredBeam.ts';
 /**
  * Measures the beam in a picture with square pixels of `pixelPitch` metres (above 0): background plane from
  * the cells without light, second moments over a window of three beam widths by iteration
- * (ISO 11146-1:2021), a Gaussian fit beside them.
+ * (ISO 11146-1:2021), a Gaussian fit beside them. `pitchUncertainty` in metres is a standard one, 0 for an exact pitch.
  * Throws Problem 'absent' for an image without a beam, 'impossible' for a pitch that cannot be.
  */
-export function measureBeam(raw: CameraImage, pixelPitch: number): MeasuredBeam {
+export function measureBeam(raw: CameraImage, pixelPitch: number, pitchUncertainty = 0): MeasuredBeam {
   checkPitch(pixelPitch);
   const rawLook = lookFirst(raw);
   const { image, count: hotPixels } = removeHotPixels(raw, rawLook);
@@ -48,8 +48,18 @@ export function measureBeam(raw: CameraImage, pixelPitch: number): MeasuredBeam 
       equivalentDiameter: relative[2] * beam.equivalentDiameter,
     },
   };
+  const pitchShare = pitchUncertainty / pixelPitch;
   return {
     ...bare,
+    uncertainty: {
+      diameterX: Math.hypot(bare.uncertainty.diameterX, pitchShare * beam.diameterX),
+      diameterY: Math.hypot(bare.uncertainty.diameterY, pitchShare * beam.diameterY),
+      equivalentDiameter: Math.hypot(
+        bare.uncertainty.equivalentDiameter,
+        pitchShare * beam.equivalentDiameter,
+      ),
+    },
+    // Notes judge the picture: what is said there of noise is without the pitch.
     notes: describeBeam({ image, hotPixels, pixelPitch, look, grid, measured, fit, beam: bare }),
   };
 }

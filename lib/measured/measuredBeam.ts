@@ -47,8 +47,8 @@ export interface MeasuredBeam {
   /** √(fitDiameterX · fitDiameterY). */
   readonly fitDiameter: number | undefined;
   /**
-   * Standard uncertainties in metres, from the noise of the dark part and from the background. Not in them:
-   * the pixel pitch, photon noise, and light beyond the window, which the definition leaves out.
+   * Standard uncertainties in metres, from the noise of the dark part, the background and the pixel pitch. Not in
+   * them: photon noise, and light beyond the window, which the definition leaves out.
    */
   readonly uncertainty: {
     readonly diameterX: number;

@@ -15,7 +15,7 @@ const commands: Readonly<Record<string, (args: readonly string[], io: CommandIo)
 const usage = `stepwell quantities
 stepwell evaluate [DESIGN.json] [--set ID=VALUE]… [--beam FILE --pixel LENGTH] [--caustic FILE] --get ID[,ID…]
 stepwell profile [DESIGN.json] [--set ID=VALUE]… [--beam FILE --pixel LENGTH] [--caustic FILE] --z LENGTH… --radii "START:STOP:COUNT UNIT"
-stepwell measure beam FILE --pixel LENGTH
+stepwell measure beam FILE --pixel LENGTH [--pixel-uncertainty LENGTH]
 stepwell measure caustic FILE [--wavelength LENGTH]   (1030 nm where none is given)
 `;
 

@@ -1,6 +1,6 @@
 import { readCausticFile } from '../../lib/design/causticFile.ts';
 import { designGraph } from '../../lib/design/design.ts';
-import { wavelength } from '../../lib/design/laser.ts';
+import { beamImagePitchUncertainty, wavelength } from '../../lib/design/laser.ts';
 import {
   gaussianFitDiameter,
   measuredAngle,
@@ -34,10 +34,10 @@ interface Measured {
   readonly note?: string;
 }
 
-/** `measure beam FILE --pixel LENGTH` and `measure caustic FILE`: JSON of measured values with uncertainties. */
+/** `measure beam FILE --pixel LENGTH [--pixel-uncertainty LENGTH]` and `measure caustic FILE`: JSON of measured values with uncertainties. */
 export function measure(args: readonly string[], io: CommandIo): string {
   const [what, ...rest] = args;
-  if (what === 'beam') return measureBeamFile(readOptions(rest, ['pixel']), io);
+  if (what === 'beam') return measureBeamFile(readOptions(rest, ['pixel', 'pixel-uncertainty']), io);
   if (what === 'caustic') return measureCausticFile(readOptions(rest, ['wavelength']), io);
   throw new Problem(
     'unreadable',
@@ -48,7 +48,11 @@ export function measure(args: readonly string[], io: CommandIo): string {
 function measureBeamFile(options: Options, io: CommandIo): string {
   const path = onlyWord(options, 'image file');
   const patch = imagePatch(io, path, required(options, 'pixel', '"5.5 um"'));
-  const state = applyPatch(designGraph, initialState(designGraph), patch);
+  const uncertain = options.one('pixel-uncertainty');
+  const state = applyPatch(designGraph, initialState(designGraph), {
+    ...patch,
+    ...(uncertain === undefined ? {} : { [beamImagePitchUncertainty.id]: readTyped(beamImagePitchUncertainty, uncertain) }),
+  });
   const shown = [
     usedBeamDiameter,
     measuredDiameterX,

@@ -191,7 +191,7 @@ describe('results follow their units when the base units change', () => {
           }
         },
       ),
-      { seed: 11, numRuns: cases(300, 25) },
+      { seed: 11, numRuns: cases(300, 40) },
     );
   });
 

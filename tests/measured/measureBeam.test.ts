@@ -231,6 +231,20 @@ describe('what a person should know', () => {
     expect(() => measurePlain(changes)).toThrow(/shows no beam/);
   });
 
+  it('an uncertain pitch adds its share in quadrature, and changes nothing else', () => {
+    const { image } = drawTrial(5, true);
+    const exact = measureBeam(image, 5.5e-6);
+    const measured = measureBeam(image, 5.5e-6, 0.11e-6);
+    expect({ ...measured, uncertainty: exact.uncertainty }).toEqual(exact);
+    for (const name of ['diameterX', 'diameterY', 'equivalentDiameter'] as const) {
+      expectClose(measured.uncertainty[name] ** 2, exact.uncertainty[name] ** 2 + (0.02 * exact[name]) ** 2, {
+        relative: 1e-12,
+        source: 'JCGM 100:2008, 5.1.2 (memory)',
+      });
+    }
+    expect(measureBeam(image, 5.5e-6, 0)).toEqual(exact);
+  });
+
   it('refuses a pitch that cannot be', () => {
     for (const wrong of [0, -1e-6, Number.NaN, 5])
       expect(() => measureBeam(drawBeam(plain), wrong)).toThrow(Problem);

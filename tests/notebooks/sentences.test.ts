@@ -50,7 +50,7 @@ describe('every branch says what is so', () => {
       insideSaid: 3,
       paraxialSaid: 3,
       xRaysSaid: 4,
-      imageSaid: 3,
+      imageSaid: 4,
       imageWarning: 4,
       imageNotes: 3,
       causticSaid: 1,
