@@ -11,6 +11,7 @@ import type { PathElementName } from './beamPathInputs.ts';
 import { documents } from './contents.ts';
 import type { PageContext } from './page/context.ts';
 import { createField } from './page/controls/inputPanel.ts';
+import { keepOneHelpOpen } from './page/controls/openHelp.ts';
 import { type DocumentView, renderDocument } from './page/documentView.ts';
 import { createHeader } from './page/header.ts';
 import { createLive } from './page/live.ts';
@@ -91,6 +92,7 @@ function go(id: string): void {
   location.hash = id;
 }
 
+keepOneHelpOpen(document);
 window.addEventListener('hashchange', route);
 route();
 // For checks from outside: the settled state of what is shown.

@@ -97,7 +97,7 @@ export const gaussianFitDiameter = derived({
     return beam.fitDiameter;
   },
   formula: '\\sqrt{d_{\\text{fit},x} d_{\\text{fit},y}}',
-  source: 'definition',
+  source: 'fit',
 });
 
 export const measuredUncertainty = derived({

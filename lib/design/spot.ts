@@ -24,6 +24,7 @@ import { pulseEnergy } from './laser.ts';
 import { stepRatio } from './match.ts';
 import { transmission } from './plate.ts';
 import { usedBeamPropagationRatio } from './rawBeam.ts';
+import { profileText } from './shownParts.ts';
 
 export const plan = derived({
   id: 'spot.samplePlan',
@@ -34,7 +35,7 @@ export const plan = derived({
   from: { light, z: workpieceZ },
   compute: ({ light, z }) => planText(planRoundProfile(roundFocusAt(light, z))),
   formula: '\\text{plan}(\\text{light}, z)',
-  source: 'computed',
+  source: 'scaling',
 });
 
 const matrix = derived({
@@ -77,6 +78,7 @@ export const profile = derived({
     'Irradiance against radius on the workpiece, relative to the axis of the unshaped, unclipped, M² = 1 beam in its focus.',
   from: { light, z: workpieceZ, kernel },
   compute: ({ light, z, kernel }) => roundProfileFromKernel(light, z, kernel),
+  shownAs: (profile) => profileText(profile),
   formula: '(f/B)^2\\,|U(\\varrho,\\zeta)|^2 \\ast \\text{blur}(M^2)',
   source: 'collins1970',
 });
