@@ -1,12 +1,18 @@
 import { formatQuantity, formatReadable } from '../graph/units.ts';
 import { glassById } from '../materials/glasses.ts';
 import { reachOf } from '../numerics/panelledFunction.ts';
+import type { FieldKernel } from '../optics/focalField.ts';
 import type { RadialProfile } from '../optics/radialProfile.ts';
 import type { Zone } from '../optics/zones.ts';
 
 /** A profile in a few words; its radii are metres on the workpiece. */
 export function profileText(profile: RadialProfile): string {
   return `profile: ${profile.nodes.length} radii up to ${formatReadable(reachOf(profile), 'm', 'um')}`;
+}
+
+/** A Bessel matrix by its size. */
+export function kernelText({ field }: { readonly field: FieldKernel }): string {
+  return `${field.radii.length} radii × ${field.nodes.length} places on the plate`;
 }
 
 /** Zones of a plate from the axis outward, as "radius 5 mm: 0.5 waves". */

@@ -24,7 +24,7 @@ import { pulseEnergy } from './laser.ts';
 import { stepRatio } from './match.ts';
 import { transmission } from './plate.ts';
 import { usedBeamPropagationRatio } from './rawBeam.ts';
-import { profileText } from './shownParts.ts';
+import { kernelText, profileText } from './shownParts.ts';
 
 export const plan = derived({
   id: 'spot.samplePlan',
@@ -50,6 +50,7 @@ const matrix = derived({
     const parts = JSON.parse(plan) as RoundPlan;
     return { plan: parts, field: kernelOfPlan(parts) };
   },
+  shownAs: (kernel) => kernelText(kernel),
   formula: 'J_0(v s),\\ v=2\\pi a\\rho/(\\lambda B)',
   source: 'collins1970',
 });
@@ -65,6 +66,7 @@ export const kernel = derived({
     ...matrix,
     blur: blurOfPlan(matrix.plan, ratio, beamPropagationRatio),
   }),
+  shownAs: (kernel) => kernelText(kernel),
   formula: '\\frac{2}{\\pi w_b^2}e^{-2r^2/w_b^2},\\ w_b=w_0\\sqrt{M^4-1}\\,|B|/f',
   source: 'collett1978',
 });

@@ -31,6 +31,7 @@ describe('what is shown of a value that is no single number', () => {
     ['plate.zones', 'radius 5 mm: 0.5 waves, radius 7 mm: 0 waves'],
     ['focus.light', '1030 nm, beam of 10 mm, lens of 100 mm'],
     ['match.specialRatios', 'dark none, flattest 1.105'],
+    ['spot.blurredKernel', /^\d+ radii × \d+ places on the plate$/],
     ['spot.profile', /^profile: \d+ radii up to \d+(\.\d+)? µm$/],
     ['unshaped.spot.profile', /^profile: \d+ radii up to \d+(\.\d+)? µm$/],
     ['sensitivity.morePhaseProfile', /^profile: \d+ radii up to \d+(\.\d+)? µm$/],

@@ -22,7 +22,7 @@ describe('notes behind the question marks', () => {
       return event;
     };
     const press = (i: number) => {
-      fire(notes[i]!.querySelector('summary')!, 'pointerdown');
+      fire(notes[i]!.querySelector('summary')!, 'click');
       notes[i]!.toggleAttribute('open');
       fire(notes[i]!, 'toggle');
     };
@@ -43,9 +43,9 @@ describe('notes behind the question marks', () => {
   it('a press elsewhere closes it, one on its own words does not', () => {
     const { document, press, isOpen, fire } = open();
     press(0);
-    fire(document.querySelector('.field-help-text')!, 'pointerdown');
+    fire(document.querySelector('.field-help-text')!, 'click');
     expect(isOpen()).toEqual([true, false]);
-    fire(document.querySelector('p')!, 'pointerdown');
+    fire(document.querySelector('p')!, 'click');
     expect(isOpen()).toEqual([false, false]);
   });
 });

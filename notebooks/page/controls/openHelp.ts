@@ -15,7 +15,8 @@ export function keepOneHelpOpen(document: Document): void {
     },
     true,
   );
-  document.addEventListener('pointerdown', ({ target }) => {
+  // Not when the button goes down: what lies below would move away under the hand.
+  document.addEventListener('click', ({ target }) => {
     closeAllBut((target as Element).closest('details.field-help'));
   });
   document.addEventListener(
