@@ -31,15 +31,25 @@ export interface MarkSpec {
   readonly role: 'today' | 'reference';
 }
 
-/** Values over a grid, row by row from the lowest y; drawn as a picture in one hue, from the paper's colour (low) to deep ink. */
+/** Values over a grid, row by row from the lower edge of the chart; drawn as a picture in one hue, from the paper's colour (low) to deep ink. */
 export interface MapSpec {
   readonly columns: number;
   readonly rows: number;
   readonly values: Float64Array;
   /** Lowest and highest value of the colour scale. */
   readonly range: readonly [number, number];
+  /** Values go beyond the top of the range, whose colour they take; the scale then says "and more". */
+  readonly openEnd?: boolean;
   readonly label: string;
   readonly unit: string;
+}
+
+/** A second scale along an axis: its value at x is factor·x/(1 + bend·x) + offset; 0 where bend and offset are left out. */
+export interface SecondScale {
+  readonly label: string;
+  readonly factor: number;
+  readonly bend?: number;
+  readonly offset?: number;
 }
 
 /** A chart as plain data: a page, a paper and a command can draw it. */
@@ -47,9 +57,11 @@ export interface FigureSpec {
   readonly title: string;
   readonly x: AxisSpec;
   readonly y: AxisSpec;
-  /** A second scale for the same x, e.g. the dimensionless coordinate: its value is x · factor. */
-  readonly secondX?: { readonly label: string; readonly factor: number };
-  readonly secondY?: { readonly label: string; readonly factor: number };
+  /** A second scale for the same axis, e.g. the dimensionless coordinate. */
+  readonly secondX?: SecondScale;
+  readonly secondY?: SecondScale;
+  /** Both axes hold the same quantity, such as a length, and a step along one is drawn as long as along the other. */
+  readonly equalScale?: boolean;
   readonly series: readonly SeriesSpec[];
   readonly marks?: readonly MarkSpec[];
   readonly map?: MapSpec;

@@ -1,6 +1,7 @@
 import { plateBeamDiameter, plateIrradiance } from '../lib/design/expander.ts';
 import { axisIrradianceInFocus, centreAmplitude, outerAmplitude } from '../lib/design/explain.ts';
 import { focusRadius, rayleighLength } from '../lib/design/focus.ts';
+import { convergence, modelError } from '../lib/design/limits.ts';
 import { darkRatio, flattestRatio, stepRatio } from '../lib/design/match.ts';
 import { plateIndex, stepDiameter, stepHeight, stepPhase, transmission } from '../lib/design/plate.ts';
 import { usedBeamDiameter } from '../lib/design/rawBeam.ts';
@@ -21,6 +22,7 @@ import {
 import { unshapedPeakFluence, unshapedWidth } from '../lib/design/unshaped.ts';
 import { wantedBeamDiameter, wantedFocalLength, wantedWidth } from '../lib/design/wish.ts';
 import { question, type StepwellDocument } from './document.ts';
+import { limitBlocks } from './limitSentences.ts';
 import {
   amplitudeFigure,
   axisFigure,
@@ -94,6 +96,7 @@ export const matching: StepwellDocument = {
 
         **On the way.** The peak irradiance on the plate is ${plateIrradiance}. ${insideSaid} Compare with the damage threshold of each optic (ISO 21254, memory).`,
     },
+    ...limitBlocks,
     {
       kind: 'table',
       id: 'numbers',
@@ -143,7 +146,7 @@ export const matching: StepwellDocument = {
     {
       kind: 'prose',
       id: 'planes',
-      prose: prose`The unshaped focus has a 1/e² radius of ${focusRadius} and a Rayleigh length of ${rayleighLength} (both for M² = 1). ${planesSaid}`,
+      prose: prose`The unshaped focus has a 1/e² radius of ${focusRadius} and a Rayleigh length of ${rayleighLength} (both for M² = 1). ${planesSaid} The edge of the beam converges at a sine of ${convergence}; what the paraxial, scalar model leaves out is of the order of ${modelError}.`,
     },
     guess,
     {

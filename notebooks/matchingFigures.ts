@@ -1,10 +1,10 @@
 import { contours } from 'd3';
-import { plateBeamDiameter } from '../lib/design/expander.ts';
 import {
   amplitudeOverPhase,
   axisOverRatio,
+  distances,
   focusOverRatio,
-  shownDistances,
+  focusSpread,
   shownRadius,
   shownRatios,
 } from '../lib/design/explain.ts';
@@ -23,9 +23,18 @@ import {
 } from '../lib/design/sensitivity.ts';
 import { dip, kind, peakFluence, profile, width } from '../lib/design/spot.ts';
 import { unshapedPeakFluence, unshapedProfile } from '../lib/design/unshaped.ts';
+import type { ValueOf } from '../lib/graph/quantity.ts';
 import { formatQuantity } from '../lib/graph/units.ts';
 import type { RadialProfile } from '../lib/optics/radialProfile.ts';
-import { fluenceColumn, largest, micro, niceEnd, perSquareCentimetre, symmetric } from './columns.ts';
+import {
+  fluenceColumn,
+  largest,
+  micro,
+  niceEnd,
+  perSquareCentimetre,
+  quantile,
+  symmetric,
+} from './columns.ts';
 import { type FigureSpec, figure, type MarkSpec, type SeriesSpec } from './document.ts';
 
 const percent = (x: number) => formatQuantity(x, '1', '%', 3);
@@ -199,6 +208,29 @@ function outsideNote(ratio: number): string {
     : '';
 }
 
+/**
+ * Top of the colours of a map over the step ratio: its highest value where that is near what most of it reaches, else
+ * the 99th percentile, but half as much again as today's profile at least. One bright corner would set the scale.
+ */
+function topOfColours(
+  { values, columns, rows }: { values: Float64Array; columns: number; rows: number },
+  ratio: number,
+) {
+  const highest = largest(values);
+  const row = Math.round(((ratio - shownRatios[0]) / (shownRatios[1] - shownRatios[0])) * (rows - 1));
+  const today = largest(values.subarray(Math.max(0, row * columns), Math.max(0, (row + 1) * columns)));
+  const most = Math.max(quantile(values, 0.99), 1.5 * today);
+  return most < 0.9 * highest
+    ? { top: most, highest, openEnd: true }
+    : { top: highest, highest, openEnd: false };
+}
+
+/** Where the colours end before the values do. */
+function coloursSaid({ top, highest, openEnd }: ReturnType<typeof topOfColours>): string {
+  const show = (fluence: number) => formatQuantity(fluence / perSquareCentimetre, 'J/m^2', 'J/cm^2', 3);
+  return openEnd ? ` Colours end at ${show(top)}; the map reaches ${show(highest)}.` : '';
+}
+
 export const ratioFigure = figure({
   id: 'focus-over-ratio',
   shape: 'tall',
@@ -207,22 +239,31 @@ export const ratioFigure = figure({
     ratio: stepRatio,
     special: specialRatios,
     light,
+    spread: focusSpread,
     step: stepDiameter,
     F0: unshapedPeak,
   },
-  view: ({ map, ratio, special, light, step, F0 }): FigureSpec => {
-    const radius = ((shownRadius * light.wavelength * light.focalLength) / (Math.PI * step)) * micro;
+  view: ({ map, ratio, special, light, spread, step, F0 }): FigureSpec => {
+    const radius = ((shownRadius * light.wavelength * light.focalLength * spread) / (Math.PI * step)) * micro;
     // F0 belongs to today's beam and grows as 1/κ²; the map holds |U|²/κ².
-    const unit = F0 * ratio * ratio * perSquareCentimetre;
+    const unit = ((F0 * ratio * ratio) / (spread * spread)) * perSquareCentimetre;
     const values = map.values.map((value) => value * unit);
+    const colours = topOfColours({ ...map, values }, ratio);
     return {
       title: 'Profile in the focus against step ratio',
       x: { label: 'radius', unit: 'µm', domain: [0, radius] },
       y: { label: 'step ratio', unit: 'step diameter / beam diameter', domain: shownRatios },
       series: [],
       marks: ratioMarks('horizontal', ratio, special),
-      map: { ...map, values, range: [0, largest(values)], label: 'fluence per pulse', unit: 'J/cm²' },
-      summary: `The beam is varied, plate, stop and pulse energy stay; M² = 1. ${specialSaid(special)}; today it is ${formatQuantity(ratio, '1', '1', 4)}.${outsideNote(ratio)}`,
+      map: {
+        ...map,
+        values,
+        range: [0, colours.top],
+        openEnd: colours.openEnd,
+        label: 'fluence per pulse',
+        unit: 'J/cm²',
+      },
+      summary: `The beam is varied, plate, stop and pulse energy stay; M² = 1. ${specialSaid(special)}; today it is ${formatQuantity(ratio, '1', '1', 4)}.${outsideNote(ratio)}${coloursSaid(colours)}`,
     };
   },
 });
@@ -232,24 +273,32 @@ export const axisFigure = figure({
   shape: 'tall',
   from: {
     map: axisOverRatio,
+    distances,
     ratio: stepRatio,
     light,
     z: workpieceZ,
-    beam: plateBeamDiameter,
     special: specialRatios,
   },
-  view: ({ map, ratio, light, z, beam, special }): FigureSpec => {
-    const stepRadius = (ratio * beam) / 2;
-    // ζκ² = π a² z/(λ f²) for a plate one focal length before the lens; in millimetres.
-    const millimetres = ((light.wavelength * light.focalLength ** 2) / (Math.PI * stepRadius ** 2)) * 1e3;
-    const [low, high] = shownDistances;
+  view: ({ map, distances, ratio, light, z, special }): FigureSpec => {
+    const millimetres = distances.unit * 1e3;
+    const [low, high] = map.ends;
     const loop = zeroLines(map, millimetres);
-    const rayleigh = millimetres * ratio * ratio;
+    const { bend, shift } = distances;
+    const square = ratio * ratio;
     return {
       title: 'On the axis: step ratio against distance from the focus',
       x: { label: 'step ratio', unit: 'step diameter / beam diameter', domain: shownRatios },
-      y: { label: 'distance from the focus z', unit: 'mm', domain: [low * millimetres, high * millimetres] },
-      secondY: { label: 'ζ for today’s beam', factor: 1 / rayleigh },
+      y: {
+        label: 'distance from the focal plane of the lens z',
+        unit: 'mm',
+        domain: [low * millimetres, high * millimetres],
+      },
+      secondY: {
+        label: shift === 0 && bend === 0 ? 'ζ = z over today’s Rayleigh length' : 'ζ of today’s beam',
+        factor: 1 / (millimetres * square),
+        bend: bend / millimetres,
+        offset: -shift / square,
+      },
       series: [{ label: 'no curvature on the axis', role: 'second', ...loop }],
       marks: [
         ...ratioMarks('vertical', ratio, special).filter((mark) => mark.role === 'reference'),
@@ -263,18 +312,20 @@ export const axisFigure = figure({
         label: 'irradiance on the axis',
         unit: 'of the unshaped focus',
       },
-      summary: `On the line the profile has no curvature on the axis, which alone does not make it a flat-top. ${specialSaid(special)}. The beam is varied, plate and stop stay; M² = 1, flat wavefront, plate one focal length before the lens.${outsideNote(ratio)}`,
+      summary: `On the line the profile has no curvature on the axis, which alone does not make it a flat-top. ${specialSaid(special)}. The beam is varied, plate, stop and lens stay; M² = 1, ${wavefrontSaid(light.wavefrontCurvature)}, plate ${formatQuantity(light.plateDistance, 'm', 'mm')} before the lens.${outsideNote(ratio)}`,
     };
   },
 });
 
-interface CurvatureMap {
-  readonly columns: number;
-  readonly rows: number;
-  readonly curvature: Float64Array;
+function wavefrontSaid(curvature: number): string {
+  if (curvature === 0) return 'flat wavefront';
+  const radius = formatQuantity(1 / Math.abs(curvature), 'm', 'm', 3);
+  return `wavefront ${curvature > 0 ? 'diverging' : 'converging'} with a radius of ${radius} at the plate`;
 }
 
-/** Lines of a map already drawn, over ζκ²: most inputs move the marks on it and leave the map as it is. */
+type CurvatureMap = ValueOf<typeof axisOverRatio>;
+
+/** Lines of a map already drawn, in units of the scale of the distances: most inputs move the marks on it and leave the map as it is. */
 const keptLines = new WeakMap<Float64Array, { x: Float64Array; y: Float64Array }>();
 
 /** Lines along which the curvature on the axis vanishes, as one column pair with gaps (NaN) between lines. */
@@ -287,7 +338,7 @@ function traceZeroLines(map: CurvatureMap): { x: Float64Array; y: Float64Array }
   const xs: number[] = [];
   const ys: number[] = [];
   const [x0, x1] = shownRatios;
-  const [y0, y1] = shownDistances;
+  const [y0, y1] = map.ends;
   const make = contours().size([map.columns, map.rows]);
   for (const ring of make.contour(Array.from(map.curvature), 0).coordinates.flat()) {
     for (const point of ring) {

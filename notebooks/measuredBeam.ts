@@ -5,13 +5,13 @@ import { formatQuantity } from '../lib/graph/units.ts';
 import type { MeasuredBeam } from '../lib/measured/measuredBeam.ts';
 import { largest } from './columns.ts';
 import { type Block, type FigureSpec, figure, type SeriesSpec } from './document.ts';
-import { imageNotes, imageSaid } from './measuredSentences.ts';
+import { imageNotes, imageSaid, imageWarning } from './measuredSentences.ts';
 import { prose } from './prose.ts';
 
 const when = { choice: beamSource, is: 'measured' } as const;
 
-/** Ellipse with the measured diameters, in millimetres from the lower left corner of the picture. */
-function ellipse(beam: MeasuredBeam, height: number): SeriesSpec {
+/** Ellipse with the measured diameters, in millimetres from the upper left corner of the picture, y downwards. */
+function ellipse(beam: MeasuredBeam): SeriesSpec {
   const count = 97;
   const x = new Float64Array(count);
   const y = new Float64Array(count);
@@ -20,7 +20,7 @@ function ellipse(beam: MeasuredBeam, height: number): SeriesSpec {
     const along = (beam.diameterX / 2) * Math.cos(t);
     const across = (beam.diameterY / 2) * Math.sin(t);
     x[i] = (beam.centroid.x + along * Math.cos(beam.angle) - across * Math.sin(beam.angle)) * 1e3;
-    y[i] = (height - beam.centroid.y - along * Math.sin(beam.angle) - across * Math.cos(beam.angle)) * 1e3;
+    y[i] = (beam.centroid.y + along * Math.sin(beam.angle) + across * Math.cos(beam.angle)) * 1e3;
   }
   return { label: 'second-moment diameters', role: 'second', x, y };
 }
@@ -32,14 +32,18 @@ const imageFigure = figure({
   shape: 'tall',
   from: { preview: imagePreview, beam: measuredBeam, pitch: beamImagePitch },
   view: ({ preview, beam, pitch }): FigureSpec => {
-    const width = preview.columns * preview.block * pitch;
-    const height = preview.rows * preview.block * pitch;
+    // The values stand for blocks of pixels: the frame goes from the middle of the first to the middle of the last.
+    const block = preview.block * pitch * 1e3;
+    const span = (count: number): [number, number] => [0.5 * block, (count - 0.5) * block];
+    const [top, bottom] = span(preview.rows);
     const show = (length: number) => formatQuantity(length, 'm', 'mm');
     return {
       title: 'The measured beam',
-      x: { label: 'across the image', unit: 'mm', domain: [0, width * 1e3] },
-      y: { label: 'up the image', unit: 'mm', domain: [0, height * 1e3] },
-      series: [ellipse(beam, height)],
+      x: { label: 'across the image', unit: 'mm', domain: span(preview.columns) },
+      // Rows count downwards, as cameras do and as the angle is told.
+      y: { label: 'down the image', unit: 'mm', domain: [bottom, top] },
+      equalScale: true,
+      series: [ellipse(beam)],
       map: {
         ...preview,
         range: [Math.min(0, beam.background.level), largest(preview.values)],
@@ -62,6 +66,14 @@ export const measuredBlocks: readonly Block[] = [
 
       ${imageSaid}
     `,
+  },
+  // Empty, and then not shown, where there is nothing to warn of.
+  {
+    kind: 'caution',
+    id: 'measured-warning',
+    when,
+    needs: [measuredBeam],
+    prose: prose`${imageWarning}`,
   },
   { kind: 'prose', id: 'measured-notes', when, needs: [measuredBeam], prose: prose`${imageNotes}` },
   imageFigure,

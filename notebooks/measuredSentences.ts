@@ -22,6 +22,7 @@ import {
 } from '../lib/design/measuredCaustic.ts';
 import { beamSource, ratioSource } from '../lib/design/rawBeam.ts';
 import { causticOrigin, usedWaistDistance, waistDistance, waistSource } from '../lib/design/waist.ts';
+import { type BeamNote, type MeasuredBeam, spoilingNotes } from '../lib/measured/measuredBeam.ts';
 import { compareWithOne } from '../lib/optics/causticNotes.ts';
 import { phrase, says } from './prose.ts';
 
@@ -29,7 +30,10 @@ import { phrase, says } from './prose.ts';
 export const imageSaid = says(
   { beam: measuredBeam },
   ({ beam }) => [
-    ...phrase`The second moments give ${measuredDiameterX} by ${measuredDiameterY}, the first axis turned by ${measuredAngle}, ellipticity ${measuredEllipticity}; the design takes ${measuredDiameter}, with a standard uncertainty of ${measuredUncertainty} from noise and background alone.`,
+    ...phrase`The second moments give ${measuredDiameterX} by ${measuredDiameterY}, the first axis turned by ${measuredAngle} from the horizontal of the image (clockwise counts as positive), ellipticity ${measuredEllipticity}; the design takes ${measuredDiameter}`,
+    ...(spoilingNotes(beam).length > 0
+      ? '. How far this is off cannot be told from an image that does not hold the whole beam.'
+      : phrase`, with a standard uncertainty of ${measuredUncertainty} from noise and background alone.`),
     ...(beam.fitDiameter === undefined ? '' : phrase` A Gaussian fit reads ${gaussianFitDiameter}.`),
   ],
   [
@@ -43,12 +47,32 @@ export const imageSaid = says(
   ],
 );
 
-/** What the image says of itself; every note is a sentence of its own. */
-export const imageNotes = says({ beam: measuredBeam }, ({ beam }) =>
-  beam.notes.length === 0
-    ? 'The image shows no saturation, no clipping and enough pixels, and a Gaussian fits it.'
-    : beam.notes.map((note) => note.text).join(' '),
-);
+/** Notes that must be seen before any number is used: the image is spoilt, or the model does not cover the beam. */
+function warnings(beam: MeasuredBeam): readonly BeamNote[] {
+  return [...spoilingNotes(beam), ...beam.notes.filter(({ kind }) => kind === 'not-round')];
+}
+
+/** The warning set apart from the text; nothing where there is none. */
+export const imageWarning = says({ beam: measuredBeam }, ({ beam }) => {
+  const texts = warnings(beam).map(({ text }) => text);
+  const numbers =
+    spoilingNotes(beam).length > 0
+      ? ['The numbers of this beam, and all that follows from them, are doubtful.']
+      : [];
+  return [...texts, ...numbers].join(' ');
+});
+
+/** What else the image says of itself; every note is a sentence of its own. */
+export const imageNotes = says({ beam: measuredBeam }, ({ beam }) => {
+  if (beam.notes.length === 0) {
+    return 'The image shows no saturation, no clipping and enough pixels, and a round Gaussian fits it.';
+  }
+  const apart = warnings(beam);
+  return beam.notes
+    .filter((note) => !apart.includes(note))
+    .map((note) => note.text)
+    .join(' ');
+});
 
 /** What the fit of the caustic gives. */
 export const causticSaid = says(
@@ -92,7 +116,7 @@ export const causticRatioSaid = says(
           : 'M² agrees with 1 within twice its standard uncertainty: this measurement does not tell the beam from a perfect Gaussian.';
       case 'above':
         return ratio.value > beamPropagationRatio.range.max
-          ? phrase`M² lies above ${most}, where this model ends: check the wavelength and the units of both columns.${taken ? ' Until then the design has no M².' : ''}`
+          ? phrase`M² lies above ${most}, where this model ends: check the wavelength, the units of both columns, and whether diameters were given as radii.${taken ? ' Until then the design has no M².' : ''}`
           : 'M² lies above 1 by more than twice its standard uncertainty: the beam spreads faster than a perfect Gaussian of its diameter.';
     }
   },

@@ -6,6 +6,7 @@ import * as focus from './focus.ts';
 import * as insideExpander from './insideExpander.ts';
 import * as laser from './laser.ts';
 import * as lens from './lens.ts';
+import * as limits from './limits.ts';
 import * as match from './match.ts';
 import * as measured from './measured.ts';
 import * as measuredCaustic from './measuredCaustic.ts';
@@ -33,6 +34,7 @@ const rooms = [
   focus,
   spot,
   unshaped,
+  limits,
   explain,
   sensitivity,
   rule,

@@ -1,8 +1,20 @@
 import { derived } from '../graph/define.ts';
-import { axisDiscs, axisMap, focusAgainstRatio, focusDiscs, spaced } from '../optics/focusMaps.ts';
+import {
+  axisDiscs,
+  axisMap,
+  distanceScale,
+  focusAgainstRatio,
+  focusDiscs,
+  shownPlaces,
+  spaced,
+  spreadInFocus,
+} from '../optics/focusMaps.ts';
 import { amplitudeParts } from '../optics/matching.ts';
+import { wavefrontCurvature } from './expander.ts';
+import { wavelength } from './laser.ts';
+import { focalLength, plateDistance } from './lens.ts';
 import { stepRatio } from './match.ts';
-import { stepPhase, zones } from './plate.ts';
+import { stepDiameter, stepPhase, zones } from './plate.ts';
 
 /** Step ratios that the maps show. */
 export const shownRatios: readonly [number, number] = [0.5, 1.6];
@@ -39,15 +51,72 @@ const edgesPerStep = derived({
   source: 'definition',
 });
 
+export const distances = derived({
+  id: 'explain.distances',
+  name: 'scale of the distances from the focus',
+  symbol: '(z_a,b,s)',
+  unit: { unit: 'm', bend: '1', shift: '1' },
+  about:
+    'How places behind the lens lie against a coordinate without the beam: Rayleigh length of the beam as wide as the step, and what distance from plate to lens and wavefront change.',
+  from: { wavelength, focalLength, plateDistance, wavefrontCurvature, step: stepDiameter },
+  compute: ({ step, ...light }) => distanceScale(light, step / 2),
+  formula:
+    '\\left(\\frac{4\\lambda f^2}{\\pi(2a)^2},\\ \\frac{4\\lambda(f-d)}{\\pi(2a)^2},\\ \\frac{\\pi(2a)^2}{4\\lambda}\\cdot 1/R_b\\right)',
+  source: 'collins1970',
+});
+
+const distanceBend = derived({
+  id: 'explain.distanceBend',
+  name: 'bend of the distances',
+  symbol: 'b',
+  unit: '1',
+  about:
+    'How much B/f changes over the Rayleigh length of the beam as wide as the step; 0 for a plate one focal length before the lens.',
+  from: { distances },
+  compute: ({ distances }) => distances.bend,
+  formula: '\\frac{(f-d)\\lambda}{\\pi a^2}\\in(z_a,b,s)',
+  source: 'collins1970',
+});
+
+const distanceShift = derived({
+  id: 'explain.distanceShift',
+  name: 'shift of the distances',
+  symbol: 's',
+  unit: '1',
+  about:
+    'How far the wavefront at the plate moves the focus, in Rayleigh lengths of the beam as wide as the step; 0 for a flat one.',
+  from: { distances },
+  compute: ({ distances }) => distances.shift,
+  formula: '\\frac{\\pi a^2}{\\lambda R_b}\\in(z_a,b,s)',
+  source: 'collins1970',
+});
+
+export const focusSpread = derived({
+  id: 'explain.focusSpread',
+  name: 'spread in the focus',
+  symbol: 'B_0/f',
+  unit: '1',
+  about:
+    'How many times as wide the focus of the unshaped beam is as one focal length behind the lens; 1 for a flat wavefront or a plate one focal length before the lens.',
+  from: { distances },
+  compute: ({ distances }) => spreadInFocus(distances),
+  formula: '\\frac{1}{1-bs},\\ (z_a,b,s)',
+  source: 'collins1970',
+});
+
 const axisFields = derived({
   ...computedMap,
   id: 'explain.axisDiscs',
   name: 'axis fields of discs',
-  symbol: 'U_j(0;\\kappa,z)',
+  symbol: '(f/B)\\,U_j(0;\\kappa,z)',
   about: 'Field about the axis of a disc out to each zone edge, over step ratio and distance.',
-  from: { edgesPerStep },
-  compute: ({ edgesPerStep }) =>
-    axisDiscs(JSON.parse(edgesPerStep), spaced(...shownRatios, 101), spaced(...shownDistances, 121)),
+  // Numbers, not the scale itself: they stay equal while lens or step move, and the map with them.
+  from: { edgesPerStep, bend: distanceBend, shift: distanceShift },
+  compute: ({ edgesPerStep, bend, shift }) => {
+    const ends = shownPlaces(shownDistances, { bend, shift });
+    const ratios = spaced(...shownRatios, 101);
+    return { ...axisDiscs(JSON.parse(edgesPerStep), ratios, spaced(...ends, 121), { bend, shift }), ends };
+  },
   formula: 'U_j',
 });
 
@@ -72,10 +141,13 @@ export const axisOverRatio = derived({
   name: 'axis over step ratio and distance',
   symbol: 'I(0;\\kappa,z)',
   about:
-    'Relative irradiance and curvature on the axis over step ratio and distance, beam varied, plate and stop kept; coherent light, flat wavefront.',
+    'Relative irradiance and curvature on the axis over step ratio and distance, beam varied, plate, stop, lens and wavefront kept; coherent light.',
   from: { axisFields, zonesPerStep },
-  compute: ({ axisFields, zonesPerStep }) => axisMap(axisFields, phasesOf(zonesPerStep)),
-  formula: '|U_0|^2,\\ -2\\,\\mathrm{Re}(U_0^*U_2)',
+  compute: ({ axisFields, zonesPerStep }) => ({
+    ...axisMap(axisFields, phasesOf(zonesPerStep)),
+    ends: axisFields.ends,
+  }),
+  formula: '(f/B)^2|U_0|^2,\\ -2\\,\\mathrm{Re}(U_0^*U_2)',
 });
 
 export const focusOverRatio = derived({

@@ -8,6 +8,7 @@ import {
   focusRadius as radiusOf,
 } from '../optics/light.ts';
 import { findZeroCurvaturePlanes } from '../optics/onAxis.ts';
+import { paraxialNote } from '../optics/paraxial.ts';
 import { plateBeamDiameter, wavefrontCurvature } from './expander.ts';
 import { pulseEnergy, wavelength } from './laser.ts';
 import { focalLength, plateDistance } from './lens.ts';
@@ -38,6 +39,7 @@ export const focusRadius = derived({
   about: '1/e² radius of the unshaped beam in its focus, for M² = 1; never contains M².',
   from: beam,
   compute: ({ wavelength, beam, f }) => radiusOf({ wavelength, beamRadius: beam / 2, focalLength: f }),
+  valid: ({ beam, f }) => paraxialNote(beam / 2 / f),
   formula: '\\frac{\\lambda f}{\\pi w}',
   source: 'kogelnik1966',
 });
@@ -51,6 +53,7 @@ export const rayleighLength = derived({
   about: 'Distance from the focus at which the unshaped beam is √2 wider, for M² = 1; never contains M².',
   from: beam,
   compute: ({ wavelength, beam, f }) => lengthOf({ wavelength, beamRadius: beam / 2, focalLength: f }),
+  valid: ({ beam, f }) => paraxialNote(beam / 2 / f),
   formula: '\\frac{\\pi w_0^2}{\\lambda}',
   source: 'kogelnik1966',
 });

@@ -2,6 +2,7 @@ import { derived, file, number } from '../graph/define.ts';
 import { formatQuantity } from '../graph/units.ts';
 import type { CameraImage } from '../measured/cameraImage.ts';
 import { measureBeam } from '../measured/measureBeam.ts';
+import { type BeamNoteKind, type MeasuredBeam, spoilingNotes } from '../measured/measuredBeam.ts';
 import { Problem } from '../problem.ts';
 import { namingInput } from './namingInput.ts';
 
@@ -77,6 +78,12 @@ export const measuredBeam = derived({
   source: 'iso11146',
 });
 
+/** What tells against a number measured from the image: it is spoilt, or has a note of these kinds; undefined where nothing does. */
+export function doubtOf(beam: MeasuredBeam, kinds: readonly BeamNoteKind[] = []): string | undefined {
+  const against = [...spoilingNotes(beam), ...beam.notes.filter(({ kind }) => kinds.includes(kind))];
+  return against.length === 0 ? undefined : against.map(({ text }) => text).join(' ');
+}
+
 export const measuredDiameter = derived({
   id: 'laser.measuredDiameter',
   name: 'measured raw beam diameter',
@@ -86,6 +93,7 @@ export const measuredDiameter = derived({
   about: 'Second-moment diameter of the measured beam, √(dx·dy); equals the 1/e² diameter for a Gaussian.',
   from: { beam: measuredBeam },
   compute: ({ beam }) => beam.equivalentDiameter,
+  valid: ({ beam }) => doubtOf(beam, ['not-round']),
   formula: '\\sqrt{d_x d_y}',
   source: 'iso11146',
 });

@@ -1,7 +1,8 @@
 import { derived } from '../graph/define.ts';
 import { previewImage } from '../measured/imagePreview.ts';
+import { spoilingNotes } from '../measured/measuredBeam.ts';
 import { Problem } from '../problem.ts';
-import { beamImage, measuredBeam, noImage } from './laser.ts';
+import { beamImage, doubtOf, measuredBeam, noImage } from './laser.ts';
 
 const length = { unit: 'm', display: 'mm', source: 'iso11146' } as const;
 
@@ -13,6 +14,7 @@ export const measuredDiameterX = derived({
   about: 'Second-moment (1/e²-equivalent) diameter along the principal axis nearer to the image’s x.',
   from: { beam: measuredBeam },
   compute: ({ beam }) => beam.diameterX,
+  valid: ({ beam }) => doubtOf(beam),
   formula: '4\\sigma_x',
 });
 
@@ -24,6 +26,7 @@ export const measuredDiameterY = derived({
   about: 'Second-moment (1/e²-equivalent) diameter along the principal axis nearer to the image’s y.',
   from: { beam: measuredBeam },
   compute: ({ beam }) => beam.diameterY,
+  valid: ({ beam }) => doubtOf(beam),
   formula: '4\\sigma_y',
 });
 
@@ -36,6 +39,7 @@ export const measuredAngle = derived({
   about: 'Angle of the first principal axis from the image’s x towards its y, which points down.',
   from: { beam: measuredBeam },
   compute: ({ beam }) => beam.angle,
+  valid: ({ beam }) => doubtOf(beam),
   formula: '\\tfrac12\\arctan\\frac{2\\sigma_{xy}}{\\sigma_x^2-\\sigma_y^2}',
   source: 'iso11146',
 });
@@ -49,6 +53,7 @@ export const measuredEllipticity = derived({
   about: 'Smaller over larger measured diameter; above 0.87 a beam counts as round.',
   from: { beam: measuredBeam },
   compute: ({ beam }) => beam.ellipticity,
+  valid: ({ beam }) => doubtOf(beam),
   formula: 'd_\\text{min}/d_\\text{max}',
   source: 'iso11146',
 });
@@ -61,6 +66,7 @@ export const measuredCentroidX = derived({
   about: 'Distance of the beam’s centre from the left edge of the image.',
   from: { beam: measuredBeam },
   compute: ({ beam }) => beam.centroid.x,
+  valid: ({ beam }) => doubtOf(beam),
   formula: '\\bar x',
 });
 
@@ -72,6 +78,7 @@ export const measuredCentroidY = derived({
   about: 'Distance of the beam’s centre from the upper edge of the image.',
   from: { beam: measuredBeam },
   compute: ({ beam }) => beam.centroid.y,
+  valid: ({ beam }) => doubtOf(beam),
   formula: '\\bar y',
 });
 
@@ -96,6 +103,7 @@ export const gaussianFitDiameter = derived({
     }
     return beam.fitDiameter;
   },
+  valid: ({ beam }) => doubtOf(beam),
   formula: '\\sqrt{d_{\\text{fit},x} d_{\\text{fit},y}}',
   source: 'fit',
 });
@@ -104,11 +112,22 @@ export const measuredUncertainty = derived({
   ...length,
   id: 'laser.measuredUncertainty',
   display: 'um',
+  digits: 2,
   name: 'standard uncertainty of the measured diameter',
   symbol: 'u(d)',
-  about: 'Standard uncertainty of √(dx·dy) from noise and background; the pixel pitch is taken as exact.',
+  about:
+    'Standard uncertainty of √(dx·dy) from noise and background; the pixel pitch is taken as exact. None is given for a saturated or clipped image.',
   from: { beam: measuredBeam },
-  compute: ({ beam }) => beam.uncertainty.equivalentDiameter,
+  compute: ({ beam }) => {
+    if (spoilingNotes(beam).length > 0) {
+      throw new Problem(
+        'outside',
+        'Part of the beam is cut off in this image, at the top or at the side: how far the diameter is off cannot be told from it. Take another image.',
+        { input: 'laser.beamImage' },
+      );
+    }
+    return beam.uncertainty.equivalentDiameter;
+  },
   formula: 'u(\\sqrt{d_x d_y})',
 });
 

@@ -184,16 +184,16 @@ export const causticModelRatio = derived({
   compute: ({ caustic: { beamPropagationRatio: ratio } }) => {
     const shown = `The caustic’s M² of ${formatNumber(ratio.value)} ± ${formatNumber(ratio.uncertainty, 2)}`;
     const parts = { input: 'laser.causticTable', allowed: `1 to ${largestRatio}` };
-    const check =
-      'Check the wavelength, the units of both columns, and whether radii were given as diameters, or take the typed M².';
-    if (compareWithOne(ratio) === 'impossible')
-      throw new Problem('impossible', `${shown} is below 1, which no beam can be. ${check}`, parts);
-    if (ratio.value > largestRatio)
-      throw new Problem(
-        'outside',
-        `${shown} is above ${largestRatio}, where this model ends. ${check}`,
-        parts,
-      );
+    const check = (mixed: string) =>
+      `Check the wavelength, the units of both columns, and whether ${mixed}, or take the typed M².`;
+    if (compareWithOne(ratio) === 'impossible') {
+      const why = check('radii were given as diameters');
+      throw new Problem('impossible', `${shown} is below 1, which no beam can be. ${why}`, parts);
+    }
+    if (ratio.value > largestRatio) {
+      const why = check('diameters were given as radii');
+      throw new Problem('outside', `${shown} is above ${largestRatio}, where this model ends. ${why}`, parts);
+    }
     return Math.max(1, ratio.value);
   },
   valid: ({ caustic: { beamPropagationRatio: ratio } }) =>

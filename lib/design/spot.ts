@@ -1,4 +1,5 @@
 import { derived } from '../graph/define.ts';
+import { convergenceOf, paraxialNote } from '../optics/paraxial.ts';
 import {
   clipNumbers,
   dipOf,
@@ -120,8 +121,9 @@ export const dip = derived({
   digits: 3,
   about:
     'How far the axis lies below the peak, 1 − I(0)/I_max: 0 for a profile highest on the axis, 100 % for a dark centre.',
-  from: { profile, peak },
+  from: { profile, peak, light },
   compute: ({ profile, peak }) => dipOf(profile, peak),
+  valid: ({ light }) => paraxialNote(convergenceOf(light)),
   formula: '1-\\frac{I(0)}{I_\\text{max}}',
   source: 'definition',
 });
@@ -146,8 +148,9 @@ export const width = derived({
   unit: 'm',
   display: 'um',
   about: 'Diameter of a disc with the area where the fluence is above half its peak.',
-  from: { area: halfArea },
+  from: { area: halfArea, light },
   compute: ({ area }) => 2 * Math.sqrt(area / Math.PI),
+  valid: ({ light }) => paraxialNote(convergenceOf(light)),
   formula: '2\\sqrt{A_{0.5}/\\pi}',
   source: 'definition',
 });
@@ -286,8 +289,9 @@ export const peakFluence = derived({
   unit: 'J/m^2',
   display: 'J/cm^2',
   about: 'Highest fluence on the workpiece, per pulse, incident, no losses but the stop.',
-  from: { F0: unshapedPeak, peak },
+  from: { F0: unshapedPeak, peak, light },
   compute: ({ F0, peak }) => F0 * peak.irradiance,
+  valid: ({ light }) => paraxialNote(convergenceOf(light)),
   formula: 'F_0\\,I_\\text{max}',
   source: 'definition',
 });

@@ -22,7 +22,16 @@ export function describeBeam(findings: Findings): BeamNote[] {
   const spoilt = [saturated, clipped].flatMap((rule) => rule(findings) ?? []);
   // A beam cut off at the top or at the side departs from a Gaussian for that reason alone.
   const shape = spoilt.length > 0 ? [] : [notGaussian];
-  const rules = [smallFrame, fewPixels, ...shape, offsetLarge, dim, noisy, hot];
+  const rules = [
+    spoilt.some(({ kind }) => kind === 'clipped') ? notRoundAsCut : notRound,
+    smallFrame,
+    fewPixels,
+    ...shape,
+    offsetLarge,
+    dim,
+    noisy,
+    hot,
+  ];
   return [...spoilt, ...rules.flatMap((rule) => rule(findings) ?? [])];
 }
 
@@ -32,6 +41,29 @@ const percent = (share: number) => `${Number((100 * share).toPrecision(2))} %`;
 function length(metres: number): string {
   return metres >= 1e-3 ? `${(metres * 1e3).toPrecision(3)} mm` : `${(metres * 1e6).toPrecision(3)} µm`;
 }
+
+/** ISO 11146-1:2021 counts a beam as round from this ellipticity up (memory). */
+const roundFrom = 0.87;
+
+/** The design takes √(dx·dy) for the diameter of a round beam, which no measurement of the spot would then bear out. */
+function notRound({ beam }: Findings): BeamNote | undefined {
+  if (beam.ellipticity >= roundFrom) return undefined;
+  return {
+    kind: 'not-round',
+    text: `The beam is not round: ${length(beam.diameterX)} by ${length(beam.diameterY)}, ellipticity ${ellipticity(beam)}; ISO 11146-1 counts a beam as round from ${roundFrom} up. The model here is for round beams and takes √(dx·dy) for both axes, so the real spot differs from the one shown, along each axis in its own way. Make the beam round with cylindrical lenses or a pair of anamorphic prisms, or look at both axes: type one diameter, then the other.`,
+  };
+}
+
+/** A cut beam may be round all the same. */
+function notRoundAsCut({ beam }: Findings): BeamNote | undefined {
+  if (beam.ellipticity >= roundFrom) return undefined;
+  return {
+    kind: 'not-round',
+    text: `What the image shows of the beam is not round, ellipticity ${ellipticity(beam)} where ISO 11146-1 counts a beam as round from ${roundFrom} up; the cut alone may do that. The model here is for round beams: look again in a picture of the whole beam.`,
+  };
+}
+
+const ellipticity = (beam: Findings['beam']) => String(Number(beam.ellipticity.toFixed(3)));
 
 /** At least three pixels, and a thousandth of the area above half the peak, at full scale (or sharing one top value). */
 function saturated({ image, look, beam }: Findings): BeamNote | undefined {

@@ -2,6 +2,7 @@
 export type BeamNoteKind =
   | 'saturated'
   | 'clipped'
+  | 'not-round'
   | 'small-frame'
   | 'few-pixels'
   | 'not-gaussian'
@@ -56,4 +57,11 @@ export interface MeasuredBeam {
   };
   /** What the person should know before using the numbers. */
   readonly notes: readonly BeamNote[];
+}
+
+const spoiling: readonly BeamNoteKind[] = ['saturated', 'clipped'];
+
+/** Notes that tell against every number of the measurement: part of the beam is not in the picture. */
+export function spoilingNotes({ notes }: Pick<MeasuredBeam, 'notes'>): readonly BeamNote[] {
+  return notes.filter(({ kind }) => spoiling.includes(kind));
 }

@@ -1,4 +1,6 @@
+import { Problem } from '../problem.ts';
 import { createFieldKernel, fieldFromKernel, layOutField } from './focalField.ts';
+import type { Light } from './light.ts';
 import { createAxisField } from './onAxis.ts';
 import type { Zone } from './zones.ts';
 
@@ -25,6 +27,67 @@ export function spaced(low: number, high: number, count: number): Float64Array {
   return Float64Array.from({ length: count }, (_, i) => low + ((high - low) * i) / (count - 1));
 }
 
+/**
+ * How places behind the lens lie against ζκ² = π a² z/(λ f B) − π a²/(λ R_b), a coordinate without the beam: with
+ * s = z/`unit` and B/f = 1 + `bend`·s (Collins, J. Opt. Soc. Am. 60, 1168 (1970)), ζκ² = s/(1 + bend·s) − `shift`.
+ */
+export interface DistanceScale {
+  /** λf²/(πa²) in m: the Rayleigh length of the beam that is as wide as the step. */
+  readonly unit: number;
+  /** (f − d)λ/(πa²): 0 for a plate one focal length before the lens. */
+  readonly bend: number;
+  /** πa²/(λR_b): 0 for a flat wavefront. */
+  readonly shift: number;
+}
+
+/** The scale for a step of radius a in m; the beam's radius does not enter. */
+export function distanceScale(
+  light: Pick<Light, 'wavelength' | 'focalLength' | 'plateDistance' | 'wavefrontCurvature'>,
+  stepRadius: number,
+): DistanceScale {
+  const { wavelength, focalLength, plateDistance, wavefrontCurvature } = light;
+  const area = Math.PI * stepRadius * stepRadius;
+  return {
+    unit: (wavelength * focalLength * focalLength) / area,
+    bend: ((focalLength - plateDistance) * wavelength) / area,
+    shift: (wavefrontCurvature * area) / wavelength,
+  };
+}
+
+/** B/f up to which places are shown: the spot is as many times as wide as it would be for a plate at d = f. */
+const widestSpread = 10;
+
+/**
+ * Places s that show ζκ² from `low` to `high`, as far as B/f stays below ten; further on the light runs parallel and
+ * never comes to these ζ. Throws `outside` where nothing of the span is left.
+ */
+export function shownPlaces(
+  [low, high]: readonly [number, number],
+  { bend, shift }: Pick<DistanceScale, 'bend' | 'shift'>,
+): [number, number] {
+  // B/f = 1/(1 − bend·(ζκ² + shift))
+  const end = (1 - 1 / widestSpread) / bend;
+  const from = bend < 0 ? Math.max(low + shift, end) : low + shift;
+  const to = bend > 0 ? Math.min(high + shift, end) : high + shift;
+  if (from < to) return [from / (1 - bend * from), to / (1 - bend * to)];
+  throw noFocus();
+}
+
+/** B/f where ζ = 0, in the focus of the unshaped beam: 1 for a flat wavefront or a plate at d = f. Throws `outside` above ten. */
+export function spreadInFocus({ bend, shift }: Pick<DistanceScale, 'bend' | 'shift'>): number {
+  const inverse = 1 - bend * shift;
+  if (inverse * widestSpread >= 1) return 1 / inverse;
+  throw noFocus();
+}
+
+function noFocus(): Problem {
+  return new Problem(
+    'outside',
+    'With this wavefront and this distance from plate to lens the beam comes to no focus behind the lens; make the wavefront flatter or move the plate to one focal length before the lens.',
+    { input: 'lens.typedPlateDistance' },
+  );
+}
+
 /** Factor of each disc in the field: e^{iφ} of its own zone less that of the zone around it. */
 function discFactors(phases: readonly number[]): { re: number; im: number }[] {
   return phases.map((phase, j) => {
@@ -37,22 +100,25 @@ function discFactors(phases: readonly number[]): { re: number; im: number }[] {
 }
 
 /**
- * Fields about the axis of discs with `edges` in units of the step radius, over step ratio κ (columns) and distance
- * (rows): re, im of U0, then of U2. Distances are given in ζ·κ² = π a² z/(λ f B), which does not contain the beam.
- * Coherent light. Closed form.
+ * Fields about the axis of discs with `edges` in units of the step radius, over step ratio κ (columns) and place (rows),
+ * times f/B: re, im of U0, then of U2. `places` are s = z/unit of the scale. Coherent light. Closed form.
  */
 export function axisDiscs(
   edges: readonly number[],
   ratios: Float64Array,
-  distances: Float64Array,
+  places: Float64Array,
+  { bend, shift }: Pick<DistanceScale, 'bend' | 'shift'>,
 ): DiscFields {
-  const [columns, rows] = [ratios.length, distances.length];
+  const [columns, rows] = [ratios.length, places.length];
   const fields = edges.map((edge) => {
     const values = new Float64Array(4 * columns * rows);
     ratios.forEach((ratio, column) => {
       const fieldAt = createAxisField([{ outer: edge * ratio, phase: 0 }]);
-      distances.forEach((distance, row) => {
-        values.set(fieldAt(distance / (ratio * ratio)).subarray(0, 4), 4 * (row * columns + column));
+      places.forEach((place, row) => {
+        const spread = 1 + bend * place;
+        const field = fieldAt((place / spread - shift) / (ratio * ratio));
+        const at = 4 * (row * columns + column);
+        for (let k = 0; k < 4; k++) values[at + k] = field[k]! / spread;
       });
     });
     return values;

@@ -11,6 +11,7 @@ import {
   roundProfile,
   scaleRadius,
 } from './roundProfile.ts';
+import { gaussianReach, type Zone } from './zones.ts';
 
 /** |ζ| up to which spots are computed: 12 Rayleigh lengths, far beyond every usable plane. */
 export const furthestDefocus = 12;
@@ -21,10 +22,24 @@ export function roundPlateOf(light: Light): RoundPlate {
   return light.plate;
 }
 
+function requireZones(zones: readonly Zone[]): void {
+  const edges = zones.map(({ outer }) => outer);
+  if (edges.length > 0 && edges.every((edge, i) => edge > 0 && edge >= (edges[i - 1] ?? 0))) return;
+  const value = edges.length === 0 ? 'none' : edges.map((edge) => `${edge} m`).join(', ');
+  throw new Problem(
+    'impossible',
+    `A round plate needs zones with outer radii above 0, ascending; here they are ${value}.`,
+    { input: 'plate.stepDiameter', value, allowed: 'above 0, ascending' },
+  );
+}
+
 /** The focus at z in units of the step radius. Throws where z is too far from the focus for the model. */
 export function roundFocusAt(light: Light, z: number, furthest = furthestDefocus): RoundFocus {
   const { zones } = roundPlateOf(light);
-  const radius = zones[0]!.outer;
+  requireZones(zones);
+  // One zone without end is no measure of length; it ends where the beam does.
+  const first = zones[0]!.outer;
+  const radius = Number.isFinite(first) ? first : gaussianReach * light.beamRadius;
   const defocus = defocusAt(light, z);
   if (Math.abs(defocus) > furthest) {
     throw new Problem(

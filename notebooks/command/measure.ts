@@ -17,7 +17,7 @@ import { shownValue } from '../../lib/graph/shown.ts';
 import { applyPatch, initialState } from '../../lib/graph/state.ts';
 import { readTyped } from '../../lib/graph/typedInput.ts';
 import { formatQuantity } from '../../lib/graph/units.ts';
-import type { MeasuredBeam } from '../../lib/measured/measuredBeam.ts';
+import { type MeasuredBeam, spoilingNotes } from '../../lib/measured/measuredBeam.ts';
 import { fitCaustic } from '../../lib/optics/caustic.ts';
 import { Problem } from '../../lib/problem.ts';
 import type { CommandIo } from './commandIo.ts';
@@ -30,6 +30,8 @@ interface Measured {
   /** Standard uncertainty in the same unit; null where none is known. */
   readonly uncertainty: number | null;
   readonly shown: string;
+  /** What tells against the value, if anything. */
+  readonly note?: string;
 }
 
 /** `measure beam FILE --pixel LENGTH` and `measure caustic FILE`: JSON of measured values with uncertainties. */
@@ -62,11 +64,15 @@ function measureBeamFile(options: Options, io: CommandIo): string {
     ...shown.map(({ id }) => id),
   ]);
   const beam = valueOrThrow(outcomes['laser.measuredBeam']!) as MeasuredBeam;
-  const uncertainties: Readonly<Record<string, number>> = {
-    [usedBeamDiameter.id]: beam.uncertainty.equivalentDiameter,
-    [measuredDiameterX.id]: beam.uncertainty.diameterX,
-    [measuredDiameterY.id]: beam.uncertainty.diameterY,
-  };
+  // Where part of the beam is cut off, noise and background tell nothing of how far a diameter is off.
+  const spoilt = spoilingNotes(beam).length > 0;
+  const uncertainties: Readonly<Record<string, number>> = spoilt
+    ? {}
+    : {
+        [usedBeamDiameter.id]: beam.uncertainty.equivalentDiameter,
+        [measuredDiameterX.id]: beam.uncertainty.diameterX,
+        [measuredDiameterY.id]: beam.uncertainty.diameterY,
+      };
   const entries = shown.flatMap((quantity): [string, Measured][] => {
     const outcome = outcomes[quantity.id]!;
     if (!('value' in outcome)) return [];
@@ -79,6 +85,7 @@ function measureBeamFile(options: Options, io: CommandIo): string {
           unit: String(quantity.unit),
           uncertainty,
           shown: shownValue(quantity, outcome),
+          ...('note' in outcome && outcome.note !== undefined ? { note: outcome.note } : {}),
         },
       ],
     ];

@@ -1,5 +1,8 @@
+import { fileURLToPath } from 'node:url';
 import { expect, test } from '@playwright/test';
 import { findViolations, openMatching } from './stepwellPage.ts';
+
+const causticPath = fileURLToPath(new URL('../../data/measured/rain-gauge-caustic.csv', import.meta.url));
 
 for (const colorScheme of ['light', 'dark'] as const) {
   test.describe(`${colorScheme} page`, () => {
@@ -19,6 +22,14 @@ for (const colorScheme of ['light', 'dark'] as const) {
         await place.click();
         expect(await findViolations(page), `${await place.getAttribute('data-element')}`).toEqual([]);
       }
+    });
+
+    test('document with a measured caustic: axe finds nothing', async ({ page }) => {
+      await openMatching(page);
+      await page.locator('.field[data-input="laser.causticTable"] input').setInputFiles(causticPath);
+      await expect(page.locator('#block-caustic-figure')).toBeVisible();
+      await page.locator('#block-caustic-figure').scrollIntoViewIfNeeded();
+      expect(await findViolations(page)).toEqual([]);
     });
 
     test('trace of a number and a refused value: axe finds nothing', async ({ page }) => {

@@ -2,12 +2,12 @@ import { expect, type Page, test } from '@playwright/test';
 import { designGraph } from '../../lib/design/design.ts';
 import { descendantsOf } from '../../lib/graph/descendants.ts';
 import { hasValue, type Outcome } from '../../lib/graph/outcome.ts';
-import { isInput, type Quantity } from '../../lib/graph/quantity.ts';
+import { type InputQuantity, isInput, type Quantity } from '../../lib/graph/quantity.ts';
 import { shownValue } from '../../lib/graph/shown.ts';
 import type { Patch } from '../../lib/graph/state.ts';
 import { createRandom, type Random } from '../../lib/numerics/random.ts';
 import type { pathElements } from '../../notebooks/beamPathInputs.ts';
-import type { FigureBlock } from '../../notebooks/document.ts';
+import { conditionHolds, type FigureBlock } from '../../notebooks/document.ts';
 import { matching } from '../../notebooks/matching.ts';
 import {
   type Prose,
@@ -17,10 +17,12 @@ import {
   slotQuantities,
 } from '../../notebooks/prose.ts';
 import { cases } from '../cases.ts';
+import { images, tables } from '../design/files.ts';
 import {
   chooseElement,
   createHeadless,
   openMatching,
+  plainPatch,
   readInputs,
   settled,
   typeInto,
@@ -55,7 +57,10 @@ function randomValue(random: Random, input: (typeof inputs)[number]): unknown {
     const options = Object.keys(input.options);
     return options[Math.floor(random.between(0, options.length))]!;
   }
-  if (input.kind !== 'number') return null;
+  if (input.kind === 'file') {
+    const files = [null, ...(input.id === 'laser.beamImage' ? images : tables)];
+    return files[Math.floor(random.between(0, files.length))];
+  }
   const { min, max } = input.range;
   const [low, high] = input.typical && random.uniform() < 0.9 ? input.typical : [min, max];
   const value =
@@ -65,9 +70,22 @@ function randomValue(random: Random, input: (typeof inputs)[number]): unknown {
   return Math.min(max, Math.max(input.range.above ? min + 1e-9 * (max - min) : min, value));
 }
 
+/** Inputs that a measurement comes in by: a file, which may be taken out again, and what chooses it. */
+const measuring = [
+  ['laser.beamImage', 'laser.beamSource'],
+  ['laser.causticTable', 'laser.ratioSource'],
+  ['laser.causticTable', 'laser.beamSource', 'expander.kind', 'expander.waistSource'],
+];
+
 function randomPatch(random: Random): Patch {
   if (random.uniform() < 0.1) return { 'plate.apertureDiameter': 4e-3, 'plate.stepDiameter': 9e-3 };
   if (random.uniform() < 0.1) return designGraph.initial;
+  const [kind, chosen] = [random.uniform(), measuring[Math.floor(random.between(0, measuring.length))]!];
+  if (kind < 0.3) {
+    return Object.fromEntries(
+      chosen.map((id) => [id, randomValue(random, designGraph.quantities.get(id) as InputQuantity)]),
+    );
+  }
   const count = 1 + Math.floor(random.between(0, 3));
   return Object.fromEntries(
     Array.from({ length: count }, () => {
@@ -90,6 +108,9 @@ function readPage(page: Page) {
         revision: element.getAttribute('data-revision'),
       })),
       sentences: [...document.querySelectorAll('.sentence')].map((element) => element.textContent),
+      hidden: [...document.querySelectorAll<HTMLElement>('[id^="block-"]')]
+        .filter((element) => element.hidden)
+        .map(({ id }) => id.slice('block-'.length)),
       figures: [...document.querySelectorAll('.figure-block')].map((holder) => ({
         revision: holder.getAttribute('data-revision'),
         hidden: holder.querySelector<HTMLElement>('.figure')!.hidden,
@@ -103,7 +124,11 @@ function readPage(page: Page) {
 
 /** Sets a patch and reads at once what says that it is older than the inputs. */
 function setAndReadPending(page: Page, patch: Patch) {
-  return page.evaluate((change) => {
+  return page.evaluate((plain) => {
+    const image = plain['laser.beamImage'] as { samples: number[] } | null | undefined;
+    const change = image
+      ? { ...plain, 'laser.beamImage': { ...image, samples: Uint16Array.from(image.samples) } }
+      : plain;
     const pending = (element: Element) => element.hasAttribute('data-pending');
     const before = window.stepwell.state().inputs;
     window.stepwell.set(change);
@@ -117,7 +142,7 @@ function setAndReadPending(page: Page, patch: Patch) {
       figures: [...document.querySelectorAll('.figure-block')].map(pending),
       all: document.querySelectorAll('[data-pending]').length,
     };
-  }, patch);
+  }, plainPatch(patch));
 }
 
 function expectPending(shown: Awaited<ReturnType<typeof setAndReadPending>>): void {
@@ -144,8 +169,19 @@ function expectedFigure(block: FigureBlock, outcomeOf: OutcomeOf): { summary: st
   return { summary: block.view(values).summary };
 }
 
-async function expectHeadless(page: Page, outcomeOf: OutcomeOf): Promise<void> {
+/** Ids of the blocks whose condition does not hold or that need what has no value. */
+function hiddenBlocks(inputs: Patch, outcomeOf: OutcomeOf): string[] {
+  return matching.blocks
+    .filter(
+      ({ when, needs = [] }) =>
+        (when && !conditionHolds(when, inputs)) || !needs.every((quantity) => hasValue(outcomeOf(quantity))),
+    )
+    .map(({ id }) => id);
+}
+
+async function expectHeadless(page: Page, inputs: Patch, outcomeOf: OutcomeOf): Promise<void> {
   const shown = await readPage(page);
+  expect(shown.hidden).toEqual(hiddenBlocks(inputs, outcomeOf));
   expect(shown.pending, 'nothing is marked as older than the inputs').toBe(0);
   for (const { id, text, revision } of shown.values) {
     const quantity = designGraph.quantities.get(id)!;
@@ -169,6 +205,16 @@ async function expectHeadless(page: Page, outcomeOf: OutcomeOf): Promise<void> {
   });
 }
 
+/** What is measured in these inputs, and whether its file is there. */
+function measuredStates(inputs: Patch): string[] {
+  const is = (id: string) => (inputs[id] === null ? 'missing' : 'there');
+  const caustic = inputs['laser.ratioSource'] === 'measured' || inputs['laser.beamSource'] === 'caustic';
+  return [
+    ...(inputs['laser.beamSource'] === 'measured' ? [`image ${is('laser.beamImage')}`] : []),
+    ...(caustic ? [`table ${is('laser.causticTable')}`] : []),
+  ];
+}
+
 test('the page shows what a computation without a page gives, after every random change', async ({
   page,
 }) => {
@@ -176,14 +222,23 @@ test('the page shows what a computation without a page gives, after every random
   await openMatching(page);
   const random = createRandom(20);
   const headless = createHeadless();
+  const met: string[] = [];
   for (let i = 0; i < cases(200, 40); i++) {
     const patch = randomPatch(random);
-    await test.step(`change ${i}: ${JSON.stringify(patch)}`, async () => {
+    const said = JSON.stringify(patch, (_, value) => value?.name ?? value);
+    await test.step(`change ${i}: ${said}`, async () => {
       expectPending(await setAndReadPending(page, patch));
       await settled(page);
-      await expectHeadless(page, headless(await readInputs(page)));
+      const read = await readInputs(page);
+      await expectHeadless(page, read, headless(read));
+      met.push(...measuredStates(read));
     });
   }
+  const counts = ['image there', 'image missing', 'table there', 'table missing'].map(
+    (state) => `${state}: ${met.filter((one) => one === state).length}`,
+  );
+  console.log(counts.join(', '));
+  for (const count of counts) expect(count).not.toMatch(/: [01]$/);
 });
 
 test('the last of several changes at once is the one shown', async ({ page }) => {
@@ -202,7 +257,7 @@ test('the last of several changes at once is the one shown', async ({ page }) =>
     }, diameters);
     const read = await readInputs(page);
     expect(read['laser.beamDiameter']).toBe(diameters.at(-1));
-    await expectHeadless(page, headless(read));
+    await expectHeadless(page, read, headless(read));
   }
 });
 
@@ -230,7 +285,7 @@ test('what is typed into fields is what is computed', async ({ page }) => {
       await settled(page);
       const read = await readInputs(page);
       expect(read[id]).not.toBe(before);
-      await expectHeadless(page, headless(read));
+      await expectHeadless(page, read, headless(read));
     });
   }
 });

@@ -7,19 +7,15 @@ import { decodeCameraImage } from '../../lib/measured/cameraImage.ts';
 import {
   chooseElement,
   createHeadless,
+  expectNoSidewaysScrolling,
   openMatching,
   readInputs,
   settled,
   typeInto,
 } from './stepwellPage.ts';
 
-const imagePath = fileURLToPath(new URL('../../data/measured/rain-gauge-beam.png', import.meta.url));
-
-/** No page may be wider than the window. */
-async function expectNoSidewaysScrolling(page: Page): Promise<void> {
-  const widths = await page.evaluate(() => [document.documentElement.scrollWidth, window.innerWidth]);
-  expect(widths[0]).toBeLessThanOrEqual(widths[1]!);
-}
+const measured = (name: string) => fileURLToPath(new URL(`../../data/measured/${name}`, import.meta.url));
+const imagePath = measured('rain-gauge-beam.png');
 
 /** Presses Tab until the element that has the focus matches. */
 async function tabTo(page: Page, selector: string, most: number): Promise<void> {
@@ -143,11 +139,21 @@ for (const viewport of [
       await expectNoSidewaysScrolling(page);
 
       const number = page.locator('#block-numbers [data-quantity="spot.peakFluence"]');
+      const numbersWidth = (await page.locator('#block-numbers').boundingBox())!.width;
       await number.focus();
       await page.keyboard.press('Enter');
       const trace = page.locator('.trace');
       await expect(trace.getByRole('heading')).toHaveText('peak fluence');
       await expectNoSidewaysScrolling(page);
+      if (viewport.width >= 1440) {
+        // Number, inputs and where it comes from stand side by side, and the text keeps its lines.
+        const [textBox, inputsBox, traceBox] = await Promise.all(
+          ['#block-numbers', '.path-inputs', '.trace'].map((place) => page.locator(place).boundingBox()),
+        );
+        expect(textBox!.width).toBe(numbersWidth);
+        expect(inputsBox!.x).toBeGreaterThan(textBox!.x + textBox!.width);
+        expect(inputsBox!.x + inputsBox!.width).toBeLessThanOrEqual(traceBox!.x);
+      }
       for (const [id, name] of [
         ['focus.unshapedPeakFluence', 'peak fluence of the unshaped beam'],
         ['focus.radius', 'focus radius of the unshaped beam'],

@@ -5,6 +5,8 @@ import { createEngine } from '../../lib/graph/engine.ts';
 import type { Outcome } from '../../lib/graph/outcome.ts';
 import type { Quantity } from '../../lib/graph/quantity.ts';
 import type { DesignState, Patch } from '../../lib/graph/state.ts';
+import type { CameraImage } from '../../lib/measured/cameraImage.ts';
+import { images } from '../design/files.ts';
 
 declare global {
   interface Window {
@@ -29,9 +31,24 @@ export async function settled(page: Page): Promise<void> {
   await page.evaluate(() => window.stepwell.settled());
 }
 
-/** Inputs of the page's design; pictures do not pass through JSON and are left null. */
+/** Inputs of the page's design; a picture does not pass through JSON: the small one of that name, or null. */
 export async function readInputs(page: Page): Promise<Patch> {
-  return page.evaluate(() => ({ ...window.stepwell.state().inputs, 'laser.beamImage': null }));
+  const inputs = await page.evaluate(() => {
+    const { inputs } = window.stepwell.state();
+    const image = inputs['laser.beamImage'] as { name: string } | null;
+    return { ...inputs, 'laser.beamImage': image?.name ?? null };
+  });
+  const image = images.find(({ name }) => name === inputs['laser.beamImage']);
+  return { ...inputs, 'laser.beamImage': image ?? null };
+}
+
+/** A patch that passes through JSON: the samples of a picture as a plain array, which `revived` undoes in the page. */
+export function plainPatch(patch: Patch): Patch {
+  const plain = (value: unknown) => {
+    const samples = (value as CameraImage | null)?.samples;
+    return samples ? { ...(value as CameraImage), samples: [...samples] } : value;
+  };
+  return Object.fromEntries(Object.entries(patch).map(([id, value]) => [id, plain(value)]));
 }
 
 /** Outcomes of the whole graph for the same inputs, computed without a page. */
@@ -67,4 +84,10 @@ export async function findViolations(page: Page, within?: string): Promise<strin
     const places = nodes.slice(0, 4).map(({ target, any }) => `${target.join(' ')} ${any[0]?.message ?? ''}`);
     return `${id}: ${help} (${nodes.length}): ${places.join('; ')}`;
   });
+}
+
+/** No page may be wider than the window. */
+export async function expectNoSidewaysScrolling(page: Page): Promise<void> {
+  const widths = await page.evaluate(() => [document.documentElement.scrollWidth, window.innerWidth]);
+  expect(widths[0]).toBeLessThanOrEqual(widths[1]!);
 }

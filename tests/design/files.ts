@@ -41,6 +41,20 @@ export const images: readonly CameraImage[] = [
   named('dark', { peak: 0 }),
 ];
 
+const plain = { waistPosition: 0.2, waistDiameter: 3e-3, wavelength: 1.03e-6, scatter: 0.005, seed: 73 };
+
+/** Tables of caustics: two that measure well, then one for each way in which a table can be poor. */
+export const tables: readonly NamedCaustic[] = [
+  drawCaustic({ ...plain, ratio: 1.1, places: isoPlaces }),
+  drawCaustic({ ...plain, ratio: 1.6, places: isoPlaces, waistDiameter: 0.2e-3 }),
+  drawCaustic({ ...plain, ratio: 1, places: isoPlaces, scatter: 0.03, seed: 1 }),
+  drawCaustic({ ...plain, ratio: 1.3, places: [-1, 0, 0.5, 1, 1.5, 2.5], scatter: 0.06 }),
+  drawCaustic({ ...plain, ratio: 0.4, places: isoPlaces }),
+  drawCaustic({ ...plain, ratio: 9, places: isoPlaces }),
+  drawCaustic({ ...plain, ratio: 1.2, places: [0, 1, 2] }),
+  { name: 'flat.csv', z: isoPlaces, diameter: isoPlaces.map(() => 1e-3) },
+];
+
 /** Log-uniform between two positive ends. */
 const between = (low: number, high: number) =>
   fc.double({ min: Math.log(low), max: Math.log(high), noNaN: true }).map(Math.exp);

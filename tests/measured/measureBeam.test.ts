@@ -170,6 +170,31 @@ describe('what a person should know', () => {
     expect(kinds(changes)).toContain(kind);
   });
 
+  it('says that a beam is not round below an ellipticity of 0.87, both diameters and what to do', () => {
+    const { notes, diameterX, diameterY } = measurePlain({ radiusX: 50, radiusY: 25 });
+    expect(notes.map(({ kind }) => kind)).toEqual(['not-round']);
+    expect(notes[0]!.text).toMatch(
+      /^The beam is not round: 500 µm by 250 µm, ellipticity 0\.(5|50\d|49\d); .* 0\.87 .*round beams.*cylindrical lenses/,
+    );
+    expectClose(diameterX / diameterY, 2, { relative: 0.01, source: 'drawn' });
+  });
+
+  it.each([
+    ['across', { radiusX: 50, radiusY: 0.85 * 50 }, ['not-round']],
+    ['upright', { radiusX: 0.85 * 50, radiusY: 50 }, ['not-round']],
+    ['turned', { radiusX: 50, radiusY: 0.85 * 50, angle: 0.7 }, ['not-round']],
+    ['just round', { radiusX: 50, radiusY: 0.885 * 50 }, []],
+    ['just round, upright', { radiusX: 0.885 * 50, radiusY: 50 }, []],
+  ] as const)('an ellipse %s', (_name, changes, expected) => {
+    expect(kinds(changes)).toEqual(expected);
+  });
+
+  it('leaves open whether a beam is round that the edge cuts', () => {
+    const notes = measurePlain({ x: 8 }).notes;
+    expect(notes.map(({ kind }) => kind)).toEqual(expect.arrayContaining(['clipped', 'not-round']));
+    expect(notes.find(({ kind }) => kind === 'not-round')?.text).toMatch(/the cut alone may do that/);
+  });
+
   it('names edge and share of a clipped beam', () => {
     const note = measurePlain({ x: 40 }).notes.find(({ kind }) => kind === 'clipped');
     expect(note?.text).toMatch(/^At the left edge of the image the light is still \d+ % of the peak/);

@@ -2,7 +2,7 @@ import type * as sentences from '../../notebooks/matchingSentences.ts';
 import type * as measured from '../../notebooks/measuredSentences.ts';
 import { read, type Values } from './designOutcomes.ts';
 
-export type Name = keyof typeof sentences | keyof typeof measured;
+export type Name = keyof typeof sentences | keyof typeof measured | 'paraxialSaid' | 'xRaysSaid';
 
 /** What a sentence says for a design, and the numbers it says it of. */
 export interface Case {

@@ -1,13 +1,18 @@
 import { describe, expect, it } from 'vitest';
+import { paraxialSaid, xRaysSaid } from '../../notebooks/limitSentences.ts';
 import * as sentences from '../../notebooks/matchingSentences.ts';
 import * as measured from '../../notebooks/measuredSentences.ts';
 import { type Sentence, slotPieces } from '../../notebooks/prose.ts';
+import { causticCases } from './causticCases.ts';
 import { outcomesOf, read } from './designOutcomes.ts';
-import { measuredCases } from './measuredCases.ts';
+import { imageCases } from './imageCases.ts';
+import { limitCases } from './limitCases.ts';
 import { type Name, sentenceCases } from './sentenceCases.ts';
 
-const all = new Map(Object.entries({ ...sentences, ...measured }) as [Name, Sentence][]);
-const allCases = [...sentenceCases, ...measuredCases];
+const all = new Map(
+  Object.entries({ ...sentences, ...measured, paraxialSaid, xRaysSaid }) as [Name, Sentence][],
+);
+const allCases = [...sentenceCases, ...imageCases, ...causticCases, ...limitCases];
 const reached = new Map<Name, Set<string>>();
 
 describe('every branch says what is so', () => {
@@ -43,8 +48,11 @@ describe('every branch says what is so', () => {
       plateOutSaid: 3,
       planesSaid: 3,
       insideSaid: 3,
-      imageSaid: 2,
-      imageNotes: 2,
+      paraxialSaid: 3,
+      xRaysSaid: 4,
+      imageSaid: 3,
+      imageWarning: 4,
+      imageNotes: 3,
       causticSaid: 1,
       causticPointsSaid: 6,
       causticRatioSaid: 8,

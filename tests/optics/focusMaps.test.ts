@@ -29,7 +29,7 @@ describe('maps over the step ratio, by sums over discs', () => {
 
     it(`axis of ${plate.length} zones, stop at ${edges.at(-1)}: as the field at single points`, () => {
       const [ratios, distances] = [spaced(0.5, 1.6, 5), spaced(-7, 7, 9)];
-      const map = axisMap(axisDiscs(edges, ratios, distances), phases);
+      const map = axisMap(axisDiscs(edges, ratios, distances, { bend: 0, shift: 0 }), phases);
       ratios.forEach((ratio, column) => {
         distances.forEach((distance, row) => {
           const defocus = distance / (ratio * ratio);

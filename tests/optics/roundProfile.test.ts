@@ -1,6 +1,7 @@
-import { describe, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { integrateOver, valueAt } from '../../lib/numerics/panelledFunction.ts';
 import { energyOutside, energyThroughStop } from '../../lib/optics/farTail.ts';
+import { focusRadius, type Light, planeOfDefocus } from '../../lib/optics/light.ts';
 import { clipNumbers, edgeOf, edgeSteepness } from '../../lib/optics/profileMetrics.ts';
 import { peakOf } from '../../lib/optics/radialProfile.ts';
 import {
@@ -9,6 +10,7 @@ import {
   type RoundFocus,
   roundProfile,
 } from '../../lib/optics/roundProfile.ts';
+import { roundProfileAt } from '../../lib/optics/roundSpot.ts';
 import type { Zone } from '../../lib/optics/zones.ts';
 import { expectClose } from '../close.ts';
 import { reference } from '../reference.ts';
@@ -110,4 +112,46 @@ describe('energy', () => {
     const inside = integrateOver(profile, 0, 2, (h, r) => 4 * h * r);
     expectClose(1 - inside, 0.16, { absolute: 0.005, source: 'two digits, computed by another route' });
   });
+});
+
+describe('plates at the edge of what can be', () => {
+  const lightOf = (zones: readonly Zone[]): Light => ({
+    wavelength: 1.03e-6,
+    beamRadius: 5e-3,
+    wavefrontCurvature: 0,
+    beamPropagationRatio: 1,
+    decentreX: 0,
+    decentreY: 0,
+    beamAspect: 1,
+    plate: { kind: 'round', zones },
+    focalLength: 0.1,
+    plateDistance: 0.1,
+  });
+
+  it('one zone without end is the Gaussian beam', () => {
+    const light = lightOf([{ outer: Number.POSITIVE_INFINITY, phase: 1 }]);
+    const w0 = focusRadius(light);
+    for (const defocus of [0, 0.7, -5]) {
+      const width = 1 + defocus ** 2;
+      const profile = roundProfileAt(light, planeOfDefocus(light, defocus));
+      for (const r of [0, 0.5, 1.3, 3]) {
+        const expected = Math.exp((-2 * r * r) / width) / width;
+        expectClose(valueAt(profile, r * w0), expected, { absolute: 1e-9, source: 'closed form' });
+      }
+    }
+  });
+
+  for (const zones of [
+    [],
+    [{ outer: 0, phase: 0 }],
+    [{ outer: Number.NaN, phase: 0 }],
+    [
+      { outer: 5e-3, phase: 1 },
+      { outer: 4e-3, phase: 0 },
+    ],
+  ]) {
+    it(`zones ending at ${zones.map(({ outer }) => outer).join(', ') || 'none'} are a problem in words`, () => {
+      expect(() => roundProfileAt(lightOf(zones), 0)).toThrowError(/zones.*above 0.*ascending.*\.$/);
+    });
+  }
 });

@@ -1,5 +1,5 @@
 import { ticks } from 'd3';
-import type { AxisSpec, FigureSpec, MapSpec } from '../../document.ts';
+import type { AxisSpec, FigureSpec, MapSpec, SecondScale } from '../../document.ts';
 import {
   labelSize,
   lineHeight,
@@ -64,18 +64,24 @@ const tickRoom = 19;
 /** Width of the strip of colours, and of its whole row with the longest short number at each end, px. */
 export const barWidth = 120;
 const barRoom = barWidth + 92;
+/** Behind the highest number of a scale that values go beyond. */
+export const beyond = ' and more';
 
 /** Lays a figure out for a width in px; cheap (no drawing), so that a figure out of view can hold its place. */
 export function layOut(spec: FigureSpec, width: number, shape: Shape): Layout {
   const [xDomain, yDomain] = [usable(spec.x), usable(spec.y)];
-  const frameHeight = Math.round(
-    shape === 'tall' ? within(width * 0.72, 280, 460) : within(width * 0.46, 220, 340),
+  const most = shape === 'tall' ? 460 : 340;
+  const usual = Math.round(
+    shape === 'tall' ? within(width * 0.72, 280, most) : within(width * 0.46, 220, most),
   );
-  const yTicks = ticksOf(yDomain, frameHeight / 52);
-  const secondYTicks = spec.secondY && secondTicks(yDomain, spec.secondY.factor, frameHeight / 52);
+  const yTicks = ticksOf(yDomain, usual / 52);
+  const secondYTicks = spec.secondY && secondTicks(yDomain, spec.secondY, usual / 52);
   const left = Math.ceil(widest(yTicks) + 13);
   const right = secondYTicks ? Math.ceil(widest(secondYTicks) + 13) : 14;
-  const frameWidth = Math.max(60, width - left - right);
+  const room = Math.max(60, width - left - right);
+  const [frameWidth, frameHeight] = spec.equalScale
+    ? inProportion(xDomain, yDomain, room, most)
+    : [room, usual];
   const legend = layOutLegend(spec, width);
   const colourBar = spec.map && layOutColourBar(spec.map, legend.height, width);
   let row = colourBar ? colourBar.y + 12 : legend.height;
@@ -84,9 +90,9 @@ export function layOut(spec: FigureSpec, width: number, shape: Shape): Layout {
     lines: wrapText(text, room, labelSize),
   });
   const [yText, secondYText] = [withUnit(spec.y.label, spec.y.unit), spec.secondY?.label ?? ''];
-  const room = shareRoom(textWidth(yText, labelSize), textWidth(secondYText, labelSize), width);
-  const yLabel = label(yText, room[0], row + 12);
-  const secondYLabel = spec.secondY && label(secondYText, room[1], row + 12);
+  const labelRoom = shareRoom(textWidth(yText, labelSize), textWidth(secondYText, labelSize), width);
+  const yLabel = label(yText, labelRoom[0], row + 12);
+  const secondYLabel = spec.secondY && label(secondYText, labelRoom[1], row + 12);
   row += Math.max(yLabel.lines.length, secondYLabel?.lines.length ?? 0) * lineHeight + 4;
   const secondXLabel = spec.secondX && label(spec.secondX.label, frameWidth, row + 16);
   if (secondXLabel) row += 4 + secondXLabel.lines.length * lineHeight + tickRoom;
@@ -99,10 +105,10 @@ export function layOut(spec: FigureSpec, width: number, shape: Shape): Layout {
     top,
     frameWidth,
     frameHeight,
-    x: { domain: xDomain, ticks: ticksAlong(xDomain, 1, frameWidth), label: xLabel },
+    x: { domain: xDomain, ticks: ticksAlong(xDomain, { factor: 1 }, frameWidth), label: xLabel },
     y: { domain: yDomain, ticks: yTicks, label: yLabel },
     ...(spec.secondX && secondXLabel
-      ? { secondX: { ticks: ticksAlong(xDomain, spec.secondX.factor, frameWidth), label: secondXLabel } }
+      ? { secondX: { ticks: ticksAlong(xDomain, spec.secondX, frameWidth), label: secondXLabel } }
       : {}),
     ...(secondYTicks && secondYLabel ? { secondY: { ticks: secondYTicks, label: secondYLabel } } : {}),
     legend: legend.entries,
@@ -119,6 +125,18 @@ function usable(axis: AxisSpec): readonly [number, number] {
   return [a - half, a + half];
 }
 
+/** Width and height of a frame in the proportion of its domains, as large as the room and the greatest height allow. */
+function inProportion(
+  x: readonly [number, number],
+  y: readonly [number, number],
+  room: number,
+  most: number,
+): [number, number] {
+  const ratio = Math.abs((y[1] - y[0]) / (x[1] - x[0]));
+  const width = Math.min(room, most / ratio);
+  return [Math.max(1, Math.round(width)), Math.max(1, Math.round(width * ratio))];
+}
+
 function within(value: number, low: number, high: number): number {
   return Math.min(high, Math.max(low, value));
 }
@@ -129,16 +147,24 @@ function ticksOf(domain: readonly [number, number], count: number): Ticks {
 }
 
 /** Round values of the second scale, at their places on the first. */
-function secondTicks(domain: readonly [number, number], factor: number, count: number): Ticks {
+function secondTicks(domain: readonly [number, number], scale: Scale, count: number): Ticks {
+  const { factor, bend = 0, offset = 0 } = scale;
   if (!Number.isFinite(factor) || factor === 0) return { at: [], texts: [] };
-  const round = ticksOf([domain[0] * factor, domain[1] * factor], count);
-  return { at: round.at.map((value) => value / factor), texts: round.texts };
+  const [low, high] = domain.map((x) => (factor * x) / (1 + bend * x) + offset) as [number, number];
+  const round = ticksOf([low, high], count);
+  const at = round.at.map((value) => {
+    const straight = (value - offset) / factor;
+    return straight / (1 - bend * straight);
+  });
+  return { at, texts: round.texts };
 }
 
+type Scale = Omit<SecondScale, 'label'>;
+
 /** As many ticks along x as their texts leave room for; from 60 px apart down. */
-function ticksAlong(domain: readonly [number, number], factor: number, width: number): Ticks {
+function ticksAlong(domain: readonly [number, number], scale: Scale, width: number): Ticks {
   for (let count = Math.floor(width / 60); ; count--) {
-    const chosen = secondTicks(domain, factor, count);
+    const chosen = secondTicks(domain, scale, count);
     if (count <= 2 || chosen.at.length * (widest(chosen) + 12) <= width) return chosen;
   }
 }
@@ -155,7 +181,7 @@ function shareRoom(first: number, second: number, width: number): [number, numbe
 function layOutColourBar(map: MapSpec, top: number, width: number): ColourBarPlace {
   const text = shorten(withUnit(map.label, map.unit), width, labelSize);
   const end = textWidth(text, labelSize) + 14;
-  const beside = end + barRoom <= width;
+  const beside = end + barRoom + (map.openEnd ? textWidth(beyond, tickSize) : 0) <= width;
   const label = { y: top + 13, text };
   return beside ? { x: end, y: top + 13, label } : { x: 0, y: top + 13 + rowHeight, label };
 }

@@ -33,7 +33,7 @@ function tableOf(scheme: Scheme): Uint32Array {
 }
 
 /**
- * Fills RGBA pixels (columns · rows · 4 bytes, top row first) with the map, whose rows start at the lowest y.
+ * Fills RGBA pixels (columns · rows · 4 bytes, top row first) with the map, whose rows start at the lower edge.
  * Values outside the range take its end colours; what is not a number stays transparent.
  */
 export function paintMap(map: MapSpec, scheme: Scheme, bytes: Uint8ClampedArray | Uint8Array): void {

@@ -1,5 +1,3 @@
-import { measureBeam } from '../../lib/measured/measureBeam.ts';
-import { images } from '../design/files.ts';
 import {
   drawCaustic,
   isoPlaces,
@@ -8,17 +6,6 @@ import {
 } from '../measured/syntheticCaustic.ts';
 import type { Values } from './designOutcomes.ts';
 import type { Case } from './sentenceCases.ts';
-
-const image = (name: string): Values => ({
-  'laser.beamImage': images.find((one) => one.name === name),
-  'laser.beamSource': 'measured',
-});
-const unfitted = {
-  ...measureBeam(images[0]!, 5.5e-6),
-  fitDiameter: undefined,
-  fitDiameterX: undefined,
-  fitDiameterY: undefined,
-};
 
 const beam: SyntheticCaustic = {
   waistPosition: 0.4,
@@ -57,36 +44,7 @@ const deviations = (value: (id: string) => number) =>
 /** A perfect Gaussian whose scatter brings the fit a little below or above 1. */
 const [justBelow, justAbove] = [1, 10].map((seed) => ({ ratio: 1, scatter: 0.03, seed }));
 
-export const measuredCases: readonly Case[] = [
-  {
-    says: 'imageSaid',
-    design: image('round'),
-    text: /^The second moments give 0\.142\d*\smm by 0\.136\d*\smm.* A Gaussian fit reads 0\.139\d*\smm\.$/,
-    truth: (value) =>
-      // Drawn with radii of 13 and 12.4 pixels of 5.5 µm.
-      Math.abs(value('laser.measuredDiameterX') / (26 * 5.5e-6) - 1) < 0.01 &&
-      Math.abs(value('laser.measuredDiameterY') / (24.8 * 5.5e-6) - 1) < 0.01,
-  },
-  {
-    says: 'imageSaid',
-    design: image('round'),
-    pins: { 'laser.measuredBeam': unfitted },
-    text: /^The second moments give .* from noise and background alone\.$/,
-    truth: (value) => Number.isNaN(value('laser.gaussianFitDiameter')),
-  },
-  {
-    says: 'imageNotes',
-    design: image('round'),
-    text: /^The image shows no saturation, no clipping and enough pixels, and a Gaussian fits it\.$/,
-    truth: (value) =>
-      Math.abs(value('laser.gaussianFitDiameter') / value('laser.measuredDiameter') - 1) < 0.01,
-  },
-  {
-    says: 'imageNotes',
-    design: image('saturated'),
-    text: /full scale/,
-    truth: () => images.find(({ name }) => name === 'saturated')!.samples.includes(4095 as never),
-  },
+export const causticCases: readonly Case[] = [
   {
     says: 'causticSaid',
     design: caustic(),
@@ -175,14 +133,14 @@ export const measuredCases: readonly Case[] = [
   {
     says: 'causticRatioSaid',
     design: caustic({ ratio: 6 }),
-    text: /^M² lies above 4, where this model ends: .* columns\. Until then the design has no M²\.$/,
+    text: /^M² lies above 4, where this model ends: .* given as radii\. Until then the design has no M²\.$/,
     truth: (value) =>
       value('laser.causticRatio') > 4 && Number.isNaN(value('laser.usedBeamPropagationRatio')),
   },
   {
     says: 'causticRatioSaid',
     design: caustic({ ratio: 6 }, { ...typed, ...own }),
-    text: /^M² lies above 4, where this model ends: check the wavelength and the units of both columns\.$/,
+    text: /^M² lies above 4, where this model ends: check the wavelength, .* given as radii\.$/,
     truth: (value) => value('laser.causticRatio') > 4 && value('laser.usedBeamPropagationRatio') === 1,
   },
   {

@@ -1,0 +1,53 @@
+import type { Case } from './sentenceCases.ts';
+
+const lens = (focalLength: number) => ({ 'lens.focalLength': focalLength });
+const energy = (pulseEnergy: number) => ({ 'laser.pulseEnergy': pulseEnergy });
+const threshold = 1e17;
+const irradiances = (value: (id: string) => number) => [
+  value('spot.peakIrradiance') >= threshold,
+  value('unshaped.spot.peakIrradiance') >= threshold,
+];
+
+/** Half a beam of 10 mm over the focal length: 0.05, 0.25 and 1. */
+export const limitCases: readonly Case[] = [
+  {
+    says: 'paraxialSaid',
+    text: /^$/,
+    truth: (value) => value('lens.paraxialError') < 0.02,
+  },
+  {
+    says: 'paraxialSaid',
+    design: lens(20e-3),
+    text: /converges steeply, at a sine of 0\.25.*off by about 3\.1\s%/,
+    truth: (value) => Math.abs(value('lens.convergence') - 5e-3 / 20e-3) < 1e-12,
+  },
+  {
+    says: 'paraxialSaid',
+    design: lens(5e-3),
+    text: /^No lens focuses like this: half the beam over the focal length is 1\./,
+    truth: (value) => value('lens.convergence') === 1,
+  },
+  {
+    says: 'xRaysSaid',
+    text: /^Both lie above the 10¹³ W\/cm² or so/,
+    truth: (value) => irradiances(value).join() === 'true,true',
+  },
+  {
+    says: 'xRaysSaid',
+    design: energy(5e-6),
+    text: /^Without the plate it lies above/,
+    truth: (value) => irradiances(value).join() === 'false,true',
+  },
+  {
+    says: 'xRaysSaid',
+    design: energy(1e-6),
+    text: /^That is below the 10¹³ W\/cm² .* no all-clear/,
+    truth: (value) => irradiances(value).join() === 'false,false',
+  },
+  {
+    says: 'xRaysSaid',
+    pins: { 'spot.peakIrradiance': 2e17, 'unshaped.spot.peakIrradiance': 0.5e17 },
+    text: /^With the plate it lies above/,
+    truth: () => true,
+  },
+];

@@ -1,0 +1,66 @@
+import { describe, expect, it } from 'vitest';
+import { makeMeasured } from '../../data/measured/make.ts';
+import { readCausticFile } from '../../lib/design/causticFile.ts';
+import { decodeText } from '../../notebooks/fileText.ts';
+import { inputForFile, measuredFiles } from '../../notebooks/measuredFiles.ts';
+import { expectClose } from '../close.ts';
+
+const encode = (text: string) => new TextEncoder().encode(text);
+const wide = (text: string) => Uint8Array.from(Buffer.from(`\uFEFF${text}`, 'utf16le'));
+const table = 'z (mm);d (µm)\n1;300\n2;250\n3;230\n4;255\n5;310\n6;390\n';
+
+/** Made once: the images take seconds. */
+const invented = Object.entries(makeMeasured());
+
+describe('the kind of a file that only says it was measured', () => {
+  it.each(invented)('%s', (name, bytes) => {
+    const expected = name.includes('caustic') ? 'laser.causticTable' : 'laser.beamImage';
+    expect(inputForFile(bytes)).toBe(expected);
+    const patch = measuredFiles[expected]!.read(bytes, name);
+    expect((patch[expected] as { name: string }).name).toBe(name);
+  });
+
+  it.each([
+    ['grey values', encode('0,1,2\n100,200,255\n'), 'laser.beamImage'],
+    ['grey values with exponents', encode('1e-3;2E3\n4;5\n'), 'laser.beamImage'],
+    ['grey values in UTF-16', wide('0\t1\t2\n100\t200\t255\n'), 'laser.beamImage'],
+    ['nothing', new Uint8Array(0), 'laser.beamImage'],
+    ['a table', encode(table), 'laser.causticTable'],
+    ['a table below an empty line', encode(`\r\n${table}`), 'laser.causticTable'],
+    ['a table in UTF-16', wide(table), 'laser.causticTable'],
+  ])('%s', (_name, bytes, input) => {
+    expect(inputForFile(bytes)).toBe(input);
+  });
+});
+
+describe('the text of a file', () => {
+  it('is the same in every code that laboratory programs write', () => {
+    const utf16 = wide(table);
+    const swapped = utf16.map((_, i) => utf16[i ^ 1]!);
+    const windows = Uint8Array.from(table, (sign) => sign.charCodeAt(0));
+    const read = (bytes: Uint8Array) => readCausticFile(decodeText(bytes), 'table.csv');
+    for (const bytes of [utf16, swapped, windows]) expect(read(bytes)).toEqual(read(encode(table)));
+    expectClose(read(encode(table)).diameter[0]!, 300e-6, { relative: 1e-12 });
+  });
+});
+
+describe('a file as a change of the design', () => {
+  it('chooses itself as the source, in one patch', () => {
+    expect(measuredFiles['laser.causticTable']!.read(encode(table), 'a.csv')).toMatchObject({
+      'laser.causticTable': { name: 'a.csv' },
+      'laser.ratioSource': 'measured',
+    });
+    expect(measuredFiles['laser.beamImage']!.read(encode('0,1\n2,3\n'), 'b.csv')).toMatchObject({
+      'laser.beamImage': { name: 'b.csv', width: 2 },
+      'laser.beamSource': 'measured',
+    });
+  });
+
+  it('is refused with its name where it is of the other kind', () => {
+    const image = invented.find(([name]) => name === 'clipped-beam.png')![1];
+    expect(() => measuredFiles['laser.causticTable']!.read(image, 'c.png')).toThrow(/^"c\.png" is no text/);
+    expect(() => measuredFiles['laser.beamImage']!.read(encode(table), 'd.csv')).toThrow(
+      /^"d\.csv" is no camera image but the table of a caustic/,
+    );
+  });
+});
