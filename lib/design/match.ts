@@ -1,4 +1,5 @@
 import { choice, constant, derived, picked } from '../graph/define.ts';
+import { formatNumber } from '../graph/units.ts';
 import { stepRatioFor } from '../optics/matching.ts';
 import { Problem } from '../problem.ts';
 import { plateBeamDiameter } from './expander.ts';
@@ -69,6 +70,10 @@ export const specialRatios = derived({
       flattest: stepRatioFor('flattest', phase, stopPerStep) ?? null,
     };
   },
+  shownAs: ({ dark, flattest }) => {
+    const show = (ratio: number | null) => (ratio === null ? 'none' : formatNumber(ratio));
+    return `dark ${show(dark)}, flattest ${show(flattest)}`;
+  },
   formula: '\\kappa(\\varphi,R/a)',
   source: 'ustinov2017',
 });
@@ -130,7 +135,6 @@ export const goalRatio = picked({
   by: goal,
   cases: { equal: equalRatio, dark: darkRatio, flattest: flattestRatio },
   formula: '\\begin{cases} 1 \\\\ \\kappa_\\text{dark} \\\\ \\kappa_\\text{flat} \\end{cases}',
-  source: 'definition',
 });
 
 export const neededMagnification = derived({

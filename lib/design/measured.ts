@@ -105,7 +105,7 @@ export const gaussianFitDiameter = derived({
   },
   valid: ({ beam }) => doubtOf(beam),
   formula: '\\sqrt{d_{\\text{fit},x} d_{\\text{fit},y}}',
-  source: 'definition',
+  source: 'fit',
 });
 
 export const measuredUncertainty = derived({

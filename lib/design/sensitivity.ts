@@ -7,6 +7,7 @@ import { blurOfPlan } from '../optics/roundProfile.ts';
 import { roundFocusAt, roundProfileFromKernel } from '../optics/roundSpot.ts';
 import { withBeamScaled, withPhaseScaled } from '../optics/variants.ts';
 import { light, workpieceZ } from './focus.ts';
+import { profileText } from './shownParts.ts';
 import { kernel } from './spot.ts';
 
 export const change = constant({
@@ -37,6 +38,7 @@ function changedProfile(id: string, name: string, sign: 1 | -1, vary: Vary): Der
       const blur = blurOfPlan(kernel.plan, stepRatio, beamPropagationRatio);
       return roundProfileFromKernel(other, z, { ...kernel, blur });
     },
+    shownAs: (profile) => profileText(profile),
     formula: 'I(\\rho; \\text{one input} \\times (1\\pm\\delta))',
     source: 'collins1970',
   });

@@ -171,6 +171,42 @@ for (const viewport of [
       await expect(number).toBeFocused();
     });
 
+    test('help is one note at a time, and Escape closes it', async ({ page }) => {
+      await openMatching(page);
+      const help = (id: string) => page.locator(`.path-inputs .field[data-input="${id}"] .field-help`);
+      const [first, second] = [help('laser.wavelength'), help('laser.beamDiameter')];
+      await first.locator('summary').click();
+      await expect(first.locator('p')).toBeVisible();
+      await expectNoSidewaysScrolling(page);
+      await second.locator('summary').click();
+      await expect(second.locator('p')).toBeVisible();
+      await expect(first.locator('p')).toBeHidden();
+      await page.keyboard.press('Escape');
+      await expect(second.locator('p')).toBeHidden();
+      await expect(second.locator('summary')).toBeFocused();
+      await page.keyboard.press('Enter');
+      await expect(second.locator('p')).toBeVisible();
+      await page.locator('h1').click();
+      await expect(second.locator('p')).toBeHidden();
+
+      await first.locator('summary').focus();
+      await page.keyboard.press('Enter');
+      await second.locator('summary').focus();
+      await page.keyboard.press('Enter');
+      await expect(second.locator('p')).toBeVisible();
+      await expect(first.locator('p')).toBeHidden();
+      await page.keyboard.press('Escape');
+
+      await page.locator('#block-wish [data-quantity="wish.spotWidth"]').first().click();
+      const inTrace = page.locator('.trace .field-help');
+      await inTrace.locator('summary').click();
+      await page.keyboard.press('Escape');
+      await expect(inTrace.locator('p')).toBeHidden();
+      await expect(page.locator('.trace')).toBeVisible();
+      await page.keyboard.press('Escape');
+      await expect(page.locator('.trace')).toBeHidden();
+    });
+
     test('the focus returns to a number of a sentence that was written anew', async ({ page }) => {
       await openMatching(page);
       const id = await page.locator('.sentence [data-quantity]').first().getAttribute('data-quantity');
