@@ -29,6 +29,11 @@ interface Described<T> {
   readonly display?: string;
   /** Significant digits shown, 4 when left out. */
   readonly digits?: number;
+  /**
+   * Sizes below this are shown as 0: what cancels to less than the arithmetic holds, or lies beneath any use. The
+   * value itself is kept.
+   */
+  readonly zeroBelow?: number;
 }
 
 /** Allowed values of a number, SI. Ends belong to the range unless `above` is set. */

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import * as reasons from '../../notebooks/matchingReasons.ts';
 import * as sentences from '../../notebooks/matchingSentences.ts';
 import * as measured from '../../notebooks/measuredSentences.ts';
 import { type Sentence, slotPieces } from '../../notebooks/prose.ts';
@@ -6,7 +7,8 @@ import { outcomesOf, read } from './designOutcomes.ts';
 import { measuredCases } from './measuredCases.ts';
 import { type Name, sentenceCases } from './sentenceCases.ts';
 
-const all = new Map(Object.entries({ ...sentences, ...measured }) as [Name, Sentence][]);
+const isSentence = (entry: [string, unknown]): entry is [Name, Sentence] => typeof entry[1] === 'object';
+const all = new Map(Object.entries({ ...sentences, ...reasons, ...measured }).filter(isSentence));
 const allCases = [...sentenceCases, ...measuredCases];
 const reached = new Map<Name, Set<string>>();
 
@@ -31,18 +33,21 @@ describe('every branch says what is so', () => {
     console.log(`sentences: ${Object.keys(branches).length}, cases: ${allCases.length}`);
     expect(branches).toEqual({
       beamAgainstStep: 3,
-      ratioPlace: 7,
-      specialSaid: 3,
-      profileSaid: 4,
+      ratioPlace: 8,
+      specialSaid: 6,
+      profileSaid: 5,
       stopSaid: 4,
       stopRatioSaid: 2,
       phaseSaid: 4,
-      magnificationSaid: 5,
-      sensitivitySaid: 4,
-      ruleSaid: 3,
-      plateOutSaid: 3,
+      magnificationSaid: 6,
+      ruleSaid: 6,
+      plateOutSaid: 4,
       planesSaid: 3,
-      insideSaid: 3,
+      insideSaid: 4,
+      whySaid: 6,
+      sensitivitySaid: 5,
+      orderSaid: 4,
+      plateLoadSaid: 2,
       imageSaid: 2,
       imageNotes: 2,
       causticSaid: 1,
