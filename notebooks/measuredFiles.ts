@@ -34,10 +34,9 @@ export const measuredFiles: Readonly<Record<string, MeasuredFile>> = {
 
 /** Id of the input for a file of unknown kind: a text that begins with words is a caustic, all else an image. */
 export function inputForFile(bytes: Uint8Array): string {
-  const [first = ''] = decodeText(bytes.subarray(0, 4096))
-    .trimStart()
-    .split(/[\r\n]/);
-  // Letters outside a number such as 1e-3, and no signs that only pictures hold.
-  const words = /[a-df-z]/i.test(first) && !/[^\t -\uFFFC]/.test(first);
+  const head = decodeText(bytes.subarray(0, 4096));
+  const [first = ''] = head.trimStart().split(/[\r\n]/);
+  // Letters outside a number such as 1e-3, and nowhere a sign that only pictures hold: a PNG opens with “‰PNG”.
+  const words = /[a-df-z]/i.test(first) && !/[^\t\n\r -\uFFFC]/.test(head);
   return words ? causticTable.id : beamImage.id;
 }
