@@ -204,6 +204,18 @@ export function firstProblem(
   return undefined;
 }
 
+/** Stands once where a block or a figure has nothing to show because the document's own result is missing. */
+export const waitingText = 'Nothing here until the problem named at the top is mended.';
+
+/**
+ * What stands in place of words or a figure with a problem; undefined where there is none. Where the result of the
+ * document is missing, its top says why, and everything else holds still.
+ */
+export function standIn(own: ProblemNote | undefined, ofResult: ProblemNote | undefined): string | undefined {
+  if (own === undefined) return undefined;
+  return ofResult === undefined ? own.message : waitingText;
+}
+
 /** What a slot shows for the outcomes of its quantities; the page and headless both use this and nothing else. */
 export function slotPieces(slot: Slot, outcomeOf: (quantity: Quantity) => Outcome): readonly Piece[] {
   if (slot.slot === 'math') return [{ text: slot.tex }];
@@ -229,6 +241,8 @@ export function proseText(text: Prose, outcomeOf: (quantity: Quantity) => Outcom
         .join('');
     }
     if ('text' in node) return node.text;
+    const problem = node.tag === 'p' && firstProblem(neededQuantities(text, [node]), outcomeOf);
+    if (problem) return `${problem.message}\n`;
     return node.children.map(read).join('') + (/^(p|h\d|li)$/.test(node.tag) ? '\n' : '');
   };
   return text.nodes.map(read).join('');
