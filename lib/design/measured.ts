@@ -36,6 +36,8 @@ export const measuredAngle = derived({
   symbol: '\\alpha',
   unit: 'rad',
   display: 'deg',
+  // No camera is turned that well, and round beams have no axis.
+  zeroBelow: 1e-4,
   about: 'Angle of the first principal axis from the image’s x towards its y, which points down.',
   from: { beam: measuredBeam },
   compute: ({ beam }) => beam.angle,

@@ -182,6 +182,19 @@ export const stepPhase = derived({
   source: 'definition',
 });
 
+export const halfWaveHeight = derived({
+  id: 'plate.halfWaveHeight',
+  name: 'height of half a wave',
+  symbol: 'h_{\\lambda/2}',
+  unit: 'm',
+  display: 'nm',
+  about: 'Height of a step that delays by half a wave at the laser’s wavelength in this material.',
+  from: { wavelength, n: plateIndex },
+  compute: ({ wavelength, n }) => stepHeightForPhase(Math.PI, wavelength, n),
+  formula: '\\frac{\\lambda}{2\\,(n-1)}',
+  source: 'definition',
+});
+
 /** An open plate ends this many step radii out: beyond any Gaussian of the allowed sizes. */
 const openReach = 1e4;
 

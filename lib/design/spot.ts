@@ -119,6 +119,8 @@ export const dip = derived({
   unit: '1',
   display: '%',
   digits: 3,
+  // A twentieth of a per cent is beneath any camera, and beneath what the model leaves out.
+  zeroBelow: 5e-4,
   about:
     'How far the axis lies below the peak, 1 − I(0)/I_max: 0 for a profile highest on the axis, 100 % for a dark centre.',
   from: { profile, peak, light },

@@ -50,6 +50,7 @@ interface DerivedDefinition<F, T> {
   readonly about: string;
   readonly display?: string;
   readonly digits?: number;
+  readonly zeroBelow?: number;
   readonly from: F;
   readonly compute: (values: ValuesOf<F>) => T;
   readonly formula: string;

@@ -31,6 +31,11 @@ interface Described<T> {
   readonly digits?: number;
   /** A few words in place of a value that is no single number. */
   shownAs?(value: NonNullable<T>): string;
+  /**
+   * Sizes below this are shown as 0: what cancels to less than the arithmetic holds, or lies beneath any use. The
+   * value itself is kept.
+   */
+  readonly zeroBelow?: number;
 }
 
 /** Allowed values of a number, SI. Ends belong to the range unless `above` is set. */

@@ -35,5 +35,6 @@ export function rangeText(input: NumberInput): string {
 
 function shownNumber(quantity: Quantity, value: number): string {
   const unit = typeof quantity.unit === 'string' ? quantity.unit : '1';
-  return formatQuantity(value, unit, quantity.display ?? unit, quantity.digits ?? 4);
+  const shown = Math.abs(value) < (quantity.zeroBelow ?? 0) ? 0 : value;
+  return formatQuantity(shown, unit, quantity.display ?? unit, quantity.digits ?? 4);
 }

@@ -51,7 +51,9 @@ function measureBeamFile(options: Options, io: CommandIo): string {
   const uncertain = options.one('pixel-uncertainty');
   const state = applyPatch(designGraph, initialState(designGraph), {
     ...patch,
-    ...(uncertain === undefined ? {} : { [beamImagePitchUncertainty.id]: readTyped(beamImagePitchUncertainty, uncertain) }),
+    ...(uncertain === undefined
+      ? {}
+      : { [beamImagePitchUncertainty.id]: readTyped(beamImagePitchUncertainty, uncertain) }),
   });
   const shown = [
     usedBeamDiameter,

@@ -33,6 +33,17 @@ for (const viewport of [
   test.describe(`at ${viewport.width} × ${viewport.height}`, () => {
     test.use({ viewport });
 
+    test('the doors are in sight at once, with the way to the cautions before them', async ({ page }) => {
+      await page.goto('/');
+      await expect(page.getByText('I have a beam image')).toBeInViewport({ ratio: 1 });
+      const way = page.getByRole('button', { name: 'Read the cautions before any setting' });
+      await expect(way).toBeInViewport({ ratio: 1 });
+      await way.click();
+      const heading = page.getByRole('heading', { name: 'Before any setting' });
+      await expect(heading).toBeInViewport({ ratio: 1 });
+      await expect(heading).toBeFocused();
+    });
+
     test('a researcher brings the image of a beam', async ({ page }) => {
       await page.goto('/');
       await expectNoSidewaysScrolling(page);
