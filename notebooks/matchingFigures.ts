@@ -109,12 +109,12 @@ export const beamChangeFigure = figure({
     const x = symmetric(niceEnd(values.width * micro * 1.4), 301);
     const unit = values.unshapedPeak;
     return changedFigure(
-      'If the beam is 5 % wider or narrower than you think',
+      'If the beam is 5\u202f% wider or narrower than you think',
       x,
       fluenceColumn(values.profile, unit, x),
-      ['beam 5 % wider', beamColumn(values.widerBeam, unit, 1.05, x)],
-      ['beam 5 % narrower', beamColumn(values.narrowerBeam, unit, 0.95, x)],
-      `At the same z and pulse energy the dip is ${percent(values.dip)} today, ${percent(values.dipWiderBeam)} with the beam 5 % wider and ${percent(values.dipNarrowerBeam)} with it 5 % narrower.`,
+      ['beam 5\u202f% wider', beamColumn(values.widerBeam, unit, 1.05, x)],
+      ['beam 5\u202f% narrower', beamColumn(values.narrowerBeam, unit, 0.95, x)],
+      `At the same z and pulse energy the dip is ${percent(values.dip)} today, ${percent(values.dipWiderBeam)} with the beam 5\u202f% wider and ${percent(values.dipNarrowerBeam)} with it 5\u202f% narrower.`,
     );
   },
 });
@@ -126,12 +126,12 @@ export const phaseChangeFigure = figure({
     const x = symmetric(niceEnd(values.width * micro * 1.4), 301);
     const unit = values.unshapedPeak;
     return changedFigure(
-      'If the step is 5 % too high or too low',
+      'If the step is 5\u202f% too high or too low',
       x,
       fluenceColumn(values.profile, unit, x),
-      ['phase 5 % more', fluenceColumn(values.morePhase, unit, x)],
-      ['phase 5 % less', fluenceColumn(values.lessPhase, unit, x)],
-      `At the same z the dip is ${percent(values.dip)} today, ${percent(values.dipMorePhase)} with 5 % more phase and ${percent(values.dipLessPhase)} with 5 % less.`,
+      ['phase 5\u202f% more', fluenceColumn(values.morePhase, unit, x)],
+      ['phase 5\u202f% less', fluenceColumn(values.lessPhase, unit, x)],
+      `At the same z the dip is ${percent(values.dip)} today, ${percent(values.dipMorePhase)} with 5\u202f% more phase and ${percent(values.dipLessPhase)} with 5\u202f% less.`,
     );
   },
 });
@@ -261,7 +261,7 @@ export const ratioFigure = figure({
         label: 'fluence per pulse',
         unit: 'J/cm²',
       },
-      summary: `The beam is varied, plate, stop and pulse energy stay; M² = 1. ${specialSaid(special)}; today it is ${formatQuantity(ratio, '1', '1', 4)}.${outsideNote(ratio)}${coloursSaid(colours)}`,
+      summary: `The beam is varied, plate, stop and pulse energy stay; M²\u00a0=\u00a01. ${specialSaid(special)}; today it is ${formatQuantity(ratio, '1', '1', 4)}.${outsideNote(ratio)}${coloursSaid(colours)}`,
     };
   },
 });
@@ -302,7 +302,7 @@ export const axisFigure = figure({
         label: 'irradiance on the axis',
         unit: 'of the unshaped focus',
       },
-      summary: `On the line the profile has no curvature on the axis, which alone does not make it a flat-top. ${specialSaid(special)}. The beam is varied, plate and stop stay; M² = 1, flat wavefront, plate one focal length before the lens.${outsideNote(ratio)}`,
+      summary: `On the line the profile has no curvature on the axis, which alone does not make it a flat-top. ${specialSaid(special)}. The beam is varied, plate and stop stay; M²\u00a0=\u00a01, flat wavefront, plate one focal length before the lens.${outsideNote(ratio)}`,
     };
   },
 });

@@ -60,34 +60,38 @@ function changedDip(id: string, name: string, profile: Derived<RadialProfile>): 
 
 export const widerBeam = changedProfile(
   'sensitivity.widerBeamProfile',
-  'profile with a 5 % wider beam',
+  'profile with a 5\u202f% wider beam',
   1,
   withBeamScaled,
 );
 export const narrowerBeam = changedProfile(
   'sensitivity.narrowerBeamProfile',
-  'profile with a 5 % narrower beam',
+  'profile with a 5\u202f% narrower beam',
   -1,
   withBeamScaled,
 );
 export const morePhase = changedProfile(
   'sensitivity.morePhaseProfile',
-  'profile with 5 % more phase',
+  'profile with 5\u202f% more phase',
   1,
   withPhaseScaled,
 );
 export const lessPhase = changedProfile(
   'sensitivity.lessPhaseProfile',
-  'profile with 5 % less phase',
+  'profile with 5\u202f% less phase',
   -1,
   withPhaseScaled,
 );
 
-export const dipWiderBeam = changedDip('sensitivity.dipWiderBeam', 'dip with a 5 % wider beam', widerBeam);
+export const dipWiderBeam = changedDip(
+  'sensitivity.dipWiderBeam',
+  'dip with a 5\u202f% wider beam',
+  widerBeam,
+);
 export const dipNarrowerBeam = changedDip(
   'sensitivity.dipNarrowerBeam',
-  'dip with a 5 % narrower beam',
+  'dip with a 5\u202f% narrower beam',
   narrowerBeam,
 );
-export const dipMorePhase = changedDip('sensitivity.dipMorePhase', 'dip with 5 % more phase', morePhase);
-export const dipLessPhase = changedDip('sensitivity.dipLessPhase', 'dip with 5 % less phase', lessPhase);
+export const dipMorePhase = changedDip('sensitivity.dipMorePhase', 'dip with 5\u202f% more phase', morePhase);
+export const dipLessPhase = changedDip('sensitivity.dipLessPhase', 'dip with 5\u202f% less phase', lessPhase);

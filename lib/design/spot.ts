@@ -115,7 +115,7 @@ export const dip = derived({
   display: '%',
   digits: 3,
   about:
-    'How far the axis lies below the peak, 1 − I(0)/I_max: 0 for a profile highest on the axis, 100 % for a dark centre.',
+    'How far the axis lies below the peak, 1 − I(0)/I_max: 0 for a profile highest on the axis, 100\u202f% for a dark centre.',
   from: { profile, peak },
   compute: ({ profile, peak }) => dipOf(profile, peak),
   formula: '1-\\frac{I(0)}{I_\\text{max}}',
@@ -154,7 +154,7 @@ export const edgeWidth = derived({
   symbol: 'e',
   unit: 'm',
   display: 'um',
-  about: 'From the outermost radius at 90 % of the peak to the first radius beyond it at 10 %.',
+  about: 'From the outermost radius at 90\u202f% of the peak to the first radius beyond it at 10\u202f%.',
   from: { profile, peak },
   compute: ({ profile, peak }) => {
     const edge = edgeOf(profile, peak);
@@ -177,7 +177,8 @@ export const areaRatio = derived({
   symbol: 'A_{0.9}/A_{0.5}',
   unit: '1',
   digits: 3,
-  about: 'Area above 90 % of the peak over the area above half of it: 0.152 for a Gaussian, 1 for a disc.',
+  about:
+    'Area above 90\u202f% of the peak over the area above half of it: 0.152 for a Gaussian, 1 for a disc.',
   from: { profile, peak, area: halfArea },
   compute: ({ profile, peak, area }) => areaAbove(profile, 0.9 * peak.irradiance) / area,
   formula: '\\frac{A_{0.9}}{A_{0.5}}',
@@ -190,7 +191,7 @@ export const kind = derived({
   symbol: '\\text{kind}',
   unit: 'none',
   about:
-    'Flat-top (dip below 5 % and plateau ratio above 0.30), shallow ring (dip 5–10 %), ring (above 10 %), or peaked.',
+    'Flat-top (dip below 5\u202f% and plateau ratio above 0.30), shallow ring (dip 5–10\u202f%), ring (above 10\u202f%), or peaked.',
   from: { dip, ratio: areaRatio },
   compute: ({ dip, ratio }): ProfileKind => kindOfProfile(dip, ratio),
   formula: '\\text{kind}(D, A_{0.9}/A_{0.5})',

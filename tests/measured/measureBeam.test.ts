@@ -197,7 +197,7 @@ describe('what a person should know', () => {
 
   it('names edge and share of a clipped beam', () => {
     const note = measurePlain({ x: 40 }).notes.find(({ kind }) => kind === 'clipped');
-    expect(note?.text).toMatch(/^At the left edge of the image the light is still \d+ % of the peak/);
+    expect(note?.text).toMatch(/^At the left edge of the image the light is still \d+\s% of the peak/);
   });
 
   it('tells a top value shared by many pixels where no full scale is known', () => {
