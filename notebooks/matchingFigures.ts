@@ -2,18 +2,20 @@ import { contours } from 'd3';
 import {
   amplitudeOverPhase,
   axisIrradianceInFocus,
-  axisOverRatio,
   centreAmplitude,
-  distances,
-  focusOverRatio,
-  focusSpread,
   outerAmplitude,
-  shownRadius,
-  shownRatios,
 } from '../lib/design/explain.ts';
 import { focusRadius, light, unshapedPeak, workpieceZ } from '../lib/design/focus.ts';
 import { specialRatios, stepRatio } from '../lib/design/match.ts';
 import { stepDiameter, stepPhase } from '../lib/design/plate.ts';
+import {
+  axisOverRatio,
+  distances,
+  focusOverRatio,
+  focusSpread,
+  shownRadius,
+  shownRatios,
+} from '../lib/design/ratioMaps.ts';
 import {
   dipLessPhase,
   dipMorePhase,
@@ -115,12 +117,12 @@ export const beamChangeFigure = figure({
     const x = symmetric(niceEnd(values.width * micro * 1.4), 301);
     const unit = values.unshapedPeak;
     return changedFigure(
-      'If the beam is 5 % wider or narrower than you think',
+      'If the beam is 5\u202f% wider or narrower than you think',
       x,
       fluenceColumn(values.profile, unit, x),
-      ['beam 5 % wider', beamColumn(values.widerBeam, unit, 1.05, x)],
-      ['beam 5 % narrower', beamColumn(values.narrowerBeam, unit, 0.95, x)],
-      `At the same z and pulse energy the dip is ${show(dip, values.dip)} today, ${show(dip, values.dipWiderBeam)} with the beam 5 % wider and ${show(dip, values.dipNarrowerBeam)} with it 5 % narrower.`,
+      ['beam 5\u202f% wider', beamColumn(values.widerBeam, unit, 1.05, x)],
+      ['beam 5\u202f% narrower', beamColumn(values.narrowerBeam, unit, 0.95, x)],
+      `At the same z and pulse energy the dip is ${show(dip, values.dip)} today, ${show(dip, values.dipWiderBeam)} with the beam 5\u202f% wider and ${show(dip, values.dipNarrowerBeam)} with it 5\u202f% narrower.`,
     );
   },
 });
@@ -132,12 +134,12 @@ export const phaseChangeFigure = figure({
     const x = symmetric(niceEnd(values.width * micro * 1.4), 301);
     const unit = values.unshapedPeak;
     return changedFigure(
-      'If the step is 5 % too high or too low',
+      'If the step is 5\u202f% too high or too low',
       x,
       fluenceColumn(values.profile, unit, x),
-      ['phase 5 % more', fluenceColumn(values.morePhase, unit, x)],
-      ['phase 5 % less', fluenceColumn(values.lessPhase, unit, x)],
-      `At the same z the dip is ${show(dip, values.dip)} today, ${show(dip, values.dipMorePhase)} with 5 % more phase and ${show(dip, values.dipLessPhase)} with 5 % less.`,
+      ['phase 5\u202f% more', fluenceColumn(values.morePhase, unit, x)],
+      ['phase 5\u202f% less', fluenceColumn(values.lessPhase, unit, x)],
+      `At the same z the dip is ${show(dip, values.dip)} today, ${show(dip, values.dipMorePhase)} with 5\u202f% more phase and ${show(dip, values.dipLessPhase)} with 5\u202f% less.`,
     );
   },
 });
@@ -273,7 +275,7 @@ export const ratioFigure = figure({
         label: 'fluence per pulse',
         unit: 'J/cm²',
       },
-      summary: `The beam is varied, plate, stop and pulse energy stay; M² = 1. ${specialSaid(special)}; today it is ${formatQuantity(ratio, '1', '1', 4)}.${outsideNote(ratio)}${coloursSaid(colours)}`,
+      summary: `The beam is varied, plate, stop and pulse energy stay; M²\u00a0=\u00a01. ${specialSaid(special)}; today it is ${formatQuantity(ratio, '1', '1', 4)}.${outsideNote(ratio)}${coloursSaid(colours)}`,
     };
   },
 });

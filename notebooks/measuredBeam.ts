@@ -2,7 +2,7 @@ import { beamImagePitch, measuredBeam } from '../lib/design/laser.ts';
 import { imagePreview } from '../lib/design/measured.ts';
 import { beamSource } from '../lib/design/rawBeam.ts';
 import { formatQuantity } from '../lib/graph/units.ts';
-import type { MeasuredBeam } from '../lib/measured/measuredBeam.ts';
+import { type MeasuredBeam, spoilingNotes } from '../lib/measured/measuredBeam.ts';
 import { largest } from './columns.ts';
 import { type Block, type FigureSpec, figure, type SeriesSpec } from './document.ts';
 import { imageNotes, imageSaid, imageWarning } from './measuredSentences.ts';
@@ -36,6 +36,9 @@ const imageFigure = figure({
     const block = preview.block * pitch * 1e3;
     const span = (count: number): [number, number] => [0.5 * block, (count - 0.5) * block];
     const [top, bottom] = span(preview.rows);
+    // A picture in a file stands without the warning above it.
+    const doubt =
+      spoilingNotes(beam).length > 0 ? ' The image is saturated or clipped: these numbers are doubtful.' : '';
     const show = (length: number) => formatQuantity(length, 'm', 'mm');
     return {
       title: 'The measured beam',
@@ -50,7 +53,7 @@ const imageFigure = figure({
         label: 'grey value',
         unit: 'counts',
       },
-      summary: `The beam lies ${show(beam.centroid.x)} from the left and ${show(beam.centroid.y)} from the top of the image and is ${show(beam.diameterX)} by ${show(beam.diameterY)} wide (second moments, background subtracted).`,
+      summary: `The beam lies ${show(beam.centroid.x)} from the left and ${show(beam.centroid.y)} from the top of the image and is ${show(beam.diameterX)} by ${show(beam.diameterY)} wide (second moments, background subtracted).${doubt}`,
     };
   },
 });

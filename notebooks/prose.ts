@@ -4,6 +4,7 @@ import { hasValue, type Outcome, type ProblemNote } from '../lib/graph/outcome.t
 import type { Quantity, ValuesOf } from '../lib/graph/quantity.ts';
 import { shownValue } from '../lib/graph/shown.ts';
 import { type Patch, resolvePatch } from '../lib/graph/state.ts';
+import { holdPercent } from '../lib/graph/unitText.ts';
 import { Problem } from '../lib/problem.ts';
 
 /** Quantities that a block, sentence or link reads, by the names its view uses. */
@@ -101,7 +102,7 @@ export function prose(
     (all, part, i) => `${all}${i === 0 ? '' : `${open}${i - 1}${close}`}${part}`,
     '',
   );
-  const source = text.replace(/^[ \t]+/gm, '');
+  const source = holdPercent(text.replace(/^[ \t]+/gm, ''));
   return { nodes: readTokens(markdown.parse(source, {})), slots };
 }
 
@@ -228,7 +229,7 @@ export function slotPieces(slot: Slot, outcomeOf: (quantity: Quantity) => Outcom
   const read = readValues(slot.from, outcomeOf);
   const said = 'values' in read ? slot.view(read.values) : (slot.otherwise ?? []);
   return (typeof said === 'string' ? [said] : said).map((part) =>
-    typeof part === 'string' ? { text: part } : show(part),
+    typeof part === 'string' ? { text: holdPercent(part) } : show(part),
   );
 }
 

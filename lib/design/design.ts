@@ -11,6 +11,7 @@ import * as match from './match.ts';
 import * as measured from './measured.ts';
 import * as measuredCaustic from './measuredCaustic.ts';
 import * as plate from './plate.ts';
+import * as ratioMaps from './ratioMaps.ts';
 import * as rawBeam from './rawBeam.ts';
 import * as rule from './rule.ts';
 import * as sensitivity from './sensitivity.ts';
@@ -36,6 +37,7 @@ const rooms = [
   unshaped,
   limits,
   explain,
+  ratioMaps,
   sensitivity,
   rule,
   wish,

@@ -9,7 +9,7 @@ import {
   roundProfile,
 } from '../optics/roundProfile.ts';
 import type { Zone } from '../optics/zones.ts';
-import { zonesPerStep } from './explain.ts';
+import { zonesPerStep } from './ratioMaps.ts';
 import { usedBeamPropagationRatio } from './rawBeam.ts';
 import { dip } from './spot.ts';
 

@@ -63,37 +63,41 @@ function changedDip(id: string, name: string, profile: Derived<RadialProfile>): 
 
 export const widerBeam = changedProfile(
   'sensitivity.widerBeamProfile',
-  'profile with a 5 % wider beam',
+  'profile with a 5\u202f% wider beam',
   1,
   withBeamScaled,
 );
 export const narrowerBeam = changedProfile(
   'sensitivity.narrowerBeamProfile',
-  'profile with a 5 % narrower beam',
+  'profile with a 5\u202f% narrower beam',
   -1,
   withBeamScaled,
 );
 export const morePhase = changedProfile(
   'sensitivity.morePhaseProfile',
-  'profile with 5 % more phase',
+  'profile with 5\u202f% more phase',
   1,
   withPhaseScaled,
 );
 export const lessPhase = changedProfile(
   'sensitivity.lessPhaseProfile',
-  'profile with 5 % less phase',
+  'profile with 5\u202f% less phase',
   -1,
   withPhaseScaled,
 );
 
-export const dipWiderBeam = changedDip('sensitivity.dipWiderBeam', 'dip with a 5 % wider beam', widerBeam);
+export const dipWiderBeam = changedDip(
+  'sensitivity.dipWiderBeam',
+  'dip with a 5\u202f% wider beam',
+  widerBeam,
+);
 export const dipNarrowerBeam = changedDip(
   'sensitivity.dipNarrowerBeam',
-  'dip with a 5 % narrower beam',
+  'dip with a 5\u202f% narrower beam',
   narrowerBeam,
 );
-export const dipMorePhase = changedDip('sensitivity.dipMorePhase', 'dip with 5 % more phase', morePhase);
-export const dipLessPhase = changedDip('sensitivity.dipLessPhase', 'dip with 5 % less phase', lessPhase);
+export const dipMorePhase = changedDip('sensitivity.dipMorePhase', 'dip with 5\u202f% more phase', morePhase);
+export const dipLessPhase = changedDip('sensitivity.dipLessPhase', 'dip with 5\u202f% less phase', lessPhase);
 
 /** What one of the four changes does: its words, its profile, and whether its beam is wider or narrower (F₀ ∝ w²). */
 interface Changed {
@@ -133,15 +137,15 @@ function changedWidth({ id, words, profile }: Changed): Derived<number> {
   });
 }
 
-const wider: Changed = { id: 'WiderBeam', words: 'a 5 % wider beam', profile: widerBeam, beamBy: 1 };
+const wider: Changed = { id: 'WiderBeam', words: 'a 5\u202f% wider beam', profile: widerBeam, beamBy: 1 };
 const narrower: Changed = {
   id: 'NarrowerBeam',
-  words: 'a 5 % narrower beam',
+  words: 'a 5\u202f% narrower beam',
   profile: narrowerBeam,
   beamBy: -1,
 };
-const more: Changed = { id: 'MorePhase', words: '5 % more phase', profile: morePhase, beamBy: 0 };
-const less: Changed = { id: 'LessPhase', words: '5 % less phase', profile: lessPhase, beamBy: 0 };
+const more: Changed = { id: 'MorePhase', words: '5\u202f% more phase', profile: morePhase, beamBy: 0 };
+const less: Changed = { id: 'LessPhase', words: '5\u202f% less phase', profile: lessPhase, beamBy: 0 };
 
 export const peakFluenceWiderBeam = changedPeakFluence(wider);
 export const peakFluenceNarrowerBeam = changedPeakFluence(narrower);
@@ -179,7 +183,7 @@ function largestChange(
 
 export const fluenceChangeBeam = largestChange(
   'fluenceChangeBeam',
-  'change of peak fluence by 5 % of beam diameter',
+  'change of peak fluence by 5\u202f% of beam diameter',
   '\\Delta F_w',
   peakFluence,
   peakFluenceWiderBeam,
@@ -187,7 +191,7 @@ export const fluenceChangeBeam = largestChange(
 );
 export const fluenceChangePhase = largestChange(
   'fluenceChangePhase',
-  'change of peak fluence by 5 % of phase',
+  'change of peak fluence by 5\u202f% of phase',
   '\\Delta F_\\varphi',
   peakFluence,
   peakFluenceMorePhase,
@@ -195,7 +199,7 @@ export const fluenceChangePhase = largestChange(
 );
 export const widthChangeBeam = largestChange(
   'widthChangeBeam',
-  'change of width by 5 % of beam diameter',
+  'change of width by 5\u202f% of beam diameter',
   '\\Delta d_w',
   width,
   widthWiderBeam,
@@ -203,7 +207,7 @@ export const widthChangeBeam = largestChange(
 );
 export const widthChangePhase = largestChange(
   'widthChangePhase',
-  'change of width by 5 % of phase',
+  'change of width by 5\u202f% of phase',
   '\\Delta d_\\varphi',
   width,
   widthMorePhase,

@@ -122,7 +122,7 @@ export const dip = derived({
   // A twentieth of a per cent is beneath any camera, and beneath what the model leaves out.
   zeroBelow: 5e-4,
   about:
-    'How far the axis lies below the peak, 1 − I(0)/I_max: 0 for a profile highest on the axis, 100 % for a dark centre.',
+    'How far the axis lies below the peak, 1 − I(0)/I_max: 0 for a profile highest on the axis, 100\u202f% for a dark centre.',
   from: { profile, peak, light },
   compute: ({ profile, peak }) => dipOf(profile, peak),
   valid: ({ light }) => paraxialNote(convergenceOf(light)),
@@ -163,7 +163,7 @@ export const edgeWidth = derived({
   symbol: 'e',
   unit: 'm',
   display: 'um',
-  about: 'From the outermost radius at 90 % of the peak to the first radius beyond it at 10 %.',
+  about: 'From the outermost radius at 90\u202f% of the peak to the first radius beyond it at 10\u202f%.',
   from: { profile, peak },
   compute: ({ profile, peak }) => {
     const edge = edgeOf(profile, peak);
@@ -186,7 +186,8 @@ export const areaRatio = derived({
   symbol: 'A_{0.9}/A_{0.5}',
   unit: '1',
   digits: 3,
-  about: 'Area above 90 % of the peak over the area above half of it: 0.152 for a Gaussian, 1 for a disc.',
+  about:
+    'Area above 90\u202f% of the peak over the area above half of it: 0.152 for a Gaussian, 1 for a disc.',
   from: { profile, peak, area: halfArea },
   compute: ({ profile, peak, area }) => areaAbove(profile, 0.9 * peak.irradiance) / area,
   formula: '\\frac{A_{0.9}}{A_{0.5}}',
@@ -199,7 +200,7 @@ export const kind = derived({
   symbol: '\\text{kind}',
   unit: 'none',
   about:
-    'Flat-top (dip below 5 % and plateau ratio above 0.30), shallow ring (dip 5–10 %), ring (above 10 %), or peaked.',
+    'Flat-top (dip below 5\u202f% and plateau ratio above 0.30), shallow ring (dip 5–10\u202f%), ring (above 10\u202f%), or peaked.',
   from: { dip, ratio: areaRatio },
   compute: ({ dip, ratio }): ProfileKind => kindOfProfile(dip, ratio),
   formula: '\\text{kind}(D, A_{0.9}/A_{0.5})',

@@ -114,3 +114,8 @@ function unreadableNumber(text: string): Problem {
     { value: text },
   );
 }
+
+/** The text with its percent signs held to their numbers, by the narrow no-break space that values are shown with. */
+export function holdPercent(text: string): string {
+  return text.replace(/(\d) %/g, '$1\u202f%');
+}

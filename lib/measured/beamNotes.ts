@@ -35,7 +35,7 @@ export function describeBeam(findings: Findings): BeamNote[] {
   return [...spoilt, ...rules.flatMap((rule) => rule(findings) ?? [])];
 }
 
-const percent = (share: number) => `${Number((100 * share).toPrecision(2))} %`;
+const percent = (share: number) => `${Number((100 * share).toPrecision(2))}\u202f%`;
 
 /** A length in mm or µm with four digits, as the diameters beside it have. */
 function length(metres: number): string {
@@ -78,7 +78,7 @@ function saturated({ image, look, beam }: Findings): BeamNote | undefined {
   const where = known ? `at the full scale of ${top} counts` : `at one top value of ${top} counts`;
   return {
     kind: 'saturated',
-    text: `${count} pixels stand ${where}: the peak is cut off and the diameter comes out too large. Attenuate the beam or expose shorter until the peak is below 95 % of full scale.`,
+    text: `${count} pixels stand ${where}: the peak is cut off and the diameter comes out too large. Attenuate the beam or expose shorter until the peak is below 95\u202f% of full scale.`,
   };
 }
 
@@ -185,7 +185,7 @@ function dim({ image, look }: Findings): BeamNote | undefined {
   if (image.fullScale === undefined || look.peak > 0.2 * image.fullScale) return undefined;
   return {
     kind: 'dim',
-    text: `The peak uses only ${percent(look.peak / image.fullScale)} of the camera's range of ${image.fullScale} counts. Expose longer or attenuate less: 60 % to 95 % measures best.`,
+    text: `The peak uses only ${percent(look.peak / image.fullScale)} of the camera's range of ${image.fullScale} counts. Expose longer or attenuate less: 60\u202f% to 95\u202f% measures best.`,
   };
 }
 

@@ -41,7 +41,7 @@ export function describeCaustic(z: readonly number[], fit: Omit<CausticFit, 'not
   if (fit.scatter > 0.05)
     add(
       'scatter-large',
-      `The diameters scatter by ${Number((100 * fit.scatter).toPrecision(2))} % about the fit, where a camera gives 1 % to 2 %. Look for a wrong point, or a beam that is not the same in both axes.`,
+      `The diameters scatter by ${Number((100 * fit.scatter).toPrecision(2))}\u202f% about the fit, where a camera gives 1\u202f% to 2\u202f%. Look for a wrong point, or a beam that is not the same in both axes.`,
     );
   return notes;
 }

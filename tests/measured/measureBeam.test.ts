@@ -174,7 +174,7 @@ describe('what a person should know', () => {
     const { notes, diameterX, diameterY } = measurePlain({ radiusX: 50, radiusY: 25 });
     expect(notes.map(({ kind }) => kind)).toEqual(['not-round']);
     expect(notes[0]!.text).toMatch(
-      /^The beam is not round: 500 µm by 250 µm, ellipticity 0\.(5|50\d|49\d); .* 0\.87 .*round beams.*cylindrical lenses/,
+      /^The beam is not round: 499\.8 µm by 24\d\.\d µm, ellipticity 0\.(5|50\d|49\d); .* 0\.87 .*round beams.*cylindrical lenses/,
     );
     expectClose(diameterX / diameterY, 2, { relative: 0.01, source: 'drawn' });
   });
@@ -197,7 +197,7 @@ describe('what a person should know', () => {
 
   it('names edge and share of a clipped beam', () => {
     const note = measurePlain({ x: 40 }).notes.find(({ kind }) => kind === 'clipped');
-    expect(note?.text).toMatch(/^At the left edge of the image the light is still \d+ % of the peak/);
+    expect(note?.text).toMatch(/^At the left edge of the image the light is still \d+\s% of the peak/);
   });
 
   it('tells a top value shared by many pixels where no full scale is known', () => {

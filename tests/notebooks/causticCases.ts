@@ -90,7 +90,7 @@ export const causticCases: readonly Case[] = [
   {
     says: 'causticPointsSaid',
     design: caustic(noisy),
-    text: /The diameters scatter by \d+ % about the fit, where a camera gives 1 % to 2 %/,
+    text: /The diameters scatter by \d+\s% about the fit, where a camera gives 1\s% to 2\s%/,
     truth: (value) => value('laser.causticScatter') > 0.05,
   },
   {

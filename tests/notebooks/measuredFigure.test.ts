@@ -65,4 +65,12 @@ describe('the picture of the measured beam', () => {
       source: 'drawn',
     });
   });
+
+  it('says in its summary, which goes into files, that a spoilt image gives doubtful numbers', () => {
+    expect(spec.summary).not.toMatch(/doubtful/);
+    const notes = [{ kind: 'clipped', text: 'At the left edge …' }];
+    expect(block.view({ ...values, beam: { ...beam, notes } }).summary).toMatch(
+      /clipped: these numbers are doubtful\.$/,
+    );
+  });
 });

@@ -66,6 +66,8 @@ function cell(value: number | undefined): string {
   return value === undefined || Number.isNaN(value) ? '' : String(Number(value.toPrecision(12)));
 }
 
-function quoted(text: string): string {
+function quoted(words: string): string {
+  // Programs that read tables compare names letter by letter, and people type plain spaces.
+  const text = words.replace(/[\u00a0\u202f]/g, ' ');
   return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }
