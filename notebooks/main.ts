@@ -5,7 +5,9 @@ import 'katex/dist/katex.min.css';
 import './page/style.css';
 import './page/figures/figures.css';
 import { designGraph } from '../lib/design/design.ts';
+import { plateSource, stepDiameter } from '../lib/design/plate.ts';
 import { isInput } from '../lib/graph/quantity.ts';
+import type { PathElementName } from './beamPathInputs.ts';
 import { documents } from './contents.ts';
 import type { PageContext } from './page/context.ts';
 import { createField } from './page/controls/inputPanel.ts';
@@ -40,18 +42,29 @@ place.className = 'page';
 document.getElementById('page')!.replaceChildren(header.element, place, trace.element);
 
 let shown: DocumentView | undefined;
+/** The input that the next document opens with. */
+let entry: { readonly element: PathElementName; readonly input: string } | undefined;
 
 /** Shows what the address names: a document, or the start page. */
 function route(): void {
   shown?.close();
   trace.close();
   const content = documents.find(({ id }) => `#${id}` === location.hash);
-  shown = content && renderDocument(context, content);
+  shown = content && renderDocument(context, content, entry?.element);
   place.replaceChildren(shown?.element ?? startPage());
   document.title = content
     ? `${content.title} · Stepwell`
     : 'Stepwell: flat-topped and ring-shaped laser spots';
   window.scrollTo(0, 0);
+  if (shown && entry) focusInput(shown.element, entry.input);
+  entry = undefined;
+}
+
+/** Puts the cursor into the field of an input, what it holds selected, so that typing replaces it. */
+function focusInput(place: HTMLElement, id: string): void {
+  const field = place.querySelector<HTMLInputElement>(`.field[data-input="${id}"] input[type="text"]`);
+  field?.focus();
+  field?.select();
 }
 
 function startPage(): HTMLElement {
@@ -62,7 +75,11 @@ function startPage(): HTMLElement {
         (error: Error) => header.report(error.message),
       );
     },
-    onPlate: () => go('matching'),
+    onPlate: () => {
+      live.set({ [plateSource.id]: 'made' });
+      entry = { element: 'plate', input: stepDiameter.id };
+      go('matching');
+    },
     onExample: () => {
       live.set(designGraph.initial);
       go('matching');

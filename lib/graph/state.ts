@@ -91,7 +91,8 @@ export function checkInput(input: InputQuantity, value: unknown): unknown {
 
 function checkNumber(input: NumberInput, value: unknown): number {
   const { min, max, above = false, except } = input.range;
-  const show = (x: number) => formatReadable(x, input.unit, input.display ?? input.unit);
+  const show = (x: number, digits?: number) =>
+    formatReadable(x, input.unit, input.display ?? input.unit, digits);
   if (typeof value !== 'number' || !Number.isFinite(value)) {
     throw new Problem(
       'unreadable',
@@ -103,17 +104,25 @@ function checkNumber(input: NumberInput, value: unknown): number {
   }
   if (value < min || value > max || (above && value === min) || value === except) {
     const allowed = rangeText(input);
+    const ends = [min, max].filter((end) => end !== value).map((end) => show(end));
+    const shown = tellApart((digits) => show(value, digits), ends);
     throw new Problem(
       'impossible',
-      `${sentenceCase(input.name)} of ${show(value)} is not possible; allowed is ${allowed}.`,
-      {
-        input: input.id,
-        value: show(value),
-        allowed,
-      },
+      `${sentenceCase(input.name)} of ${shown} is not possible; allowed is ${allowed}.`,
+      { input: input.id, value: shown, allowed },
     );
   }
   return value;
+}
+
+/** Most significant digits that a number of the machine has. */
+const mostDigits = 17;
+
+/** A text with as many digits, four at least, as tell it from all of `others`. */
+function tellApart(show: (digits: number) => string, others: readonly string[]): string {
+  let digits = 4;
+  while (digits < mostDigits && others.includes(show(digits))) digits += 1;
+  return show(digits);
 }
 
 function sentenceCase(text: string): string {

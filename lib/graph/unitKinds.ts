@@ -48,29 +48,64 @@ function kindOf(dimensions: Dimensions): UnitKind | undefined {
   return row && { name: row[1], examples: row[2] };
 }
 
-function belongsHere(target: UnitScale): string {
-  const kind = kindOf(target.dimensions);
-  return kind ? `${kind.name} such as ${kind.examples} belongs here` : 'a number with its unit belongs here';
+/** Where a text was typed: the unit wanted, and examples of its own. */
+interface Place {
+  readonly target: UnitScale;
+  readonly examples: string | undefined;
 }
 
-export function noNumber(text: string, target: UnitScale): Problem {
+function belongsHere({ target, examples }: Place): string {
+  const kind = kindOf(target.dimensions);
+  if (kind) return `${kind.name} such as ${examples ?? kind.examples} belongs here`;
+  return examples === undefined
+    ? 'a number with its unit belongs here'
+    : `a number with its unit such as ${examples} belongs here`;
+}
+
+/** Units by which a slip of upper and lower case is recognised; mHz is no rate of pulses, so MHz is meant. */
+const usualUnits = [
+  ...['nm', 'um', 'mm', 'cm', 'm', 'in', 'fs', 'ps', 'ns', 'us', 'ms', 's', 'Hz', 'kHz', 'MHz', 'GHz'],
+  ...['nJ', 'uJ', 'mJ', 'J', 'uW', 'mW', 'W', 'kW', 'J/cm^2', 'J/m^2', 'W/cm^2', 'W/m^2'],
+  ...['rad', 'mrad', 'deg', 'waves', 'pi'],
+];
+
+function sameInOtherCase(name: string, target: UnitScale): string | undefined {
+  const plain = name.toLowerCase();
+  return usualUnits.find(
+    (unit) =>
+      unit.toLowerCase() === plain && sameDimensions(readUnitScale(unit)!.dimensions, target.dimensions),
+  );
+}
+
+/** The u that stands for µ in plain spelling. */
+function withMicro(unit: string): string {
+  return unit.replace(/^u(?=.)/, 'µ');
+}
+
+export function noNumber(text: string, place: Place): Problem {
   const shown = text.trim();
   const start = shown === '' ? 'The field is empty' : `'${shown}' has no number that can be read`;
-  return new Problem('unreadable', `${start}; ${belongsHere(target)}.`, parts(text, target));
+  return new Problem('unreadable', `${start}; ${belongsHere(place)}.`, parts(text, place));
 }
 
-export function unknownUnit(text: string, name: string, target: UnitScale): Problem {
-  const message = `The unit '${name}' in '${text.trim()}' is not known; ${belongsHere(target)}.`;
-  return new Problem('unreadable', message, parts(text, target));
+export function unknownUnit(text: string, name: string, place: Place): Problem {
+  const message = `The unit '${name}' in '${text.trim()}' is not known; ${nextStep(name, place)}.`;
+  return new Problem('unreadable', message, parts(text, place));
 }
 
-export function wrongKind(text: string, scale: UnitScale, target: UnitScale): Problem {
+export function wrongKind(text: string, name: string, scale: UnitScale, place: Place): Problem {
   const kind = kindOf(scale.dimensions)?.name ?? 'another kind of quantity';
-  return new Problem(
-    'impossible',
-    `'${text.trim()}' is ${kind}; ${belongsHere(target)}.`,
-    parts(text, target),
-  );
+  const twice = /^([a-z]+) \1$/i.exec(name)?.[1];
+  const what = twice === undefined ? `is ${kind}` : `has the unit ${withMicro(twice)} twice`;
+  const message = `'${text.trim()}' ${what}; ${nextStep(name, place)}.`;
+  return new Problem('impossible', message, parts(text, place));
+}
+
+/** What belongs here, after the unit that was probably meant. */
+function nextStep(name: string, place: Place): string {
+  const near = sameInOtherCase(name, place.target);
+  const belongs = belongsHere(place);
+  return near === undefined ? belongs : `did you mean ${withMicro(near)}? A${belongs.slice(1)}`;
 }
 
 export function beyondReach(text: string, size: string): Problem {
@@ -83,6 +118,6 @@ export function beyondReach(text: string, size: string): Problem {
   );
 }
 
-function parts(text: string, target: UnitScale): { value: string; allowed: string } {
-  return { value: text, allowed: belongsHere(target) };
+function parts(text: string, place: Place): { value: string; allowed: string } {
+  return { value: text, allowed: belongsHere(place) };
 }

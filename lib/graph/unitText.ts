@@ -53,7 +53,8 @@ function joinPowerOfTen(text: string): string {
  * `normaliseQuantityText`). `number` is undefined when the text starts with a unit ("π"; "−π" gives −1).
  * Decimal comma and point both count; a space or an apostrophe may part groups of three digits.
  * A single comma or point is always the decimal mark ("1,234 mm" = 1.234 mm); with both, the last one is the
- * decimal mark and the other parts groups of three; one kind several times parts groups ("1,234,567").
+ * decimal mark and the other parts groups of three ("1.030,5" has one reading only, so it is taken); one kind several
+ * times parts groups ("1,234,567").
  * Throws `unreadable` for digits that follow none of these, and for texts of more than 80 characters.
  */
 export function splitQuantityText(text: string): { number: DecimalText | undefined; unit: string } {

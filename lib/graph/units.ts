@@ -40,17 +40,23 @@ export function dimensionsOf(unit: string): Dimensions {
  * Reads a typed quantity and gives its value in `unit` (an SI unit): "1,03 µm" → 1.03e-6 for 'm', "5 %" → 0.05 for
  * '1', "0.5 waves", "180°" and "π" → 3.14… for 'rad'. A number without unit is taken in `bare`, by default `unit`.
  * A single comma or point is the decimal mark, so "1,234 mm" is 1.234 mm (see `splitQuantityText` for the rules).
+ * `examples` are texts that belong here, "1030 nm or 1.03 µm"; without them a Problem gives those of the kind.
  * Throws `unreadable` for text that is no quantity, `impossible` for another kind of quantity or beyond 1e±308.
  */
-export function parseQuantity(text: string, unit: string, { bare = unit }: { bare?: string } = {}): number {
+export function parseQuantity(
+  text: string,
+  unit: string,
+  { bare = unit, examples }: { readonly bare?: string; readonly examples?: string } = {},
+): number {
   const target = scaleOf(unit);
+  const place = { target, examples };
   const { number, unit: typed } = splitQuantityText(text);
   const [, numerator, divisor] = /^(pi) ?\/ ?(\d{1,3})$/.exec(typed) ?? [];
   const name = numerator ?? typed;
-  if (!number && name !== 'pi') throw noNumber(text, target);
+  if (!number && name !== 'pi') throw noNumber(text, place);
   const scale = name === '' ? scaleOf(bare) : readUnitScale(name);
-  if (!scale) throw unknownUnit(text, name, target);
-  if (!sameDimensions(scale.dimensions, target.dimensions)) throw wrongKind(text, scale, target);
+  if (!scale) throw unknownUnit(text, name, place);
+  if (!sameDimensions(scale.dimensions, target.dimensions)) throw wrongKind(text, name, scale, place);
   const { mantissa, exponent } = number ?? { mantissa: '1', exponent: 0 };
   const shifted = Number(`${mantissa}e${exponent + scale.tens - target.tens}`);
   const value = (shifted * (scale.factor / target.factor)) / Number(divisor ?? 1);
@@ -110,7 +116,11 @@ export function formatQuantity(value: number, siUnit: string, displayUnit: strin
   const unit = displayUnit.startsWith('auto:')
     ? prefixedUnit(value, siUnit, displayUnit.slice(5), digits)
     : displayUnit;
-  const number = formatNumber(toUnit(value, siUnit, unit), digits);
+  return withUnit(formatNumber(toUnit(value, siUnit, unit), digits), unit);
+}
+
+/** A number that is text already, with its unit behind it: U+202F between, none before °, "1 wave" but "2 waves". */
+export function withUnit(number: string, unit: string): string {
   const name = number === '1' && /^[a-z]{2,}[^s]s$/.test(unit) ? unit.slice(0, -1) : formatUnit(unit);
   return name === '' ? number : name === '°' ? number + name : number + gap + name;
 }
@@ -122,10 +132,10 @@ const prefixed: readonly string[] = ['m', 's', 'J', 'W', 'Hz'];
  * Like {@link formatQuantity}, but where the number would be 10 000 or more, or below 0.01, the unit is changed for one
  * with another prefix as far as it takes any: 5 mm, not 5 × 10⁶ nm.
  */
-export function formatReadable(value: number, siUnit: string, displayUnit: string): string {
+export function formatReadable(value: number, siUnit: string, displayUnit: string, digits = 4): string {
   const size = Math.abs(toUnit(value, siUnit, displayUnit));
   const plain = size === 0 || (size >= 0.01 && size < 1e4) || !prefixed.includes(siUnit);
-  return formatQuantity(value, siUnit, plain ? displayUnit : `auto:${siUnit}`);
+  return formatQuantity(value, siUnit, plain ? displayUnit : `auto:${siUnit}`, digits);
 }
 
 /** A number to `digits` significant digits, trailing zeros dropped: 0.07, −131.2, 3.2 × 10⁻⁷, 0, ∞. */

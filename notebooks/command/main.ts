@@ -16,7 +16,7 @@ const usage = `stepwell quantities
 stepwell evaluate [DESIGN.json] [--set ID=VALUE]… [--beam FILE --pixel LENGTH] [--caustic FILE] --get ID[,ID…]
 stepwell profile [DESIGN.json] [--set ID=VALUE]… [--beam FILE --pixel LENGTH] [--caustic FILE] --z LENGTH… --radii "START:STOP:COUNT UNIT"
 stepwell measure beam FILE --pixel LENGTH [--pixel-uncertainty LENGTH]
-stepwell measure caustic FILE [--wavelength LENGTH]
+stepwell measure caustic FILE [--wavelength LENGTH]   (1030 nm where none is given)
 `;
 
 /**

@@ -1,6 +1,6 @@
 import { readCausticFile } from '../../lib/design/causticFile.ts';
 import { designGraph } from '../../lib/design/design.ts';
-import { wavelength } from '../../lib/design/laser.ts';
+import { beamImagePitchUncertainty, wavelength } from '../../lib/design/laser.ts';
 import {
   gaussianFitDiameter,
   measuredAngle,
@@ -15,7 +15,8 @@ import { createEngine } from '../../lib/graph/engine.ts';
 import { valueOrThrow } from '../../lib/graph/outcome.ts';
 import { shownValue } from '../../lib/graph/shown.ts';
 import { applyPatch, initialState } from '../../lib/graph/state.ts';
-import { formatQuantity, parseQuantity } from '../../lib/graph/units.ts';
+import { readTyped } from '../../lib/graph/typedInput.ts';
+import { formatQuantity } from '../../lib/graph/units.ts';
 import { type MeasuredBeam, spoilingNotes } from '../../lib/measured/measuredBeam.ts';
 import { fitCaustic } from '../../lib/optics/caustic.ts';
 import { Problem } from '../../lib/problem.ts';
@@ -50,7 +51,9 @@ function measureBeamFile(options: Options, io: CommandIo): string {
   const uncertain = options.one('pixel-uncertainty');
   const state = applyPatch(designGraph, initialState(designGraph), {
     ...patch,
-    ...(uncertain === undefined ? {} : { 'laser.beamImagePitchUncertainty': parseQuantity(uncertain, 'm') }),
+    ...(uncertain === undefined
+      ? {}
+      : { [beamImagePitchUncertainty.id]: readTyped(beamImagePitchUncertainty, uncertain) }),
   });
   const shown = [
     usedBeamDiameter,
@@ -99,7 +102,7 @@ function measureBeamFile(options: Options, io: CommandIo): string {
 function measureCausticFile(options: Options, io: CommandIo): string {
   const path = onlyWord(options, 'table file');
   const typed = options.one('wavelength');
-  const lambda = typed === undefined ? wavelength.initial : parseQuantity(typed, 'm');
+  const lambda = typed === undefined ? wavelength.initial : readTyped(wavelength, typed);
   const table = readCausticFile(readText(io, path), path);
   const fit = fitCaustic(table.z, table.diameter, lambda);
   const entry = (
@@ -112,6 +115,12 @@ function measureCausticFile(options: Options, io: CommandIo): string {
     shown: formatQuantity(result.value, unit, display),
   });
   return json({
+    'laser.wavelength': {
+      value: lambda,
+      unit: wavelength.unit,
+      uncertainty: null,
+      shown: shownValue(wavelength, { value: lambda }),
+    },
     'laser.waistPosition': entry(fit.waistPosition, 'm', 'mm'),
     'laser.waistDiameter': entry(fit.waistDiameter, 'm', 'um'),
     'laser.rayleighLength': entry(fit.rayleighLength, 'm', 'mm'),

@@ -1,6 +1,8 @@
 import { designGraph } from '../../lib/design/design.ts';
 import { readDesignFile } from '../../lib/design/designFile.ts';
+import { beamImagePitch } from '../../lib/design/laser.ts';
 import { applyPatch, type DesignState, initialState, inputOf, type Patch } from '../../lib/graph/state.ts';
+import { readTyped } from '../../lib/graph/typedInput.ts';
 import { parseQuantity } from '../../lib/graph/units.ts';
 import { Problem } from '../../lib/problem.ts';
 import { decodeText } from '../fileText.ts';
@@ -40,7 +42,7 @@ function beamPatch(options: Options, io: CommandIo): Patch {
 /** A camera image with the pitch of its pixels, as the source of the beam. */
 export function imagePatch(io: CommandIo, path: string, pitch: string): Patch {
   return {
-    'laser.beamImagePitch': parseQuantity(pitch, 'm'),
+    [beamImagePitch.id]: readTyped(beamImagePitch, pitch),
     ...readMeasured(io, 'laser.beamImage', path),
   };
 }
@@ -70,7 +72,7 @@ function readSetting(text: string): Patch {
   if (quantity?.kind === 'derived' && quantity.assigns)
     return { [id]: parseQuantity(value, String(quantity.unit)) };
   const input = inputOf(designGraph, id);
-  if (input.kind === 'number') return { [id]: parseQuantity(value, input.unit) };
+  if (input.kind === 'number') return { [id]: readTyped(input, value) };
   if (input.kind === 'choice') return { [id]: value };
   throw new Problem('impossible', `'${id}' is read from a file; give it with ${fileOptions[id]}.`, {
     input: id,

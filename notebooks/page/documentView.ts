@@ -1,5 +1,6 @@
 import { hasValue } from '../../lib/graph/outcome.ts';
 import type { Quantity } from '../../lib/graph/quantity.ts';
+import type { PathElementName } from '../beamPathInputs.ts';
 import {
   type Block,
   conditionHolds,
@@ -19,8 +20,12 @@ export interface DocumentView {
   close(): void;
 }
 
-/** Renders a document and keeps it live until it is closed. */
-export function renderDocument(context: PageContext, content: StepwellDocument): DocumentView {
+/** Renders a document and keeps it live until it is closed; `first` is the element whose inputs it opens with. */
+export function renderDocument(
+  context: PageContext,
+  content: StepwellDocument,
+  first: PathElementName = 'laser',
+): DocumentView {
   const { document } = context;
   const stops: (() => void)[] = [];
   const main = document.createElement('main');
@@ -31,7 +36,7 @@ export function renderDocument(context: PageContext, content: StepwellDocument):
   const lead = document.createElement('div');
   lead.className = 'lead';
   lead.append(renderProse(context, content.lead, stops));
-  main.append(title, lead, ...renderBeamPath(context, stops, 'laser'));
+  main.append(title, lead, ...renderBeamPath(context, stops, first));
   for (const block of content.blocks) main.append(renderBlock(context, block, stops));
   return {
     element: main,

@@ -1,14 +1,13 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect, type Page, test } from '@playwright/test';
-import { readCausticFile } from '../../lib/design/causticFile.ts';
-import { causticRatio } from '../../lib/design/measuredCaustic.ts';
 import { usedBeamDiameter } from '../../lib/design/rawBeam.ts';
 import { shownValue } from '../../lib/graph/shown.ts';
 import { decodeCameraImage } from '../../lib/measured/cameraImage.ts';
 import {
   chooseElement,
   createHeadless,
+  expectNoSidewaysScrolling,
   openMatching,
   readInputs,
   settled,
@@ -17,26 +16,6 @@ import {
 
 const measured = (name: string) => fileURLToPath(new URL(`../../data/measured/${name}`, import.meta.url));
 const imagePath = measured('rain-gauge-beam.png');
-const causticPath = measured('rain-gauge-caustic.csv');
-
-/** Drops a file on the field of an input, as a person does from a folder. */
-async function dropFile(page: Page, input: string, name: string, content: string): Promise<void> {
-  const dataTransfer = await page.evaluateHandle(
-    ([name, content]) => {
-      const transfer = new DataTransfer();
-      transfer.items.add(new File([content!], name!));
-      return transfer;
-    },
-    [name, content],
-  );
-  await page.dispatchEvent(`.field[data-input="${input}"] .field-drop`, 'drop', { dataTransfer });
-}
-
-/** No page may be wider than the window. */
-async function expectNoSidewaysScrolling(page: Page): Promise<void> {
-  const widths = await page.evaluate(() => [document.documentElement.scrollWidth, window.innerWidth]);
-  expect(widths[0]).toBeLessThanOrEqual(widths[1]!);
-}
 
 /** Presses Tab until the element that has the focus matches. */
 async function tabTo(page: Page, selector: string, most: number): Promise<void> {
@@ -76,67 +55,6 @@ for (const viewport of [
       const source = page.locator('.field[data-input="laser.beamSource"] input:checked');
       await expect(source).toHaveValue('measured');
       await expectNoSidewaysScrolling(page);
-    });
-
-    test('a researcher drops the table of a caustic', async ({ page }) => {
-      await openMatching(page);
-      await expect(page.locator('#block-caustic')).toBeHidden();
-      const text = readFileSync(causticPath, 'utf8');
-      await dropFile(page, 'laser.causticTable', 'rain-gauge-caustic.csv', text);
-      const ratio = page.locator('#block-caustic [data-quantity="laser.causticRatio"]');
-      await expect(ratio).toBeVisible();
-      await settled(page);
-      const inputs = await readInputs(page);
-      expect(inputs['laser.ratioSource']).toBe('measured');
-      const outcomeOf = createHeadless()({
-        ...inputs,
-        'laser.causticTable': readCausticFile(text, 'rain-gauge-caustic.csv'),
-      });
-      // Drawn with M² = 1.15 (data/measured/README.md) and 0.8 % scatter of thirteen diameters.
-      expect(Number(await ratio.textContent())).toBeCloseTo(1.15, 1);
-      await expect(ratio).toHaveText(shownValue(causticRatio, outcomeOf(causticRatio)));
-      await expect(page.locator('.field[data-input="laser.causticTable"]')).toContainText(
-        'rain-gauge-caustic.csv',
-      );
-      await expect(page.locator('.field[data-input="laser.beamPropagationRatio"]')).toBeHidden();
-      await expect(page.locator('#block-caustic-figure .figure-summary')).toContainText(
-        'narrowest at z = 152.4',
-      );
-      await expectNoSidewaysScrolling(page);
-
-      await ratio.click();
-      await expect(page.locator('.trace').getByRole('heading')).toHaveText('M² of the caustic');
-      await page.keyboard.press('Escape');
-
-      // File and choice came as one step.
-      await page.getByRole('button', { name: 'Undo' }).click();
-      await settled(page);
-      expect((await readInputs(page))['laser.ratioSource']).toBe('typed');
-      await expect(page.locator('#block-caustic')).toBeHidden();
-      await page.getByRole('button', { name: 'Redo' }).click();
-      await expect(ratio).toBeVisible();
-
-      await dropFile(page, 'laser.causticTable', 'notes.txt', 'Measured on Monday.\n');
-      const field = page.locator('.field[data-input="laser.causticTable"]');
-      await expect(field.locator('.problem')).toContainText('"notes.txt" is no table of a caustic');
-      await expect(ratio).toBeVisible();
-
-      await field.getByRole('button', { name: 'Take out' }).click();
-      await settled(page);
-      await expect(page.locator('#block-caustic')).toContainText('No table of a caustic has been given yet');
-      await expect(page.locator('#block-caustic-figure')).toBeHidden();
-      await expectNoSidewaysScrolling(page);
-    });
-
-    test('the door for a measured beam takes the table of a caustic as well', async ({ page }) => {
-      await page.goto('/');
-      const choosing = page.waitForEvent('filechooser');
-      await page.getByText('I have a beam image').click();
-      await (await choosing).setFiles(causticPath);
-      await expect(page.locator('main#matching')).toBeVisible();
-      await settled(page);
-      expect((await readInputs(page))['laser.ratioSource']).toBe('measured');
-      await expect(page.locator('#block-caustic')).toBeVisible();
     });
 
     test('a newcomer plays with the example', async ({ page }) => {
@@ -182,6 +100,27 @@ for (const viewport of [
       await expect(text).toHaveValue(/^10\smm$/);
       await page.keyboard.press('ControlOrMeta+Shift+Z');
       expect((await readInputs(page))['plate.stepDiameter']).toBeCloseTo(12.7e-3, 12);
+    });
+
+    test('someone has a plate', async ({ page }) => {
+      await page.goto('/');
+      await page.getByRole('button', { name: 'I have a plate' }).click();
+      const field = (id: string) =>
+        page.locator(`.path-inputs .field[data-input="${id}"] input[type="text"]`);
+      await expect(field('plate.stepDiameter')).toBeFocused();
+      await expect(field('plate.stepDiameter')).toBeInViewport();
+      await expect(field('plate.madeHeight')).toBeVisible();
+      await settled(page);
+      expect((await readInputs(page))['plate.source']).toBe('made');
+      await page.keyboard.type('8');
+      await page.keyboard.press('Tab');
+      await expect(field('plate.stepDiameter')).toHaveValue('8\u202fmm');
+      expect((await readInputs(page))['plate.stepDiameter']).toBeCloseTo(8e-3, 12);
+      await page.getByRole('button', { name: 'Undo' }).click();
+      await page.getByRole('button', { name: 'Undo' }).click();
+      expect((await readInputs(page))['plate.source']).toBe('designed');
+      await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
+      await expectNoSidewaysScrolling(page);
     });
 
     test('a lecturer shows where the numbers come from', async ({ page }) => {

@@ -85,3 +85,9 @@ export async function findViolations(page: Page, within?: string): Promise<strin
     return `${id}: ${help} (${nodes.length}): ${places.join('; ')}`;
   });
 }
+
+/** No page may be wider than the window. */
+export async function expectNoSidewaysScrolling(page: Page): Promise<void> {
+  const widths = await page.evaluate(() => [document.documentElement.scrollWidth, window.innerWidth]);
+  expect(widths[0]).toBeLessThanOrEqual(widths[1]!);
+}

@@ -1,10 +1,9 @@
-import { existsSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { designGraph } from '../../lib/design/design.ts';
 import { writeDesignFile } from '../../lib/design/designFile.ts';
 import { expectClose } from '../close.ts';
 import { reference } from '../reference.ts';
-import { here, succeed } from './runCommand.ts';
+import { succeed } from './runCommand.ts';
 
 const evaluated = (get: string, ...settings: string[]) =>
   JSON.parse(succeed(['evaluate', ...settings.flatMap((text) => ['--set', text]), '--get', get]));
@@ -166,80 +165,6 @@ describe('numbers of the spot in metres', () => {
       }
     });
   }
-});
-
-describe('measure', () => {
-  it('caustic: five values with uncertainties', () => {
-    const result = JSON.parse(
-      succeed(['measure', 'caustic', 'data/measured/rain-gauge-caustic.csv', '--wavelength', '1030 nm']),
-    );
-    for (const name of ['waistPosition', 'waistDiameter', 'rayleighLength', 'divergence']) {
-      expect(result[`laser.${name}`].uncertainty, name).toBeGreaterThan(0);
-    }
-    expect(result['laser.beamPropagationRatio'].value).toBeGreaterThan(1);
-    expect(Array.isArray(result.notes)).toBe(true);
-  });
-
-  it('caustic: the M² that the design then uses', () => {
-    const table = 'data/measured/rain-gauge-caustic.csv';
-    const measured = JSON.parse(succeed(['measure', 'caustic', table]));
-    const { value, uncertainty } = measured['laser.beamPropagationRatio'];
-    const ids = ['usedBeamPropagationRatio', 'causticRatioUncertainty', 'usedBeamDiameter'].map(
-      (x) => `laser.${x}`,
-    );
-    const waist = ['--set', 'laser.beamSource=caustic'];
-    const argv = ['evaluate', '--caustic', table, ...waist, '--get', ids.join(',')];
-    const used = JSON.parse(succeed(argv));
-    expect(ids.map((id) => used[id].value)).toEqual([
-      value,
-      uncertainty,
-      measured['laser.waistDiameter'].value,
-    ]);
-    const rows = (...more: string[]) =>
-      succeed(['profile', '--radii', '0:20:5 um', ...more])
-        .split('\n')
-        .map((line) => line.split(',')[2]);
-    expect(rows('--caustic', table)).toEqual(rows('--set', `laser.beamPropagationRatio=${value}`));
-    expect(rows('--caustic', table)).not.toEqual(rows());
-  });
-
-  it('caustic: what is set on the line wins over the file’s own choice', () => {
-    const argv = ['--caustic', 'data/measured/rain-gauge-caustic.csv', '--set', 'laser.ratioSource=typed'];
-    const used = JSON.parse(succeed(['evaluate', ...argv, '--get', 'laser.usedBeamPropagationRatio']));
-    expect(used['laser.usedBeamPropagationRatio'].value).toBe(1);
-  });
-
-  const image = 'data/measured/rain-gauge-beam.png';
-  it.runIf(existsSync(here(image)))('beam: the diameter that the design then uses', () => {
-    const measured = JSON.parse(succeed(['measure', 'beam', image, '--pixel', '5.5 um']));
-    const { value, uncertainty } = measured['laser.usedBeamDiameter'];
-    expect(uncertainty).toBeGreaterThan(0);
-    expect(uncertainty).toBeLessThan(0.1 * value);
-    const argv = ['evaluate', '--beam', image, '--pixel', '5.5 um', '--get', 'laser.usedBeamDiameter'];
-    expect(JSON.parse(succeed(argv))['laser.usedBeamDiameter'].value).toBe(value);
-  });
-});
-
-describe('measure beam of a spoilt image', () => {
-  it.each(['clipped', 'saturated'])('%s: no uncertainty, and the reason beside every value', (kind) => {
-    const argv = ['measure', 'beam', `data/measured/${kind}-beam.png`, '--pixel', '5.5 um'];
-    const { notes, ...measured } = JSON.parse(succeed(argv)) as Record<string, { note?: string }> & {
-      notes: string[];
-    };
-    expect(notes).toHaveLength(1);
-    const ids = Object.keys(measured);
-    expect(ids).toEqual(expect.arrayContaining(['laser.usedBeamDiameter', 'laser.gaussianFitDiameter']));
-    for (const id of ids) expect(measured[id], id).toMatchObject({ uncertainty: null, note: notes[0] });
-  });
-
-  it('a good one: uncertainties, and no reason against any value', () => {
-    const measured = JSON.parse(
-      succeed(['measure', 'beam', 'data/measured/cold-plate-beam.tif', '--pixel', '5.5 um']),
-    );
-    expect(measured.notes).toEqual([]);
-    expect(measured['laser.usedBeamDiameter'].uncertainty).toBeGreaterThan(0);
-    expect(measured['laser.usedBeamDiameter'].note).toBeUndefined();
-  });
 });
 
 describe('help', () => {

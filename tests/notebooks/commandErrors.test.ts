@@ -19,6 +19,15 @@ const refused: readonly [argv: readonly string[], says: RegExp][] = [
   [setting('laser.wavelength=red'), /red/],
   [setting('laser.wavelength=1 J'), /J/],
   [setting('laser.wavelength=10 nm'), /allowed is from 250\snm to 2300\snm/],
+  [
+    setting('laser.beamDiameter=5'),
+    /^Raw beam diameter of 5000\smm is .*50\smm\. A bare number is SI \(m\); write 5\smm for a value in mm\.$/,
+  ],
+  [setting('laser.beamDiameter=5000'), /A bare number is SI \(m\); write the unit too, as in 5\smm\.$/],
+  [setting('laser.beamDiameter=5 m'), /50\smm\.$/],
+  [setting('laser.beamPropagationRatio=9'), /from 1 to 4\.$/],
+  [setting('laser.wavelength=1,030 nm'), /2300\snm\. The comma was read as a decimal mark; leave it out/],
+  [setting('laser.wavelength=red'), /a length such as 1030\snm or 1\.03\sµm belongs here/],
   [setting('plate.stop=square'), /round, open/],
   [setting('spot.width=10 um'), /cannot be set/],
   [setting('laser.beamImage=beam.png'), /--beam FILE/],
@@ -56,6 +65,18 @@ const refused: readonly [argv: readonly string[], says: RegExp][] = [
   [['measure', 'power', 'x'], /'measure power' is not known/],
   [['measure', 'beam', 'x.png'], /--pixel is missing/],
   [['measure', 'beam', '--pixel', '5 um'], /exactly one image file/],
+  [
+    ['measure', 'caustic', 'data/measured/rain-gauge-caustic.csv', '--wavelength', '1030'],
+    /^Wavelength of 1\.03\skm is .*2300\snm\. A bare number is SI \(m\); write 1030\snm for a value in nm\.$/,
+  ],
+  [
+    ['measure', 'caustic', 'data/measured/rain-gauge-caustic.csv', '--wavelength', '10.3 µm'],
+    /^Wavelength of .* is not possible; allowed is from 250\snm to 2300\snm\.$/,
+  ],
+  [
+    ['measure', 'beam', 'data/measured/rain-gauge-beam.png', '--pixel', '5.5'],
+    /write 5\.5\sµm for a value in µm/,
+  ],
   [['measure', 'caustic', 'broken.json'], /^"broken\.json" is no table of a caustic/],
 ];
 

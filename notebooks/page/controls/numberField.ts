@@ -1,6 +1,8 @@
 import type { NumberInput } from '../../../lib/graph/quantity.ts';
 import { shownValue } from '../../../lib/graph/shown.ts';
-import { parseQuantity } from '../../../lib/graph/units.ts';
+import { readTyped } from '../../../lib/graph/typedInput.ts';
+import { withUnit } from '../../../lib/graph/units.ts';
+import { splitQuantityText } from '../../../lib/graph/unitText.ts';
 import { element, setAttributes } from '../element.ts';
 import { createFrame, type Field, type FieldFrame, type Setting, tryChange } from './field.ts';
 import { readingUnit, type SliderScale, sliderScale, stepValue } from './steps.ts';
@@ -9,8 +11,8 @@ import { readingUnit, type SliderScale, sliderScale, stepValue } from './steps.t
 export type SetNumber = (value: number, setting: Setting) => void;
 
 /**
- * A text field that takes any unit, keeps what was typed until the value changes from elsewhere, and explains beside
- * itself what it cannot take; with a slider where the input has a typical span. Enter, leaving the field and the
+ * A text field that takes any unit, keeps what was typed until the value changes from elsewhere (a bare number gets
+ * its unit), and explains beside itself what it cannot take; with a slider where the input has a typical span. Enter, leaving the field and the
  * slider's release are final; a slider's drag and held arrow keys are not until they end.
  */
 export function createNumberField(document: Document, input: NumberInput, onSet: SetNumber): Field {
@@ -125,8 +127,14 @@ class NumberEntry {
       if (this.frame.refused()) this.show(this.value, typed);
       return true;
     }
-    const taken = tryChange(this.frame, () => {
-      const value = parseQuantity(typed, this.input.unit, { bare: readingUnit(this.input) });
+    const taken = tryChange(this.frame, () => this.take(typed));
+    this.mark();
+    return taken;
+  }
+
+  private take(typed: string): void {
+    try {
+      const value = readTyped(this.input, typed, readingUnit(this.input));
       const before = this.value;
       this.value = value;
       try {
@@ -135,11 +143,22 @@ class NumberEntry {
         this.value = before;
         throw error;
       }
-      this.show(value, typed);
-    });
-    this.mark();
-    return taken;
+      this.show(value, withItsUnit(this.input, typed));
+    } catch (error) {
+      throw stillCounting(error as Error, this.shownText(this.value));
+    }
   }
+}
+
+/** What was typed, a bare number with the unit that it counts in. */
+function withItsUnit(input: NumberInput, typed: string): string {
+  const isBare = splitQuantityText(typed).unit === '';
+  return isBare ? withUnit(typed.trim(), readingUnit(input)) : typed;
+}
+
+/** The refusal of what was typed, with the value that the page goes on with. */
+function stillCounting(error: Error, value: string): Error {
+  return new Error(`${error.message} ${value} still counts.`);
 }
 
 function addSlider(document: Document, frame: FieldFrame, entry: NumberEntry, scale: SliderScale): void {
