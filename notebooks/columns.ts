@@ -30,3 +30,8 @@ export function largest(...columns: readonly Float64Array[]): number {
   for (const column of columns) for (const value of column) if (value > top) top = value;
   return top;
 }
+
+/** The value that this share of a column, 0 to 1, does not exceed; 0 for an empty one. */
+export function quantile(values: Float64Array, share: number): number {
+  return values.slice().sort()[Math.round(share * (values.length - 1))] ?? 0;
+}

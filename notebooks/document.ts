@@ -38,6 +38,8 @@ export interface MapSpec {
   readonly values: Float64Array;
   /** Lowest and highest value of the colour scale. */
   readonly range: readonly [number, number];
+  /** Values go beyond the top of the range, whose colour they take; the scale then says "and more". */
+  readonly openEnd?: boolean;
   readonly label: string;
   readonly unit: string;
 }

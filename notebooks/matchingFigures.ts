@@ -26,7 +26,15 @@ import { unshapedPeakFluence, unshapedProfile } from '../lib/design/unshaped.ts'
 import type { ValueOf } from '../lib/graph/quantity.ts';
 import { formatQuantity } from '../lib/graph/units.ts';
 import type { RadialProfile } from '../lib/optics/radialProfile.ts';
-import { fluenceColumn, largest, micro, niceEnd, perSquareCentimetre, symmetric } from './columns.ts';
+import {
+  fluenceColumn,
+  largest,
+  micro,
+  niceEnd,
+  perSquareCentimetre,
+  quantile,
+  symmetric,
+} from './columns.ts';
 import { type FigureSpec, figure, type MarkSpec, type SeriesSpec } from './document.ts';
 
 const percent = (x: number) => formatQuantity(x, '1', '%', 3);
@@ -200,6 +208,29 @@ function outsideNote(ratio: number): string {
     : '';
 }
 
+/**
+ * Top of the colours of a map over the step ratio: its highest value where that is near what most of it reaches, else
+ * the 99th percentile, but half as much again as today's profile at least. One bright corner would set the scale.
+ */
+function topOfColours(
+  { values, columns, rows }: { values: Float64Array; columns: number; rows: number },
+  ratio: number,
+) {
+  const highest = largest(values);
+  const row = Math.round(((ratio - shownRatios[0]) / (shownRatios[1] - shownRatios[0])) * (rows - 1));
+  const today = largest(values.subarray(Math.max(0, row * columns), Math.max(0, (row + 1) * columns)));
+  const most = Math.max(quantile(values, 0.99), 1.5 * today);
+  return most < 0.9 * highest
+    ? { top: most, highest, openEnd: true }
+    : { top: highest, highest, openEnd: false };
+}
+
+/** Where the colours end before the values do. */
+function coloursSaid({ top, highest, openEnd }: ReturnType<typeof topOfColours>): string {
+  const show = (fluence: number) => formatQuantity(fluence / perSquareCentimetre, 'J/m^2', 'J/cm^2', 3);
+  return openEnd ? ` Colours end at ${show(top)}; the map reaches ${show(highest)}.` : '';
+}
+
 export const ratioFigure = figure({
   id: 'focus-over-ratio',
   shape: 'tall',
@@ -217,14 +248,22 @@ export const ratioFigure = figure({
     // F0 belongs to today's beam and grows as 1/κ²; the map holds |U|²/κ².
     const unit = ((F0 * ratio * ratio) / (spread * spread)) * perSquareCentimetre;
     const values = map.values.map((value) => value * unit);
+    const colours = topOfColours({ ...map, values }, ratio);
     return {
       title: 'Profile in the focus against step ratio',
       x: { label: 'radius', unit: 'µm', domain: [0, radius] },
       y: { label: 'step ratio', unit: 'step diameter / beam diameter', domain: shownRatios },
       series: [],
       marks: ratioMarks('horizontal', ratio, special),
-      map: { ...map, values, range: [0, largest(values)], label: 'fluence per pulse', unit: 'J/cm²' },
-      summary: `The beam is varied, plate, stop and pulse energy stay; M² = 1. ${specialSaid(special)}; today it is ${formatQuantity(ratio, '1', '1', 4)}.${outsideNote(ratio)}`,
+      map: {
+        ...map,
+        values,
+        range: [0, colours.top],
+        openEnd: colours.openEnd,
+        label: 'fluence per pulse',
+        unit: 'J/cm²',
+      },
+      summary: `The beam is varied, plate, stop and pulse energy stay; M² = 1. ${specialSaid(special)}; today it is ${formatQuantity(ratio, '1', '1', 4)}.${outsideNote(ratio)}${coloursSaid(colours)}`,
     };
   },
 });
@@ -255,7 +294,7 @@ export const axisFigure = figure({
         domain: [low * millimetres, high * millimetres],
       },
       secondY: {
-        label: 'ζ for today’s beam',
+        label: shift === 0 && bend === 0 ? 'ζ = z over today’s Rayleigh length' : 'ζ of today’s beam',
         factor: 1 / (millimetres * square),
         bend: bend / millimetres,
         offset: -shift / square,

@@ -4,6 +4,11 @@ import { causticTable } from '../lib/design/measuredCaustic.ts';
 import { beamSource, ratioSource } from '../lib/design/rawBeam.ts';
 import type { Patch } from '../lib/graph/state.ts';
 import { decodeCameraImage } from '../lib/measured/cameraImage.ts';
+import { beginsAsCaustic } from '../lib/measured/causticTable.ts';
+import { readDelimitedTable } from '../lib/measured/delimitedTable.ts';
+import { isPng } from '../lib/measured/pngImage.ts';
+import { isTiff } from '../lib/measured/tiffImage.ts';
+import { Problem } from '../lib/problem.ts';
 import { decodeText } from './fileText.ts';
 
 /** How a file from the laboratory comes into the design. */
@@ -32,11 +37,41 @@ export const measuredFiles: Readonly<Record<string, MeasuredFile>> = {
   },
 };
 
-/** Id of the input for a file of unknown kind: a text that begins with words is a caustic, all else an image. */
+/**
+ * Reads a file for the input of that id, with `inputs` as they stand; the Problem of a file that cannot be read says that
+ * the one given before stays.
+ */
+export function readMeasuredFile(
+  id: string,
+  bytes: Uint8Array,
+  name: string,
+  inputs: Readonly<Record<string, unknown>>,
+): Patch {
+  try {
+    return measuredFiles[id]!.read(bytes, name);
+  } catch (error) {
+    const before = inputs[id] as { readonly name: string } | null;
+    if (!(error instanceof Problem) || before === null) throw error;
+    throw new Problem(
+      error.kind,
+      `${error.message} The file given before, "${before.name}", stays.`,
+      error.parts,
+    );
+  }
+}
+
+/**
+ * Id of the input for a file of unknown kind: a table with a header of words is a caustic, all else an image, whose
+ * reader says best what else a file may be.
+ */
 export function inputForFile(bytes: Uint8Array): string {
-  const text = decodeText(bytes.subarray(0, 4096));
-  const [first = ''] = text.trimStart().split(/[\r\n]/);
-  // Pictures hold NUL among their first bytes; the e of 1e-3 is no word.
-  const words = !text.includes('\0') && /[a-df-z]/i.test(first);
-  return words ? causticTable.id : beamImage.id;
+  if (isPng(bytes) || isTiff(bytes)) return beamImage.id;
+  const [first = ''] = decodeText(bytes.subarray(0, 4096))
+    .trimStart()
+    .split(/[\r\n]/);
+  // Letters outside a number such as 1e-3, and no signs that only pictures hold.
+  const words = /[a-df-z]/i.test(first) && !/[^\t -\uFFFC]/.test(first);
+  if (!words) return beamImage.id;
+  const columns = /[\t;,]/.test(first) || beginsAsCaustic(readDelimitedTable(first));
+  return columns ? causticTable.id : beamImage.id;
 }

@@ -1,5 +1,7 @@
 import { Problem } from '../problem.ts';
-import { readCsvImage } from './csvImage.ts';
+import { beginsAsCaustic } from './causticTable.ts';
+import { looksLikeNumbers, readCsvImage } from './csvImage.ts';
+import { readDelimitedTable } from './delimitedTable.ts';
 import { namingFile } from './namingFile.ts';
 import { isPng, readPng } from './pngImage.ts';
 import type { Raster } from './raster.ts';
@@ -27,8 +29,32 @@ export function decodeCameraImage(bytes: Uint8Array, name: string): CameraImage 
 function readRaster(bytes: Uint8Array, name: string): Raster {
   if (isPng(bytes)) return readPng(bytes, name);
   if (isTiff(bytes)) return readTiff(bytes, name);
+  const known = kindOf(bytes);
+  if (known !== undefined) throw noImage(name, known);
+  const table = readDelimitedTable(decodeText(bytes, name), `"${name}"`);
+  if (beginsAsCaustic(table)) throw causticInstead(name);
+  const first = table.rows[0]!.join(' ').slice(0, 40);
+  if (!looksLikeNumbers(table)) throw noImage(name, `begins with "${first}"`);
   const introduction = `"${name}" is neither PNG nor TIFF, and as a table of grey values it cannot be read`;
-  return namingFile(name, introduction, () => readCsvImage(decodeText(bytes, name), name));
+  return namingFile(name, introduction, () => readCsvImage(table, name));
+}
+
+/** Files that a person may take for a picture or a table, by their first bytes. */
+const kinds: readonly (readonly [start: string, says: string])[] = [
+  ['\xff\xd8', 'is a JPEG, whose compression changes the grey values'],
+  ['%PDF', 'is a PDF'],
+  ['BM', 'is a BMP picture'],
+  ['GIF8', 'is a GIF, which holds 8 bits at most'],
+  ['PK\x03\x04', 'is a ZIP file or a spreadsheet'],
+];
+
+function kindOf(bytes: Uint8Array): string | undefined {
+  // A text may begin with the same letters.
+  const text = !bytes.slice(0, 512).some((byte) => byte < 9);
+  return kinds.find(
+    ([start]) =>
+      (start === '%PDF' || !text) && [...start].every((sign, i) => bytes[i] === sign.charCodeAt(0)),
+  )?.[1];
 }
 
 /** The text of a CSV file: UTF-16 by its mark, else one byte a sign, which is enough for numbers. */
@@ -50,13 +76,25 @@ function decodeText(bytes: Uint8Array, name: string): string {
 }
 
 function unknownKind(bytes: Uint8Array, name: string): Problem {
-  const jpeg = bytes[0] === 0xff && bytes[1] === 0xd8;
-  const what = jpeg
-    ? 'is a JPEG, whose compression changes the grey values'
-    : `begins with ${[...bytes.slice(0, 4)].map((byte) => byte.toString(16).padStart(2, '0')).join(' ')}, which is no known image`;
-  return new Problem('unreadable', `"${name}" ${what}. Save the image as PNG, TIFF or CSV.`, {
-    allowed: 'PNG, TIFF or CSV',
-  });
+  const start = [...bytes.slice(0, 4)].map((byte) => byte.toString(16).padStart(2, '0')).join(' ');
+  return noImage(name, `begins with ${start}, which is no known image`);
+}
+
+/** `what` is a clause about the file, such as "is a PDF". */
+function noImage(name: string, what: string): Problem {
+  return new Problem(
+    'unreadable',
+    `"${name}" is neither a PNG, a TIFF nor a table of numbers: it ${what}. Save the camera's picture as PNG, TIFF or CSV and choose that file.`,
+    { allowed: 'PNG, TIFF or CSV' },
+  );
+}
+
+function causticInstead(name: string): Problem {
+  return new Problem(
+    'unreadable',
+    `"${name}" is no camera image but the table of a caustic, with places and diameters. Give it as the laser's table of a caustic (on the command line with --caustic).`,
+    { allowed: 'PNG, TIFF or CSV' },
+  );
 }
 
 function checkFinite(raster: Raster, name: string): void {

@@ -56,6 +56,14 @@ export function readCausticTable(text: string, toSI: ToSI): CausticTable {
   return { z, diameter };
 }
 
+/** True where the first line names a place and a diameter or radius, with units or without. */
+export function beginsAsCaustic({ rows }: DelimitedTable): boolean {
+  const header = (rows[0] ?? []).map((cell) => splitHeader(cell).name);
+  return (
+    header.some((name) => places.has(name)) && header.some((name) => diameters.has(name) || radii.has(name))
+  );
+}
+
 function readDiameter(table: DelimitedTable, row: number, column: Column, toSI: ToSI): number {
   const value = readNumber(table, row, column.index, column.name);
   if (value > 0) return convert(table, row, column, column.factor * value, toSI);

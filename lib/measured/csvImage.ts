@@ -1,13 +1,26 @@
 import { Problem } from '../problem.ts';
-import { type DelimitedTable, readDelimitedTable, readNumber } from './delimitedTable.ts';
+import { type DelimitedTable, readNumber } from './delimitedTable.ts';
 import { checkSize, type Raster } from './raster.ts';
+
+/** Cells looked at to tell numbers from prose. */
+const sample = 200;
+
+/** True where at least half of the first cells that are filled hold a number, whatever its decimal sign. */
+export function looksLikeNumbers({ rows }: DelimitedTable): boolean {
+  const filled = rows
+    .slice(0, sample)
+    .flatMap((row) => row.slice(0, sample))
+    .filter((cell) => cell !== '')
+    .slice(0, sample);
+  const numbers = filled.filter((cell) => /^[-+−]?[\d.,]*\d[.,]?(e[-+]?\d+)?$/i.test(cell));
+  return 2 * numbers.length >= filled.length;
+}
 
 /**
  * Reads an image written as a table of numbers, one line a row of pixels, no header: separators and
  * decimal signs as in `readDelimitedTable`. Throws Problem 'unreadable' naming row and column.
  */
-export function readCsvImage(text: string, name: string): Raster {
-  const table = readDelimitedTable(text, `"${name}"`);
+export function readCsvImage(table: DelimitedTable, name: string): Raster {
   const height = table.rows.length;
   const width = countColumns(table);
   checkSize(name, width, height);

@@ -1,5 +1,5 @@
 import { decode } from 'fast-png';
-import { checkSize, coloured, damaged, detectFullScale, type Raster, takeGrey } from './raster.ts';
+import { checkSize, coloured, cutShort, damaged, detectFullScale, type Raster, takeGrey } from './raster.ts';
 
 /** True where the bytes begin as a PNG file does. */
 export function isPng(bytes: Uint8Array): boolean {
@@ -8,7 +8,7 @@ export function isPng(bytes: Uint8Array): boolean {
 
 /** Reads a grey 8- or 16-bit PNG, checksums included; throws Problem 'unreadable' on anything else. */
 export function readPng(bytes: Uint8Array, name: string): Raster {
-  if (bytes.length < 33) throw damaged(name, `a PNG header is 33 bytes long, the file ${bytes.length}`);
+  if (bytes.length < 33) throw cutShort(name);
   // Width and height stand at bytes 16 to 23; checked before memory is taken for them.
   const header = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   checkSize(name, header.getUint32(16), header.getUint32(20));
@@ -23,7 +23,16 @@ export function readPng(bytes: Uint8Array, name: string): Raster {
 function decodeOrThrow(bytes: Uint8Array, name: string): ReturnType<typeof decode> {
   try {
     return decode(bytes, { checkCrc: true });
-  } catch (error) {
-    throw damaged(name, error instanceof Error ? error.message.replace(/\.$/, '') : 'it cannot be unpacked');
+  } catch {
+    // The decoder's own words are about its insides.
+    throw hasEnd(bytes) ? damaged(name, 'its checksums or packed pixels are wrong') : cutShort(name);
   }
+}
+
+/** True where the mark of the last chunk, IEND, stands in the file. */
+function hasEnd(bytes: Uint8Array): boolean {
+  const mark = [0x49, 0x45, 0x4e, 0x44];
+  for (let at = bytes.length - 8; at >= 33; at--)
+    if (mark.every((byte, i) => bytes[at + i] === byte)) return true;
+  return false;
 }

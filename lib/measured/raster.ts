@@ -65,6 +65,11 @@ export function damaged(name: string, reason: string): Problem {
   );
 }
 
+/** The Problem of a file that ends early, as after a copy that was broken off. */
+export function cutShort(name: string): Problem {
+  return damaged(name, 'it is cut short, the file ends before the picture does');
+}
+
 /**
  * Full scale of 16-bit samples: cameras store 10, 12 or 14 bits either at the bottom of the word or at
  * its top (then every value is a multiple of 64, 16 or 4). Takes the smallest that holds the maximum.

@@ -1,6 +1,6 @@
 import { decode, type TiffIfd } from 'tiff';
 import { Problem } from '../problem.ts';
-import { checkSize, coloured, damaged, detectFullScale, type Raster, takeGrey } from './raster.ts';
+import { checkSize, coloured, cutShort, damaged, detectFullScale, type Raster, takeGrey } from './raster.ts';
 
 /** True where the bytes begin as a TIFF file of either byte order does. */
 export function isTiff(bytes: Uint8Array): boolean {
@@ -20,6 +20,8 @@ export function readTiff(bytes: Uint8Array, name: string): Raster {
     return toRaster(firstPage(bytes, false), name);
   } catch (error) {
     if (error instanceof Problem) throw error;
+    // An address beyond the end of the file.
+    if (error instanceof RangeError) throw cutShort(name);
     throw damaged(name, error instanceof Error ? error.message.replace(/\.$/, '') : 'it cannot be unpacked');
   }
 }

@@ -9,7 +9,7 @@ import { hasValue, type Outcome } from '../../lib/graph/outcome.ts';
 import type { Quantity } from '../../lib/graph/quantity.ts';
 import { shownValue } from '../../lib/graph/shown.ts';
 import { inputCounts, type PathElementName, pathElements } from '../beamPathInputs.ts';
-import { inputForFile, measuredFiles } from '../measuredFiles.ts';
+import { inputForFile, measuredFiles, readMeasuredFile } from '../measuredFiles.ts';
 import { createBeamPath } from './beamPath.ts';
 import type { PageContext } from './context.ts';
 import { createInputPanel, type InputPanel, type PanelActions } from './controls/inputPanel.ts';
@@ -107,7 +107,10 @@ export function drawnValues(outcomeOf: (quantity: Quantity) => Outcome) {
 export function panelActions(live: Live): PanelActions {
   return {
     set: (patch, { final }) => live.set(patch, { final }),
-    takeFile: async (input, file) => live.set(measuredFiles[input.id]!.read(await bytesOf(file), file.name)),
+    takeFile: async (input, file) => {
+      const bytes = await bytesOf(file);
+      live.set(readMeasuredFile(input.id, bytes, file.name, live.state().inputs));
+    },
     accept: (input) => measuredFiles[input.id]?.accept,
   };
 }
@@ -146,5 +149,5 @@ export function renderPanel(
 /** Reads a beam image or a caustic on the start page and takes it as the source. */
 export async function openMeasuredFile(live: Live, file: File): Promise<void> {
   const bytes = await bytesOf(file);
-  live.set(measuredFiles[inputForFile(bytes)]!.read(bytes, file.name));
+  live.set(readMeasuredFile(inputForFile(bytes), bytes, file.name, live.state().inputs));
 }

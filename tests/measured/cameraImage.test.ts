@@ -108,8 +108,19 @@ describe('decodeCameraImage', () => {
   it.each([
     ['empty', new Uint8Array(0), /is empty/],
     ['colour PNG', png(Uint8Array.of(1, 2, 3, 4, 5, 6, 7, 8, 9), 3), /is a colour image/],
-    ['JPEG', Uint8Array.of(0xff, 0xd8, 0xff, 0xe0, 0, 16), /is a JPEG/],
-    ['other bytes', Uint8Array.of(0x42, 0x4d, 0, 0), /begins with 42 4d 00 00/],
+    ['JPEG', Uint8Array.of(0xff, 0xd8, 0xff, 0xe0, 0, 16), /neither a PNG, a TIFF nor.*: it is a JPEG/],
+    ['BMP', Uint8Array.of(0x42, 0x4d, 0, 0), /: it is a BMP picture\./],
+    ['other bytes', Uint8Array.of(0x42, 0x4e, 0, 0), /: it begins with 42 4e 00 00, which is no known image/],
+    ['PDF', text('%PDF-1.4\n1 0 obj\n<< /Type /Catalog >>\n'), /neither a PNG, .*: it is a PDF\./],
+    ['PDF with binary signs', Uint8Array.of(0x25, 0x50, 0x44, 0x46, 0x2d, 0x31, 10, 0, 1), /: it is a PDF\./],
+    ['spreadsheet', Uint8Array.of(0x50, 0x4b, 3, 4, 20, 0, 6, 0), /: it is a ZIP file or a spreadsheet\./],
+    [
+      'caustic',
+      text('z (mm);d (µm)\n1;300\n2;250\n'),
+      /is no camera image but the table of a caustic.*laser's table of a caustic.*--caustic/,
+    ],
+    ['caustic without units', text('z,diameter\n1,300\n'), /is no camera image but the table of a caustic/],
+    ['page of the web', text('<!doctype html>\n<p>1, 2, 3</p>'), /neither a PNG/],
     ['signed TIFF', tiff(bytesOf(words), 3, 2, { 258: 16, 339: 2 }), /sample format 2/],
     ['TIFF with a row missing', tiff(Uint8Array.from(grey), 3, 2, { 278: 1 }), /holds 1 of 2 rows/],
     ['TIFF of a monstrous size', tiff(Uint8Array.from(grey), 3e6, 2e6, {}), /64 megapixels/],
@@ -125,7 +136,11 @@ describe('decodeCameraImage', () => {
       text('0,1,2\n\n100,200\n'),
       /Row 3 has 2 columns where the first row has 3.*Row 3, column 3/,
     ],
-    ['prose', text('This is a letter.'), /Row 1, column 1 holds "This"/],
+    [
+      'prose',
+      text('This is a letter.\nIt holds 1 number, and goes on.'),
+      /^"picture" is neither a PNG, a TIFF nor a table of numbers: it begins with "This is a letter\."\. Save/,
+    ],
   ] as const)('refuses %s', (_name, bytes, message) => {
     expect(() => decodeCameraImage(bytes, 'picture')).toThrow(message);
     expect(() => decodeCameraImage(bytes, 'picture')).toThrow(Problem);
@@ -133,9 +148,10 @@ describe('decodeCameraImage', () => {
 });
 
 describe('damaged files', () => {
+  const made = makeMeasured();
   const random = createRandom(5);
   const small = {
-    png: makeMeasured()['clipped-beam.png']!,
+    png: made['clipped-beam.png']!,
     deflate: tiff(deflateSync(bytesOf(words)), 3, 2, { 258: 16, 259: 8 }),
     plain: tiff(bytesOf(words), 3, 2, { 258: 16 }),
     csv: text('0,1,2\n100,200,255\n'),
@@ -156,6 +172,19 @@ describe('damaged files', () => {
       }
     }
   });
+
+  it.each(['clipped-beam.png', 'cold-plate-beam.tif'])(
+    '%s cut short is called so, wherever the cut',
+    (name) => {
+      const bytes = made[name]!;
+      for (const kept of [9, 33, 40, 100, 0.2, 0.5, 0.9, 0.9999]) {
+        const cut = bytes.slice(0, kept < 1 ? kept * bytes.length : kept);
+        expect(() => decodeCameraImage(cut, name), String(kept)).toThrow(
+          `"${name}" is damaged or unusual: it is cut short, the file ends before the picture does. Save`,
+        );
+      }
+    },
+  );
 
   it('a PNG cut short or with one wrong byte in its pixels is refused', () => {
     const { png: bytes } = small;

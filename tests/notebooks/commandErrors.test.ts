@@ -37,7 +37,7 @@ const refused: readonly [argv: readonly string[], says: RegExp][] = [
   [['evaluate', '--beam', 'x.png', '--get', 'spot.width'], /--pixel is missing/],
   [
     ['evaluate', '--beam', 'broken.json', '--pixel', '5 um', '--get', 'spot.width'],
-    /^"broken\.json" is neither PNG nor TIFF, .*: Row 1, column 1 holds/,
+    /^"broken\.json" is neither a PNG, a TIFF nor a table of numbers: it begins with/,
   ],
   [['evaluate', '--caustic', 'missing.csv', '--get', 'spot.width'], /'missing\.csv' cannot be read/],
   [
@@ -51,6 +51,10 @@ const refused: readonly [argv: readonly string[], says: RegExp][] = [
   [
     ['evaluate', '--caustic', 'kilograms.csv', '--get', 'spot.width'],
     /^"kilograms\.csv" .* unit 'kg', which is no unit of length/,
+  ],
+  [
+    ['measure', 'beam', 'short.csv', '--pixel', '5 um'],
+    /^"short\.csv" is no camera image but the table of a caustic/,
   ],
   [['profile', '--caustic', 'short.csv', ...radii], /at least 5/],
   [setting('laser.ratioSource=measured'), /^spot\.width: No table of a caustic has been given/],

@@ -6,11 +6,12 @@ import { describe, expect, it } from 'vitest';
 import type { FigureSpec, MapSpec } from '../../notebooks/document.ts';
 import { drawFigureStatic } from '../../notebooks/figurePicture.ts';
 import { createFigure } from '../../notebooks/page/figures/drawFigure.ts';
-import { figureCsv, figureSvg, fileName } from '../../notebooks/page/figures/exportFigure.ts';
+import { figureSvg, fileName } from '../../notebooks/page/figures/exportFigure.ts';
+import { figureCsv } from '../../notebooks/page/figures/figureCsv.ts';
 import { layOut } from '../../notebooks/page/figures/layout.ts';
 import { paintMap } from '../../notebooks/page/figures/mapPicture.ts';
 import { plainPalettes } from '../../notebooks/page/figures/palette.ts';
-import { shortNumber, tickTexts } from '../../notebooks/page/figures/text.ts';
+import { shortNumber, textWidth, tickTexts } from '../../notebooks/page/figures/text.ts';
 import { expectClose } from '../close.ts';
 
 const newDocument = () =>
@@ -225,14 +226,22 @@ describe('a figure on the page', () => {
 });
 
 describe('files of a figure', () => {
-  it('writes curves that share their x as columns with units, at full precision', () => {
+  it('writes curves that share their x as columns with units, to twelve digits without dust', () => {
     const lines = figureCsv(profile(1 / 3)).split('\r\n');
     expect(lines[0]).toBe(
       'radius (µm),fluence shaped (J/cm²),fluence unshaped (J/cm²),"spread, one side (J/cm²)","spread, other side (J/cm²)"',
     );
     expect(lines).toHaveLength(103);
     expect(lines.at(-1)).toBe('');
-    expect(Number(lines[51]!.split(',')[1])).toBe(1 / 3);
+    expect(lines[51]!.split(',')[1]).toBe('0.333333333333');
+    // 0.1 + 0.2 is 0.30000000000000004 in binary.
+    const dusty = {
+      label: 'sum',
+      role: 'main',
+      x: Float64Array.of(-29.099999999999998),
+      y: Float64Array.of(0.1 + 0.2),
+    } as const;
+    expect(figureCsv(profile(1, { series: [dusty] })).split('\r\n')[1]).toBe('-29.1,0.3');
   });
 
   it('gives a curve with its own x its own column, and leaves missing values empty', () => {
@@ -250,7 +259,7 @@ describe('files of a figure', () => {
       }),
     );
     expect(csv).toBe(
-      'radius (µm),"model, ""best"" (J/cm²)",radius (µm),measured (J/cm²)\r\n0,1,0.5,0.9\r\n1,,,\r\n',
+      'radius (µm),"model, ""best"" (J/cm²)","radius, measured (µm)",measured (J/cm²)\r\n0,1,0.5,0.9\r\n1,,,\r\n',
     );
   });
 
@@ -259,6 +268,22 @@ describe('files of a figure', () => {
     expect(csv).toBe(
       'radius (µm),fluence (J/cm²),irradiance (W/cm²)\r\n-50,0,0\r\n0,0,1\r\n50,0,2\r\n-50,2,3\r\n0,2,4\r\n50,2,\r\n',
     );
+  });
+
+  it('names every column apart, also a curve beside a map', () => {
+    const curve = {
+      label: 'level line',
+      role: 'second',
+      x: Float64Array.of(1, 2),
+      y: Float64Array.of(3, 4),
+    } as const;
+    const [header, first] = figureCsv(
+      profile(1, { series: [curve, { ...curve, x: curve.y }], map: field }),
+    ).split('\r\n');
+    expect(header).toBe(
+      'radius (µm),fluence (J/cm²),irradiance (W/cm²),"radius, level line (µm)",level line (J/cm²),"radius, level line, 2 (µm)","level line, 2 (J/cm²)"',
+    );
+    expect(first).toBe('-50,0,0,1,3,3,3');
   });
 
   it('names files after the title', () => {
@@ -294,15 +319,62 @@ describe('files of a figure', () => {
     expect(svg).toContain('data:image/png;base64,');
     const picture = decode(new Resvg(svg, { font: { loadSystemFonts: false } }).render().asPng());
     expect(picture.width).toBe(624);
+    const [shiftX, shiftY] = /viewBox="(\S+) (\S+)/
+      .exec(svg)!
+      .slice(1)
+      .map((edge) => -Number(edge));
     // Just inside the lower left corner of the frame stands the lowest value: the paper; in the middle of the top the highest.
     const { left, top, frameWidth, frameHeight } = layOut(profile(1, { map: field }), 600, 'wide');
     const pixel = (x: number, y: number) => [
-      ...picture.data.subarray((Math.round(y + 12) * picture.width + Math.round(x + 12)) * 4).slice(0, 3),
+      ...picture.data
+        .subarray((Math.round(y + shiftY!) * picture.width + Math.round(x + shiftX!)) * 4)
+        .slice(0, 3),
     ];
     const [low, high] = [pixel(left + 4, top + frameHeight - 4), pixel(left + frameWidth / 2, top + 4)];
     expect(low[0]).toBeGreaterThan(230);
     expect(high[0]).toBeLessThan(40);
   });
+});
+
+describe('a picture that stands alone', () => {
+  const long =
+    'A title that is much longer than a narrow column is wide: step ratio against distance from the focus';
+  const summary = Array.from(
+    { length: 12 },
+    (_, i) => `Sentence ${i} of the summary has its numbers, 5\u202f%.`,
+  ).join(' ');
+  for (const [width, scheme] of [
+    [760, 'light'],
+    [358, 'dark'],
+  ] as const) {
+    it(`carries title and summary in full, inside the picture, at ${width} px`, () => {
+      const svg = drawFigureStatic(profile(1, { title: long, summary }), newDocument(), width, { scheme });
+      const { document } = parseHTML(svg);
+      const box = /viewBox="(\S+) (\S+) (\S+) (\S+)"/.exec(svg)!.slice(1).map(Number);
+      const [left, top, wide, high] = box as [number, number, number, number];
+      for (const [name, words] of [
+        ['title', long],
+        ['summary', summary],
+      ] as const) {
+        const lines = [...document.querySelectorAll(`.figure-file-${name} tspan`)];
+        expect(lines.map((line) => line.textContent).join(' ')).toBe(words);
+        for (const line of lines) {
+          const [x, y] = [Number(line.getAttribute('x')), Number(line.getAttribute('y'))];
+          expect(x).toBeGreaterThanOrEqual(left);
+          // Semibold Source Sans is no wider than Helvetica, whose widths are estimated here.
+          const words = textWidth(line.textContent!, name === 'title' ? 16 : 12.5);
+          expect(x + words).toBeLessThanOrEqual(left + wide);
+          expect(y - 12).toBeGreaterThanOrEqual(top);
+          expect(y + 4).toBeLessThanOrEqual(top + high);
+        }
+      }
+      const { height } = layOut(profile(), width, 'wide');
+      const under = [...document.querySelectorAll('.figure-file-summary tspan')][0]!;
+      expect(Number(under.getAttribute('y')) - 10).toBeGreaterThanOrEqual(height);
+      const above = [...document.querySelectorAll('.figure-file-title tspan')].at(-1)!;
+      expect(Number(above.getAttribute('y'))).toBeLessThan(0);
+    });
+  }
 });
 
 describe('the parts of a figure', () => {

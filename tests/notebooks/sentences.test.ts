@@ -3,15 +3,16 @@ import { paraxialSaid, xRaysSaid } from '../../notebooks/limitSentences.ts';
 import * as sentences from '../../notebooks/matchingSentences.ts';
 import * as measured from '../../notebooks/measuredSentences.ts';
 import { type Sentence, slotPieces } from '../../notebooks/prose.ts';
+import { causticCases } from './causticCases.ts';
 import { outcomesOf, read } from './designOutcomes.ts';
+import { imageCases } from './imageCases.ts';
 import { limitCases } from './limitCases.ts';
-import { measuredCases } from './measuredCases.ts';
 import { type Name, sentenceCases } from './sentenceCases.ts';
 
 const all = new Map(
   Object.entries({ ...sentences, ...measured, paraxialSaid, xRaysSaid }) as [Name, Sentence][],
 );
-const allCases = [...sentenceCases, ...measuredCases, ...limitCases];
+const allCases = [...sentenceCases, ...imageCases, ...causticCases, ...limitCases];
 const reached = new Map<Name, Set<string>>();
 
 describe('every branch says what is so', () => {

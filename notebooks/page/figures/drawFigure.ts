@@ -1,6 +1,7 @@
 import type { FigureSpec } from '../../document.ts';
 import { createDrawing, type Drawing } from './drawing.ts';
-import { download, figureCsv, figurePng, figureSvg, fileName, type ShownFigure } from './exportFigure.ts';
+import { download, figurePng, figureSvg, fileName, type ShownFigure } from './exportFigure.ts';
+import { figureCsv } from './figureCsv.ts';
 import { layOut, type Shape } from './layout.ts';
 import { createPageMap } from './pageMap.ts';
 import { pagePalette, type Scheme, schemeOf } from './palette.ts';

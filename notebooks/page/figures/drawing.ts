@@ -75,7 +75,7 @@ function frameKey(spec: FigureSpec, width: number): string {
     spec.equalScale,
     series,
     marks,
-    spec.map && [spec.map.label, spec.map.unit],
+    spec.map && [spec.map.label, spec.map.unit, spec.map.openEnd],
   ]);
 }
 
@@ -112,7 +112,7 @@ function updateParts(parts: Parts, spec: FigureSpec, scale: Scale): void {
     parts.paths[index]!.setAttribute('d', path);
     parts.halos[index]?.setAttribute('d', path);
   }
-  parts.marks.update(spec.marks ?? [], scale);
+  parts.marks.update({ marks: spec.marks ?? [], series: spec.series }, scale);
   if (spec.map) parts.colourBar?.update(spec.map);
 }
 

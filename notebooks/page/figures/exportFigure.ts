@@ -3,8 +3,8 @@ import { createDrawing, placeMap } from './drawing.ts';
 import type { Shape } from './layout.ts';
 import { type EncodePng, paintMap } from './mapPicture.ts';
 import { plainPalettes, type Scheme } from './palette.ts';
+import { captionAbove, textBelow } from './pictureText.ts';
 import { setAttributes, svgElement, toXml } from './svg.ts';
-import { withUnit } from './text.ts';
 
 /** What an export needs to know of a figure on the page. */
 export interface ShownFigure {
@@ -23,7 +23,7 @@ export interface PictureOptions {
 /** Paper around the drawing in a file, px. */
 const margin = 12;
 
-/** The figure as SVG text that needs no page: plain colours and fonts, the map as a PNG inside. */
+/** The figure as SVG text that needs no page: title and summary in it, plain colours and fonts, the map as a PNG inside. */
 export function drawPicture(
   spec: FigureSpec,
   document: Document,
@@ -41,14 +41,21 @@ export function drawPicture(
     placeMap(document, drawing, spec.map, encodePng(pixels, spec.map.columns, spec.map.rows));
   }
   const { svg } = drawing;
-  const outer = { width: width + 2 * margin, height: drawing.layout.height + 2 * margin };
-  const viewBox = `${-margin} ${-margin} ${outer.width} ${outer.height}`;
+  const title = captionAbove(document, spec.title, width, palette);
+  const summary = textBelow(document, spec.summary, width, drawing.layout.height, palette);
+  const top = -margin - title.height;
+  const outer = {
+    width: width + 2 * margin,
+    height: drawing.layout.height + summary.height + margin - top,
+  };
+  const viewBox = `${-margin} ${top} ${outer.width} ${outer.height}`;
   setAttributes(svg, { xmlns: 'http://www.w3.org/2000/svg', ...outer, viewBox });
   svg.prepend(
     svgElement(document, 'title', {}, spec.title),
     svgElement(document, 'desc', {}, spec.summary),
-    svgElement(document, 'rect', { x: -margin, y: -margin, ...outer, fill: palette.paper }),
+    svgElement(document, 'rect', { x: -margin, y: top, ...outer, fill: palette.paper }),
   );
+  svg.append(title.element, summary.element);
   return toXml(svg);
 }
 
@@ -97,61 +104,6 @@ function canvasPng(document: Document): EncodePng {
     context.putImageData(image, 0, 0);
     return canvas.toDataURL('image/png');
   };
-}
-
-interface Column {
-  readonly name: string;
-  readonly values: ArrayLike<number>;
-}
-
-/**
- * The numbers of a figure as CSV (RFC 4180, full precision). Curves that share their x share its column; a band has a
- * column for each of its sides; a map is x, y, value, a row for each point. What is not a number is left empty.
- */
-export function figureCsv(spec: FigureSpec): string {
-  const columns = [...(spec.map ? mapColumns(spec) : []), ...seriesColumns(spec)];
-  const count = Math.max(0, ...columns.map(({ values }) => values.length));
-  const lines = [columns.map(({ name }) => quoted(name)).join(',')];
-  for (let row = 0; row < count; row++) lines.push(columns.map(({ values }) => cell(values[row])).join(','));
-  return `${lines.join('\r\n')}\r\n`;
-}
-
-function seriesColumns({ series, x: xAxis, y: yAxis }: FigureSpec): Column[] {
-  const columns: Column[] = [];
-  let last: Float64Array | undefined;
-  for (const { label, x, y, y2 } of series) {
-    if (!last || !sameValues(last, x)) columns.push({ name: withUnit(xAxis.label, xAxis.unit), values: x });
-    last = x;
-    const name = (side: string) => withUnit(`${label}${side}`, yAxis.unit);
-    columns.push({ name: name(y2 ? ', one side' : ''), values: y });
-    if (y2) columns.push({ name: name(', other side'), values: y2 });
-  }
-  return columns;
-}
-
-function mapColumns({ map, x, y }: FigureSpec): Column[] {
-  const { columns, rows, values, label, unit } = map!;
-  const along = ([low, high]: readonly [number, number], index: number, count: number) =>
-    count > 1 ? low + ((high - low) * index) / (count - 1) : low;
-  const xs = Float64Array.from(values, (_, index) => along(x.domain, index % columns, columns));
-  const ys = Float64Array.from(values, (_, index) => along(y.domain, Math.floor(index / columns), rows));
-  return [
-    { name: withUnit(x.label, x.unit), values: xs },
-    { name: withUnit(y.label, y.unit), values: ys },
-    { name: withUnit(label, unit), values },
-  ];
-}
-
-function sameValues(a: Float64Array, b: Float64Array): boolean {
-  return a === b || (a.length === b.length && a.every((value, index) => Object.is(value, b[index])));
-}
-
-function cell(value: number | undefined): string {
-  return value === undefined || Number.isNaN(value) ? '' : String(value);
-}
-
-function quoted(text: string): string {
-  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }
 
 /** File name from a title, in kebab case: "Fluence across the spot" → fluence-across-the-spot.csv. */

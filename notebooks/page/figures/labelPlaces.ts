@@ -1,5 +1,6 @@
-import type { MarkSpec } from '../../document.ts';
+import type { MarkSpec, SeriesSpec } from '../../document.ts';
 import type { Scale } from './curves.ts';
+import { type Box, countCrossing } from './labelCurves.ts';
 import type { Layout } from './layout.ts';
 
 /** A place for a label in px of the frame: left end, first baseline, width, and the px its further lines take. */
@@ -8,6 +9,12 @@ export interface Place {
   readonly y: number;
   readonly width: number;
   readonly more: number;
+}
+
+/** What a label must keep clear of. */
+export interface Drawn {
+  readonly marks: readonly MarkSpec[];
+  readonly series: readonly SeriesSpec[];
 }
 
 const ascent = 10;
@@ -35,10 +42,15 @@ export function candidates(
   const at = (placeX: number, placeY: number): Place => ({ x: placeX, y: placeY, ...label });
   if (kind === 'vertical') {
     const bottom = height - 8 - label.more;
-    return [13, 28, 43, 58, bottom, bottom - 15].flatMap((row) => [at(right, row), at(left, row)]);
+    const between = [88, 118, 148, 178, 208, 238].filter((row) => row < bottom - 30);
+    return [13, 28, 43, 58, bottom, bottom - 15, ...between].flatMap((row) => [
+      at(right, row),
+      at(left, row),
+    ]);
   }
   if (kind === 'horizontal') {
-    const starts = [width - label.width - 6, 6, (width - label.width) / 2];
+    const free = width - label.width;
+    const starts = [free - 6, 6, free / 2, 0.75 * free, 0.25 * free];
     return starts.flatMap((start) => [at(start, y - 5), at(start, y + 14)]);
   }
   const middle = y + 4 - label.more / 2;
@@ -46,11 +58,11 @@ export function candidates(
   return [at(x + 9, middle), at(x - 9 - label.width, middle), ...rows];
 }
 
-/** The candidate that leaves the frame least, lies over labels least and is crossed by the fewest marks. */
+/** The candidate that leaves the frame least, lies over labels least and is crossed by the fewest marks and curves. */
 export function bestPlace(
   list: readonly Place[],
   mark: MarkSpec,
-  all: readonly MarkSpec[],
+  { marks: all, series }: Drawn,
   scale: Scale,
   layout: Layout,
   taken: readonly Place[],
@@ -61,9 +73,15 @@ export function bestPlace(
     let cost = index * 0.5 + 100 * outside(candidate, layout);
     for (const other of taken) cost += 50 * overlap(candidate, other);
     for (const other of all) if (other !== mark && crosses(other, candidate, scale)) cost += 8;
+    cost += 6 * countCrossing(series, scale, boxOf(candidate));
     if (cost < least) [best, least] = [candidate, cost];
   }
   return best;
+}
+
+/** The label with a little room about it. */
+function boxOf({ x, y, width, more }: Place): Box {
+  return { left: x - 2, right: x + width + 2, top: y - ascent - 2, bottom: y + more + descent + 1 };
 }
 
 /** Px by which a label leaves the frame. */

@@ -64,6 +64,8 @@ const tickRoom = 19;
 /** Width of the strip of colours, and of its whole row with the longest short number at each end, px. */
 export const barWidth = 120;
 const barRoom = barWidth + 92;
+/** Behind the highest number of a scale that values go beyond. */
+export const beyond = ' and more';
 
 /** Lays a figure out for a width in px; cheap (no drawing), so that a figure out of view can hold its place. */
 export function layOut(spec: FigureSpec, width: number, shape: Shape): Layout {
@@ -179,7 +181,7 @@ function shareRoom(first: number, second: number, width: number): [number, numbe
 function layOutColourBar(map: MapSpec, top: number, width: number): ColourBarPlace {
   const text = shorten(withUnit(map.label, map.unit), width, labelSize);
   const end = textWidth(text, labelSize) + 14;
-  const beside = end + barRoom <= width;
+  const beside = end + barRoom + (map.openEnd ? textWidth(beyond, tickSize) : 0) <= width;
   const label = { y: top + 13, text };
   return beside ? { x: end, y: top + 13, label } : { x: 0, y: top + 13 + rowHeight, label };
 }

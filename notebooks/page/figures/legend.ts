@@ -1,6 +1,6 @@
 import type { FigureSpec, MapSpec, SeriesSpec } from '../../document.ts';
 import { isScattered, ring } from './curves.ts';
-import { barWidth, type Layout, type LegendEntry, sampleGap, sampleWidth } from './layout.ts';
+import { barWidth, beyond, type Layout, type LegendEntry, sampleGap, sampleWidth } from './layout.ts';
 import { colourAt } from './mapPicture.ts';
 import type { Palette, Scheme, Stroke } from './palette.ts';
 import { setAttributes, svgElement } from './svg.ts';
@@ -88,9 +88,9 @@ export function createColourBar(document: Document, layout: Layout, palette: Pal
   name.setAttribute('font-size', String(labelSize));
   return {
     element: svgElement(document, 'g', { class: 'figure-colours' }, low, bar, high, name),
-    update({ range }) {
+    update({ range, openEnd }) {
       low.textContent = shortNumber(range[0]);
-      high.textContent = shortNumber(range[1]);
+      high.textContent = `${shortNumber(range[1])}${openEnd ? beyond : ''}`;
       const left = start + textWidth(low.textContent, tickSize) + 5;
       setAttributes(bar, { transform: `translate(${left},${baseline - 9})` });
       setAttributes(high, { x: left + barWidth + 5 });

@@ -1,6 +1,6 @@
 import type { MarkSpec } from '../../document.ts';
 import type { Scale } from './curves.ts';
-import { bestPlace, candidates, type Place, pixelsOf, step } from './labelPlaces.ts';
+import { bestPlace, candidates, type Drawn, type Place, pixelsOf, step } from './labelPlaces.ts';
 import type { Layout } from './layout.ts';
 import type { Palette } from './palette.ts';
 import { setAttributes, svgElement } from './svg.ts';
@@ -16,7 +16,7 @@ interface DrawnMark {
 
 export interface DrawnMarks {
   readonly element: SVGElement;
-  update(marks: readonly MarkSpec[], scale: Scale): void;
+  update(now: Drawn, scale: Scale): void;
 }
 
 const size = tickSize + 0.5;
@@ -39,7 +39,8 @@ export function createMarks(
     element,
     update(now, scale) {
       const places: Place[] = [];
-      for (const index of [...order].reverse()) place(drawn[index]!, now[index]!, now, scale, layout, places);
+      for (const index of [...order].reverse())
+        place(drawn[index]!, now.marks[index]!, now, scale, layout, places);
     },
   };
 }
@@ -73,7 +74,7 @@ function drawMark(document: Document, mark: MarkSpec, palette: Palette, onMap: b
     'font-size': size,
     fill: today ? palette.accent : palette.muted,
     stroke: palette.paper,
-    'stroke-width': 3.5,
+    'stroke-width': 5,
     'stroke-linejoin': 'round',
     'paint-order': 'stroke',
   });
@@ -84,7 +85,7 @@ function drawMark(document: Document, mark: MarkSpec, palette: Palette, onMap: b
 function place(
   drawn: DrawnMark,
   mark: MarkSpec,
-  all: readonly MarkSpec[],
+  all: Drawn,
   scale: Scale,
   layout: Layout,
   places: Place[],
