@@ -147,6 +147,8 @@ export interface StepwellDocument {
   readonly id: string;
   readonly title: string;
   readonly lead: Prose;
+  /** What everything in it is about; where it has no value, the top of the document says so, and why. */
+  readonly result?: { readonly quantity: Quantity; readonly missing: string };
   readonly blocks: readonly Block[];
 }
 

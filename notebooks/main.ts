@@ -3,6 +3,7 @@ import '@fontsource-variable/source-serif-4/wght-italic.css';
 import '@fontsource-variable/source-sans-3';
 import 'katex/dist/katex.min.css';
 import './page/style.css';
+import './page/traceRows.css';
 import './page/figures/figures.css';
 import { designGraph } from '../lib/design/design.ts';
 import { plateSource, stepDiameter } from '../lib/design/plate.ts';
@@ -11,6 +12,7 @@ import type { PathElementName } from './beamPathInputs.ts';
 import { documents } from './contents.ts';
 import type { PageContext } from './page/context.ts';
 import { createField } from './page/controls/inputPanel.ts';
+import { keepOneHelpOpen } from './page/controls/openHelp.ts';
 import { type DocumentView, renderDocument } from './page/documentView.ts';
 import { createHeader } from './page/header.ts';
 import { createLive } from './page/live.ts';
@@ -91,6 +93,7 @@ function go(id: string): void {
   location.hash = id;
 }
 
+keepOneHelpOpen(document);
 window.addEventListener('hashchange', route);
 route();
 // For checks from outside: the settled state of what is shown.

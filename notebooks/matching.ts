@@ -1,11 +1,24 @@
-import { plateBeamDiameter, plateIrradiance } from '../lib/design/expander.ts';
-import { axisIrradianceInFocus, centreAmplitude, outerAmplitude } from '../lib/design/explain.ts';
+import { plateBeamDiameter } from '../lib/design/expander.ts';
+import { centreAmplitude, outerAmplitude } from '../lib/design/explain.ts';
 import { focusRadius, rayleighLength } from '../lib/design/focus.ts';
 import { convergence, modelError } from '../lib/design/limits.ts';
 import { darkRatio, flattestRatio, stepRatio } from '../lib/design/match.ts';
-import { plateIndex, stepDiameter, stepHeight, stepPhase, transmission } from '../lib/design/plate.ts';
+import { stepDiameter, stepPhase } from '../lib/design/plate.ts';
 import { usedBeamDiameter } from '../lib/design/rawBeam.ts';
-import { dipLessPhase, dipMorePhase, dipNarrowerBeam, dipWiderBeam } from '../lib/design/sensitivity.ts';
+import {
+  dipLessPhase,
+  dipMorePhase,
+  dipNarrowerBeam,
+  dipWiderBeam,
+  peakFluenceLessPhase,
+  peakFluenceMorePhase,
+  peakFluenceNarrowerBeam,
+  peakFluenceWiderBeam,
+  widthLessPhase,
+  widthMorePhase,
+  widthNarrowerBeam,
+  widthWiderBeam,
+} from '../lib/design/sensitivity.ts';
 import {
   areaRatio,
   dip,
@@ -14,6 +27,7 @@ import {
   flatness,
   kind,
   peakFluence,
+  profile,
   relativePeak,
   secondMomentDiameter,
   uniformity,
@@ -31,6 +45,7 @@ import {
   profileFigure,
   ratioFigure,
 } from './matchingFigures.ts';
+import { orderSaid, plateLoadSaid, sensitivitySaid, whySaid } from './matchingReasons.ts';
 import {
   beamAgainstStep,
   insideSaid,
@@ -41,7 +56,6 @@ import {
   profileSaid,
   ratioPlace,
   ruleSaid,
-  sensitivitySaid,
   specialSaid,
   stopRatioSaid,
   stopSaid,
@@ -57,9 +71,9 @@ const guess = question({
   from: { dip, wider: dipWiderBeam },
   answer: ({ dip, wider }) => (Math.abs(wider - dip) <= 0.01 ? 1 : wider > dip ? 0 : 2),
   explanation: prose`Today the dip is ${dip}; with a beam 5 % wider it is ${dipWiderBeam} at the same z, with one 5 % narrower ${dipNarrowerBeam}. ${says(
-    { centre: centreAmplitude, outer: outerAmplitude, dip, wider: dipWiderBeam },
-    ({ centre, outer, dip, wider }) =>
-      wider > dip && centre > outer
+    { centre: centreAmplitude, outer: outerAmplitude, phase: stepPhase, dip, wider: dipWiderBeam },
+    ({ centre, outer, phase, dip, wider }) =>
+      wider > dip && centre > outer && Math.cos(phase) < 0
         ? 'A wider beam sends more of its light around the step, which brings the two amplitudes nearer to equal.'
         : 'How the dip moves depends on which of the two amplitudes is larger on the axis here, and on the distance from the focus.',
   )}`,
@@ -70,6 +84,7 @@ export const matching: StepwellDocument = {
   id: 'matching',
   title: 'Matching beam and plate',
   lead: prose`A plate with a shallow round step turns a Gaussian beam into flat-topped or ring-shaped spots. Which ones depends on two ratios: step to beam, and stop to beam. This page works them out for your beam and says what follows.`,
+  result: { quantity: profile, missing: 'This design has no spot.' },
   blocks: [
     ...measuredBlocks,
     ...causticBlocks,
@@ -94,7 +109,7 @@ export const matching: StepwellDocument = {
       id: 'plate-out',
       prose: prose`**Before the plate comes out.** ${plateOutSaid}
 
-        **On the way.** The peak irradiance on the plate is ${plateIrradiance}. ${insideSaid} Compare with the damage threshold of each optic (ISO 21254, memory).`,
+        **On the way.** ${plateLoadSaid} ${insideSaid} Compare with the damage threshold of each optic (ISO 21254, memory).`,
     },
     ...limitBlocks,
     {
@@ -124,9 +139,9 @@ export const matching: StepwellDocument = {
       prose: prose`
         ## Why it works
 
-        In the focus every part of the beam arrives on the axis in step with itself. The light through the step carries the amplitude ${centreAmplitude}, the light around it ${outerAmplitude}. A step of half a wave turns the first one over, so that the two subtract and leave ${axisIrradianceInFocus} of the unshaped irradiance on the axis. Away from the axis the narrow pattern of the whole beam fades sooner than the broad pattern of its centre, and what remains there fills the flat top or the ring.
+        In the focus every part of the beam arrives on the axis in step with itself. ${whySaid}
 
-        Try ${sets('half a wave', { 'plate.source': 'designed', 'plate.designPhase': Math.PI })}, ${sets('0.4 waves', { 'plate.source': 'designed', 'plate.designPhase': 0.8 * Math.PI })} or ${sets('a full wave', { 'plate.source': 'designed', 'plate.designPhase': 2 * Math.PI })}; the last one is what a half-wave plate becomes for light of nearly half the wavelength.
+        Try ${sets('half a wave', { 'plate.source': 'designed', 'plate.designPhase': Math.PI })}, ${sets('0.4 waves', { 'plate.source': 'designed', 'plate.designPhase': 0.8 * Math.PI })} or ${sets('a full wave', { 'plate.source': 'designed', 'plate.designPhase': 2 * Math.PI })}; the last one is what a plate of half a wave becomes for light of nearly half the wavelength.
       `,
     },
     amplitudeFigure,
@@ -164,11 +179,15 @@ export const matching: StepwellDocument = {
       kind: 'table',
       id: 'sensitivity-table',
       table: {
-        caption: 'Dip on the axis at the same z',
+        caption: 'The spot at the same z and pulse energy',
         columns: ['', '5 % less', 'today', '5 % more'],
         rows: [
-          ['beam diameter at the plate', dipNarrowerBeam, dip, dipWiderBeam],
-          ['phase of the step', dipLessPhase, dip, dipMorePhase],
+          ['beam diameter at the plate: dip', dipNarrowerBeam, dip, dipWiderBeam],
+          ['peak fluence', peakFluenceNarrowerBeam, peakFluence, peakFluenceWiderBeam],
+          ['width', widthNarrowerBeam, width, widthWiderBeam],
+          ['phase of the step: dip', dipLessPhase, dip, dipMorePhase],
+          ['peak fluence', peakFluenceLessPhase, peakFluence, peakFluenceMorePhase],
+          ['width', widthLessPhase, width, widthMorePhase],
         ],
       },
     },
@@ -185,9 +204,9 @@ export const matching: StepwellDocument = {
       kind: 'prose',
       id: 'plate-made',
       prose: prose`
-        ## The plate to order
+        ## The height of the step
 
-        A step of ${stepPhase} at this wavelength is ${stepHeight} high in a material of refractive index ${plateIndex}. The stop passes ${transmission} of the pulse energy.
+        ${orderSaid}
       `,
     },
     {

@@ -1,10 +1,13 @@
 import { contours } from 'd3';
 import {
   amplitudeOverPhase,
+  axisIrradianceInFocus,
   axisOverRatio,
+  centreAmplitude,
   distances,
   focusOverRatio,
   focusSpread,
+  outerAmplitude,
   shownRadius,
   shownRatios,
 } from '../lib/design/explain.ts';
@@ -23,7 +26,8 @@ import {
 } from '../lib/design/sensitivity.ts';
 import { dip, kind, peakFluence, profile, width } from '../lib/design/spot.ts';
 import { unshapedPeakFluence, unshapedProfile } from '../lib/design/unshaped.ts';
-import type { ValueOf } from '../lib/graph/quantity.ts';
+import type { Quantity, ValueOf } from '../lib/graph/quantity.ts';
+import { shownValue } from '../lib/graph/shown.ts';
 import { formatQuantity } from '../lib/graph/units.ts';
 import type { RadialProfile } from '../lib/optics/radialProfile.ts';
 import {
@@ -37,7 +41,8 @@ import {
 } from './columns.ts';
 import { type FigureSpec, figure, type MarkSpec, type SeriesSpec } from './document.ts';
 
-const percent = (x: number) => formatQuantity(x, '1', '%', 3);
+/** A number as the text beside the figure shows it. */
+const show = (quantity: Quantity, value: number) => shownValue(quantity, { value });
 
 /** Profile on the workpiece, and the same beam with the plate taken out. */
 export const profileFigure = figure({
@@ -66,7 +71,7 @@ export const profileFigure = figure({
         { label: 'with the plate', role: 'main', x, y: shaped },
         { label: 'plate taken out, same energy', role: 'reference', x, y: plain },
       ],
-      summary: `With the plate the spot is a ${values.kind}, ${formatQuantity(values.width, 'm', 'um')} wide, with a dip of ${percent(values.dip)} and a peak of ${formatQuantity(values.peakFluence, 'J/m^2', 'J/cm^2')}. Without the plate the same pulse reaches ${formatQuantity(values.unshapedPeakFluence, 'J/m^2', 'J/cm^2')}.`,
+      summary: `With the plate the spot is ${values.kind === 'peaked' ? 'peaked' : `a ${values.kind}`}, ${show(width, values.width)} wide, ${values.dip < dip.zeroBelow! ? 'without a dip' : `with a dip of ${show(dip, values.dip)}`} and with a peak of ${show(peakFluence, values.peakFluence)}. Without the plate the same pulse reaches ${show(unshapedPeakFluence, values.unshapedPeakFluence)}.`,
     };
   },
 });
@@ -114,7 +119,7 @@ export const beamChangeFigure = figure({
         { label: 'beam 5 % wider', profile: values.widerBeam, beam: 1.05 },
         { label: 'beam 5 % narrower', profile: values.narrowerBeam, beam: 0.95 },
       ],
-      `At the same z and pulse energy the dip is ${percent(values.dip)} today, ${percent(values.dipWiderBeam)} with the beam 5 % wider and ${percent(values.dipNarrowerBeam)} with it 5 % narrower.`,
+      `At the same z and pulse energy the dip is ${show(dip, values.dip)} today, ${show(dip, values.dipWiderBeam)} with the beam 5 % wider and ${show(dip, values.dipNarrowerBeam)} with it 5 % narrower.`,
     ),
 });
 
@@ -129,20 +134,29 @@ export const phaseChangeFigure = figure({
         { label: 'phase 5 % more', profile: values.morePhase },
         { label: 'phase 5 % less', profile: values.lessPhase },
       ],
-      `At the same z the dip is ${percent(values.dip)} today, ${percent(values.dipMorePhase)} with 5 % more phase and ${percent(values.dipLessPhase)} with 5 % less.`,
+      `At the same z the dip is ${show(dip, values.dip)} today, ${show(dip, values.dipMorePhase)} with 5 % more phase and ${show(dip, values.dipLessPhase)} with 5 % less.`,
     ),
 });
 
 export const amplitudeFigure = figure({
   id: 'amplitudes',
-  from: { amplitudes: amplitudeOverPhase, phase: stepPhase },
-  view: ({ amplitudes, phase }): FigureSpec => {
+  from: {
+    amplitudes: amplitudeOverPhase,
+    phase: stepPhase,
+    centre: centreAmplitude,
+    outer: outerAmplitude,
+    irradiance: axisIrradianceInFocus,
+  },
+  view: ({ amplitudes, phase, centre, outer, irradiance }): FigureSpec => {
     const x = amplitudes.phase.map((phi) => phi / (2 * Math.PI));
-    const wave = (phase / (2 * Math.PI)) % 1;
-    const nearest = Math.round(wave * (x.length - 1));
+    const waves = phase / (2 * Math.PI);
+    const left = waves >= 1 ? waves % 1 : waves;
+    const today = show(stepPhase, phase);
+    const drawn =
+      waves >= 1 ? `${today}, ${show(stepPhase, left * 2 * Math.PI)} without its whole waves,` : today;
     return {
-      title: 'Why it works: two amplitudes that cancel on the axis',
-      x: { label: 'phase of the step', unit: 'waves', domain: [0, 1] },
+      title: 'Why it works: two amplitudes on the axis',
+      x: { label: 'phase of the step, whole waves dropped', unit: 'waves', domain: [0, 1] },
       y: {
         label: 'amplitude on the axis in the focus',
         unit: 'of the whole unclipped beam',
@@ -154,12 +168,8 @@ export const amplitudeFigure = figure({
         { label: 'sum', role: 'main', x, y: amplitudes.sum },
         { label: 'irradiance of the sum', role: 'reference', x, y: amplitudes.irradiance },
       ],
-      marks: [{ kind: 'vertical', x: wave, label: 'today', role: 'today' }],
-      summary:
-        `Amplitudes are the parts in step with the light around the step. At today’s ${formatQuantity(phase, 'rad', 'waves')} the centre gives ${amplitudes.centre[nearest]!.toFixed(2)}, the outer part ${amplitudes.outer[nearest]!.toFixed(2)}, and the irradiance on the axis is ${percent(amplitudes.irradiance[nearest]!)} of the unshaped, unclipped beam’s.`.replaceAll(
-          '-',
-          '−',
-        ),
+      marks: [{ kind: 'vertical', x: left, label: 'today', role: 'today' }],
+      summary: `Amplitudes are the parts in step with the light around the step. At today’s ${drawn} the centre gives ${show(centreAmplitude, centre * Math.cos(phase))}, the outer part ${show(outerAmplitude, outer)}, and the irradiance on the axis is ${show(axisIrradianceInFocus, irradiance)} of the unshaped, unclipped beam’s.`,
     };
   },
 });
@@ -186,15 +196,15 @@ function ratioMarks(kindOfMark: 'vertical' | 'horizontal', today: number, specia
 
 /** The two special ratios in words. */
 function specialSaid({ dark, flattest }: Special): string {
-  const show = (ratio: number) => formatQuantity(ratio, '1', '1', 4);
+  const ratioText = (ratio: number) => formatQuantity(ratio, '1', '1', 4);
   const darkPart =
     dark === null
-      ? 'No step ratio gives a dark centre here'
-      : `The centre is darkest at a step ratio of ${show(dark)}`;
+      ? 'No step ratio makes the centre exactly dark here'
+      : `The centre is darkest at a step ratio of ${ratioText(dark)}`;
   const flatPart =
     flattest === null
       ? 'none makes the focus level on the axis'
-      : `the focus is flattest at ${show(flattest)}`;
+      : `the focus is flattest at ${ratioText(flattest)}`;
   return `${darkPart}, ${flatPart}`;
 }
 

@@ -2,6 +2,7 @@ import { expanderKind, magnification, plateBeamDiameter } from '../lib/design/ex
 import { defocus, zeroCurvaturePlanes } from '../lib/design/focus.ts';
 import { focusInside, internalFocusIrradiance } from '../lib/design/insideExpander.ts';
 import {
+  darkestAxis,
   darkRatio,
   flattestRatio,
   goal,
@@ -11,12 +12,21 @@ import {
   stepRatio,
   stopRatio,
 } from '../lib/design/match.ts';
-import { raised, stepDiameter, stepPhase, stop, transmission } from '../lib/design/plate.ts';
+import {
+  apertureDiameter,
+  raised,
+  stepDiameter,
+  stepPhase,
+  stop,
+  transmission,
+} from '../lib/design/plate.ts';
 import { usedBeamDiameter } from '../lib/design/rawBeam.ts';
 import { equalBeamDipInFocus, equalBeamFlatTops, equalBeamKindInFocus } from '../lib/design/rule.ts';
-import { dipLessPhase, dipMorePhase, dipNarrowerBeam, dipWiderBeam } from '../lib/design/sensitivity.ts';
 import { areaRatio, dip, kind, peakFluence, ringDiameter, width } from '../lib/design/spot.ts';
 import { unshapedPeakFluence } from '../lib/design/unshaped.ts';
+import { rangeText } from '../lib/graph/shown.ts';
+import { formatNumber } from '../lib/graph/units.ts';
+import { turnOf } from './matchingReasons.ts';
 import { phrase, says } from './prose.ts';
 
 /** Beam against step: wider, narrower or equal to half a per cent. */
@@ -31,56 +41,69 @@ export const beamAgainstStep = says(
   },
 );
 
+/** The plate, and the stop where there is one. */
+const withThese = (stop: string) => (stop === 'open' ? 'With this plate' : 'With this plate and stop');
+
 /** Where today's ratio lies between the two special ones, as far as they exist. */
 export const ratioPlace = says(
-  { ratio: stepRatio, special: specialRatios },
-  ({ ratio, special: { dark, flattest } }) => {
+  { ratio: stepRatio, special: specialRatios, stop },
+  ({ ratio, special: { dark, flattest }, stop }) => {
     const near = (target: number | null) => target !== null && Math.abs(ratio - target) < 0.005 * target;
     if (near(dark))
-      return phrase`That is the ratio at which the axis is darkest in the focus (${darkRatio}).`;
+      return phrase`At a step ratio of ${stepRatio} the axis is as dark as it gets in the focus (${darkRatio}).`;
     if (near(flattest))
-      return phrase`That is the ratio at which the focus itself is flattest (${flattestRatio}).`;
+      return phrase`At a step ratio of ${stepRatio} the focus itself is flattest (${flattestRatio}).`;
     if (flattest !== null && ratio > flattest)
-      return phrase`That is above the flattest ratio of ${flattestRatio}, at which the focus itself is level on the axis.`;
+      return phrase`The step ratio of ${stepRatio} lies above the flattest ratio of ${flattestRatio}, at which the focus itself is level on the axis.`;
     if (dark !== null && ratio < dark)
-      return phrase`That is below the dark-centre ratio of ${darkRatio}, at which the axis is darkest in the focus.`;
+      return phrase`The step ratio of ${stepRatio} lies below the dark-centre ratio of ${darkRatio}, at which the axis is darkest in the focus.`;
     if (dark !== null && flattest !== null)
-      return phrase`That lies between the dark-centre ratio of ${darkRatio} and the flattest ratio of ${flattestRatio}.`;
+      return phrase`The step ratio of ${stepRatio} lies between the dark-centre ratio of ${darkRatio} and the flattest ratio of ${flattestRatio}.`;
     if (flattest !== null)
-      return phrase`That is below the flattest ratio of ${flattestRatio}; a dark centre is out of reach with this plate and stop.`;
-    return 'With this plate and stop no step ratio makes the focus level on the axis.';
+      return phrase`The step ratio of ${stepRatio} lies below the flattest ratio of ${flattestRatio}, at which the focus itself is level on the axis; no step ratio makes its centre exactly dark.`;
+    return `${withThese(stop)} no step ratio makes the focus level on the axis.`;
   },
   [darkRatio, flattestRatio],
 );
 
-/** The special ratios of this plate and stop, as far as they exist. */
+/** The special ratios of this plate and stop, as far as they exist, and how dark the axis gets where it never is. */
 export const specialSaid = says(
-  { special: specialRatios },
-  ({ special: { dark, flattest } }) => {
+  { special: specialRatios, stop, step: stepDiameter, aperture: apertureDiameter },
+  ({ special: { dark, flattest }, stop, step, aperture }) => {
+    const kept = stop === 'open' ? 'Without a stop' : 'With the stop kept where it is';
     if (dark !== null && flattest !== null) {
-      return phrase`With the stop kept where it is, the axis in the focus is darkest at a step ratio of ${darkRatio} and the focus itself is flattest at ${flattestRatio}. Between the two the focus has a dip on the axis, and on either side of it lie planes where the axis is level.`;
+      return phrase`${kept}, the axis in the focus is darkest at a step ratio of ${darkRatio} and the focus itself is flattest at ${flattestRatio}. Between the two the focus has a dip on the axis, and on either side of it lie planes where the axis is level.`;
     }
-    if (flattest !== null) {
-      return phrase`With the stop kept where it is, the focus itself is flattest at a step ratio of ${flattestRatio}. No step ratio between 0.05 and 3 gives a darkest axis: with this plate and stop the light around the step never balances the light through it.`;
-    }
-    return 'With this plate and stop no step ratio between 0.05 and 3 makes the focus level on the axis.';
+    if (flattest === null)
+      return `${withThese(stop)} no step ratio between 0.05 and 3 makes the focus level on the axis.`;
+    // Without a stop a plate that levels the focus has a dark-centre ratio as well.
+    const first = phrase`${kept}, the focus itself is flattest at a step ratio of ${flattestRatio}. No step ratio makes the centre exactly dark with this phase and stop`;
+    // The share of the amplitude through the step falls to (a/R)² as the beam grows; the axis is darkest at one half.
+    return (step / aperture) ** 2 >= 0.5
+      ? phrase`${first}; it goes on getting darker as the beam grows, towards ${darkestAxis} of what the same beam and stop give without the step.`
+      : phrase`${first}; at best it keeps ${darkestAxis} of what the same beam and stop give without the step.`;
   },
-  [darkRatio, flattestRatio],
+  [darkRatio, flattestRatio, darkestAxis],
 );
 
 /** What the workpiece gets. */
-export const profileSaid = says({ kind, dip, width, areaRatio, ringDiameter, peakFluence }, ({ kind }) => {
-  switch (kind) {
-    case 'flat-top':
-      return phrase`Where the workpiece stands the spot is a flat-top, ${width} wide, its centre ${dip} below its highest fluence of ${peakFluence}.`;
-    case 'shallow ring':
-      return phrase`Where the workpiece stands the spot is a shallow ring, ${width} wide over all: the centre lies ${dip} below a crest ${ringDiameter} across, where the fluence is ${peakFluence}.`;
-    case 'ring':
-      return phrase`Where the workpiece stands the spot is a ring: the centre lies ${dip} below a crest ${ringDiameter} across, where the fluence is ${peakFluence}.`;
-    case 'peaked':
-      return phrase`Where the workpiece stands the spot is peaked, not flat: ${width} wide at half its highest fluence of ${peakFluence}, with only ${areaRatio} of that area above nine tenths of it.`;
-  }
-});
+export const profileSaid = says(
+  { kind, dip, width, areaRatio, ringDiameter, peakFluence },
+  ({ kind, dip: depth }) => {
+    switch (kind) {
+      case 'flat-top':
+        if (depth < dip.zeroBelow!)
+          return phrase`Where the workpiece stands the spot is a flat-top, ${width} wide, highest on the axis, where the fluence is ${peakFluence}.`;
+        return phrase`Where the workpiece stands the spot is a flat-top, ${width} wide, its centre ${dip} below its highest fluence of ${peakFluence}.`;
+      case 'shallow ring':
+        return phrase`Where the workpiece stands the spot is a shallow ring, ${width} wide over all: the centre lies ${dip} below a crest ${ringDiameter} across, where the fluence is ${peakFluence}.`;
+      case 'ring':
+        return phrase`Where the workpiece stands the spot is a ring: the centre lies ${dip} below a crest ${ringDiameter} across, where the fluence is ${peakFluence}.`;
+      case 'peaked':
+        return phrase`Where the workpiece stands the spot is peaked, not flat: ${width} wide at half its highest fluence of ${peakFluence}, with only ${areaRatio} of that area above nine tenths of it.`;
+    }
+  },
+);
 
 /** Energy lost at the stop. */
 export const stopSaid = says({ stop, transmission }, ({ stop, transmission: passed }) => {
@@ -100,11 +123,10 @@ export const stopRatioSaid = says(
 
 /** Half a wave or not. */
 export const phaseSaid = says({ phase: stepPhase, raised }, ({ phase, raised }) => {
-  const waves = phase / (2 * Math.PI);
-  const off = Math.abs(waves - Math.round(waves - 0.5) - 0.5);
-  if (Math.abs(waves - Math.round(waves)) < 0.02)
+  const turn = turnOf(phase);
+  if (turn === 'none')
     return phrase`At this wavelength the step delays by ${stepPhase}, whole waves: it does next to nothing to the beam.`;
-  if (off < 0.005)
+  if (turn === 'over')
     return phrase`At this wavelength the step delays by ${stepPhase}, so the two parts of the beam oppose each other on the axis in the focus.`;
   const side = raised === 'centre' ? 'centre' : 'ring';
   return phrase`At this wavelength the step delays the ${side} by ${stepPhase}, not by an odd number of half waves: the two sides of the focus differ.`;
@@ -132,49 +154,44 @@ export const magnificationSaid = says(
       return phrase`For ${wish} the expander is right: it needs ${neededMagnification}.`;
     if (kind === 'lenses')
       return phrase`For ${wish} the expander would need ${neededMagnification} (step ratio ${goalRatio}); its two lenses make the beam too ${difference > 0 ? 'wide' : 'narrow'}.`;
+    const { min, max } = magnification.range;
+    if (needed < min || needed > max)
+      return phrase`For ${wish} the expander would need ${neededMagnification} (step ratio ${goalRatio}), which lies outside what it may have here, ${rangeText(magnification)}: change the raw beam or the step diameter instead.`;
     const direction = difference > 0 ? 'too large' : 'too small';
     return phrase`For ${wish} the expander would need ${neededMagnification} (step ratio ${goalRatio}); today’s ${magnification} is ${direction}.`;
   },
 );
 
-/** How strongly the dip answers to 5 %. */
-export const sensitivitySaid = says(
-  { dip, wider: dipWiderBeam, narrower: dipNarrowerBeam, more: dipMorePhase, less: dipLessPhase },
-  ({ dip, wider, narrower, more, less }) => {
-    const beam = Math.max(Math.abs(wider - dip), Math.abs(narrower - dip));
-    const phase = Math.max(Math.abs(more - dip), Math.abs(less - dip));
-    if (Math.max(beam, phase) < 0.01)
-      return 'Five per cent on beam size or phase changes the dip by less than one percentage point.';
-    if (beam > 1.5 * phase)
-      return 'Here the profile answers more to the size of the beam than to the height of the step: measure the beam first.';
-    if (phase > 1.5 * beam)
-      return 'Here the profile answers more to the height of the step than to the size of the beam: check step height and wavelength first.';
-    return 'Here the profile answers about equally to the size of the beam and to the height of the step.';
-  },
-);
-
 /** The rule of thumb, judged for this plate, stop and M². */
 export const ruleSaid = says(
-  { kind: equalBeamKindInFocus, dip: equalBeamDipInFocus, depth: equalBeamFlatTops },
-  ({ kind, depth }) => {
+  { kind: equalBeamKindInFocus, dip: equalBeamDipInFocus, depth: equalBeamFlatTops, stop },
+  ({ kind, dip, depth, stop }) => {
+    const these =
+      stop === 'open' ? 'Without a stop, with this phase and M²,' : 'With this stop, phase and M²';
+    const none = dip < equalBeamDipInFocus.zeroBelow!;
     if (kind === 'flat-top')
-      return phrase`With this stop, phase and M² the rule holds in the focus: equal diameters give a flat-top there, with a dip of ${equalBeamDipInFocus}.`;
+      return phrase`${these} the rule holds in the focus: equal diameters give a flat-top there, ${none ? 'without a dip' : phrase`with a dip of ${equalBeamDipInFocus}`}.`;
     const spot = kind === 'peaked' ? ' spot' : '';
+    const deep = none ? 'no dip' : phrase`dip ${equalBeamDipInFocus}`;
     if (depth > 0)
-      return phrase`With this stop, phase and M² equal diameters give a ${equalBeamKindInFocus}${spot} in the focus (dip ${equalBeamDipInFocus}); flat-tops lie beside it, over ${equalBeamFlatTops} Rayleigh lengths in all within 0.8 of the focus.`;
-    return phrase`With this stop, phase and M² the rule does not hold near the focus: equal diameters give a ${equalBeamKindInFocus}${spot} in the focus (dip ${equalBeamDipInFocus}) and no flat-top within 0.8 Rayleigh lengths of it.`;
+      return phrase`${these} equal diameters give a ${equalBeamKindInFocus}${spot} in the focus (${deep}); flat-tops lie beside it, over ${equalBeamFlatTops} Rayleigh ${formatNumber(depth, 2) === '1' ? 'length' : 'lengths'} in all within 0.8 of the focus.`;
+    return phrase`${these} the rule does not hold near the focus: equal diameters give a ${equalBeamKindInFocus}${spot} in the focus (${deep}) and no flat-top within 0.8 Rayleigh lengths of it.`;
   },
 );
 
-/** The same pulse without the plate. */
-export const plateOutSaid = says({ shaped: peakFluence, plain: unshapedPeakFluence }, ({ shaped, plain }) => {
-  const factor = (plain / shaped).toPrecision(2);
-  if (plain > 1.2 * shaped)
-    return phrase`Taking the plate out at unchanged energy raises the peak fluence here from ${peakFluence} to ${unshapedPeakFluence}, ${factor} times as much: lower the energy first.`;
-  if (plain < shaped / 1.2)
-    return phrase`In this plane taking the plate out lowers the peak fluence from ${peakFluence} to ${unshapedPeakFluence}; in the focus of the unshaped beam it would be higher, so lower the energy first all the same.`;
-  return phrase`In this plane the peak fluence is nearly the same with and without the plate (${peakFluence} and ${unshapedPeakFluence}); in other planes it may differ strongly, so lower the energy before taking the plate out.`;
-});
+/** The same pulse without the plate; the caution stands whether or not the fluences can be worked out. */
+export const plateOutSaid = says(
+  { shaped: peakFluence, plain: unshapedPeakFluence },
+  ({ shaped, plain }) => {
+    if (plain > 1.2 * shaped)
+      return phrase`Taking the plate out at unchanged energy raises the peak fluence here from ${peakFluence} to ${unshapedPeakFluence}, ${formatNumber(plain / shaped, 2)} times as much: lower the energy first.`;
+    if (plain < shaped / 1.2)
+      return phrase`In this plane taking the plate out lowers the peak fluence from ${peakFluence} to ${unshapedPeakFluence}; in the focus of the unshaped beam it would be higher, so lower the energy first all the same.`;
+    return phrase`In this plane the peak fluence is nearly the same with and without the plate (${peakFluence} and ${unshapedPeakFluence}); in other planes it may differ strongly, so lower the energy before taking the plate out.`;
+  },
+  [],
+  'Taking the plate out at unchanged energy can raise the peak fluence several times, by how much cannot be worked out for this design: lower the energy first.',
+);
 
 /** Zero-curvature planes, counted. */
 export const planesSaid = says({ planes: zeroCurvaturePlanes, defocus }, ({ planes }) => {
@@ -194,4 +211,5 @@ export const insideSaid = says(
     return phrase`Between the lenses of the expander lies a focus with a peak irradiance of ${internalFocusIrradiance}: keep glass and dust out of it.`;
   },
   [internalFocusIrradiance],
+  'An expander may hide a focus between its lenses.',
 );

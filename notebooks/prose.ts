@@ -1,6 +1,6 @@
 import MarkdownIt from 'markdown-it';
 import { designGraph } from '../lib/design/design.ts';
-import { hasValue, type Outcome } from '../lib/graph/outcome.ts';
+import { hasValue, type Outcome, type ProblemNote } from '../lib/graph/outcome.ts';
 import type { Quantity, ValuesOf } from '../lib/graph/quantity.ts';
 import { shownValue } from '../lib/graph/shown.ts';
 import { type Patch, resolvePatch } from '../lib/graph/state.ts';
@@ -18,6 +18,8 @@ export interface Sentence {
   readonly from: From;
   /** Quantities that the phrase may show although the choice of words does not need them to have a value. */
   readonly also: readonly Quantity[];
+  /** Said where a value is missing: for words that must always stand there. */
+  readonly otherwise?: Phrase;
   view(values: Readonly<Record<string, unknown>>): Phrase;
 }
 
@@ -57,13 +59,14 @@ export function says<const F extends From>(
   from: F,
   view: (values: ValuesOf<F>) => Phrase,
   also: readonly Quantity[] = [],
+  otherwise?: Phrase,
 ): Sentence {
-  return { slot: 'sentence', from, also, view } as unknown as Sentence;
+  return { slot: 'sentence', from, also, otherwise, view } as unknown as Sentence;
 }
 
-/** A phrase with quantities and words in it, for sentences. Its quantities must be among the sentence's `from`. */
-export function phrase(strings: TemplateStringsArray, ...parts: readonly (Quantity | string)[]): Phrase {
-  return strings.flatMap((text, i) => (i < parts.length ? [text, parts[i]!] : [text]));
+/** A phrase with quantities, words and phrases in it, for sentences. Its quantities must be among the sentence's `from`. */
+export function phrase(strings: TemplateStringsArray, ...parts: readonly (Quantity | Phrase)[]): Phrase {
+  return strings.flatMap((text, i) => [text, ...(i < parts.length ? [parts[i]!].flat() : [])]);
 }
 
 /** A link that sets inputs, its patch fixed or made from values. */
@@ -164,6 +167,55 @@ export function linkRefusal(link: SetsLink, outcomeOf: (quantity: Quantity) => O
   }
 }
 
+/** The values that a view needs, or the first problem that keeps it from having them. */
+export function readValues(
+  from: From,
+  outcomeOf: (quantity: Quantity) => Outcome,
+): { readonly values: Record<string, unknown> } | { readonly problem: ProblemNote } {
+  const values: Record<string, unknown> = {};
+  for (const [key, quantity] of Object.entries(from)) {
+    const outcome = outcomeOf(quantity);
+    if (!hasValue(outcome)) return { problem: outcome.problem };
+    values[key] = outcome.value;
+  }
+  return { values };
+}
+
+/** Quantities that the words of these nodes cannot do without; a link says beside itself what it lacks. */
+export function neededQuantities(text: Prose, nodes: readonly ProseNode[] = text.nodes): Quantity[] {
+  const needed = nodes.flatMap((node): readonly Quantity[] => {
+    if ('children' in node) return neededQuantities(text, node.children);
+    const slot = 'slotIndex' in node ? text.slots[node.slotIndex]! : undefined;
+    if (slot?.slot === 'value') return [slot.quantity];
+    return slot?.slot === 'sentence' && slot.otherwise === undefined ? Object.values(slot.from) : [];
+  });
+  return [...new Set(needed)];
+}
+
+/** The first problem among quantities. */
+export function firstProblem(
+  quantities: readonly Quantity[],
+  outcomeOf: (quantity: Quantity) => Outcome,
+): ProblemNote | undefined {
+  for (const quantity of quantities) {
+    const outcome = outcomeOf(quantity);
+    if (!hasValue(outcome)) return outcome.problem;
+  }
+  return undefined;
+}
+
+/** Stands once where a block or a figure has nothing to show because the document's own result is missing. */
+export const waitingText = 'Nothing here until the problem named at the top is mended.';
+
+/**
+ * What stands in place of words or a figure with a problem; undefined where there is none. Where the result of the
+ * document is missing, its top says why, and everything else holds still.
+ */
+export function standIn(own: ProblemNote | undefined, ofResult: ProblemNote | undefined): string | undefined {
+  if (own === undefined) return undefined;
+  return ofResult === undefined ? own.message : waitingText;
+}
+
 /** What a slot shows for the outcomes of its quantities; the page and headless both use this and nothing else. */
 export function slotPieces(slot: Slot, outcomeOf: (quantity: Quantity) => Outcome): readonly Piece[] {
   if (slot.slot === 'math') return [{ text: slot.tex }];
@@ -173,13 +225,8 @@ export function slotPieces(slot: Slot, outcomeOf: (quantity: Quantity) => Outcom
   }
   const show = (quantity: Quantity): Piece => ({ text: shownValue(quantity, outcomeOf(quantity)), quantity });
   if (slot.slot === 'value') return [show(slot.quantity)];
-  const values: Record<string, unknown> = {};
-  for (const [key, quantity] of Object.entries(slot.from)) {
-    const outcome = outcomeOf(quantity);
-    if (!hasValue(outcome)) return [{ text: outcome.problem.message }];
-    values[key] = outcome.value;
-  }
-  const said = slot.view(values);
+  const read = readValues(slot.from, outcomeOf);
+  const said = 'values' in read ? slot.view(read.values) : (slot.otherwise ?? []);
   return (typeof said === 'string' ? [said] : said).map((part) =>
     typeof part === 'string' ? { text: part } : show(part),
   );
@@ -194,6 +241,8 @@ export function proseText(text: Prose, outcomeOf: (quantity: Quantity) => Outcom
         .join('');
     }
     if ('text' in node) return node.text;
+    const problem = node.tag === 'p' && firstProblem(neededQuantities(text, [node]), outcomeOf);
+    if (problem) return `${problem.message}\n`;
     return node.children.map(read).join('') + (/^(p|h\d|li)$/.test(node.tag) ? '\n' : '');
   };
   return text.nodes.map(read).join('');

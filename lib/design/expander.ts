@@ -1,5 +1,6 @@
 import { choice, constant, derived, number, picked } from '../graph/define.ts';
 import type { NumberInput } from '../graph/quantity.ts';
+import { formatQuantity } from '../graph/units.ts';
 import { expandBeam } from '../optics/expander.ts';
 import { peakIrradiance, peakPower } from '../optics/pulse.ts';
 import { Problem } from '../problem.ts';
@@ -104,8 +105,10 @@ export const lensBeam = derived({
       },
     );
   },
+  shownAs: ({ diameter, curvature }) =>
+    `${formatQuantity(diameter, 'm', 'mm')} wide, curvature ${formatQuantity(curvature, '1/m', '1/m')}`,
   formula: 'q_2 = \\frac{A q_1 + B}{C q_1 + D}',
-  source: 'definition',
+  source: 'kogelnik1966',
 });
 
 /** What is set is checked there; pinned and swept values are not. */
@@ -141,7 +144,7 @@ const lensDiameter = derived({
   from: { beam: lensBeam },
   compute: ({ beam }) => beam.diameter,
   formula: '2\\sqrt{-\\lambda M^2/(\\pi\\,\\mathrm{Im}\\,q_2^{-1})}',
-  source: 'definition',
+  source: 'kogelnik1966',
 });
 
 export const plateBeamDiameter = picked({
@@ -154,7 +157,6 @@ export const plateBeamDiameter = picked({
   by: expanderKind,
   cases: { magnification: simpleDiameter, lenses: lensDiameter },
   formula: '\\begin{cases} m\\,d_\\text{raw} \\\\ d_2 \\end{cases}',
-  source: 'definition',
 });
 
 const flat = constant({
@@ -176,7 +178,7 @@ const lensCurvature = derived({
   from: { beam: lensBeam },
   compute: ({ beam }) => beam.curvature,
   formula: '\\mathrm{Re}\\,q_2^{-1}',
-  source: 'definition',
+  source: 'kogelnik1966',
 });
 
 export const wavefrontCurvature = picked({
@@ -189,7 +191,6 @@ export const wavefrontCurvature = picked({
   by: expanderKind,
   cases: { magnification: flat, lenses: lensCurvature },
   formula: '\\begin{cases} 0 \\\\ \\mathrm{Re}\\,q_2^{-1} \\end{cases}',
-  source: 'definition',
 });
 
 export const plateIrradiance = derived({
@@ -203,5 +204,5 @@ export const plateIrradiance = derived({
   from: { d: plateBeamDiameter, E: pulseEnergy, tau: pulseDuration },
   compute: ({ d, E, tau }) => peakIrradiance(peakPower(E, tau), d / 2),
   formula: '\\frac{2E}{\\pi w^2}\\cdot\\frac{0.9394}{\\tau}',
-  source: 'definition',
+  source: 'integration',
 });

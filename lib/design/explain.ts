@@ -163,6 +163,9 @@ export const focusOverRatio = derived({
   formula: '|U(\\varrho,0)|^2/\\kappa^2',
 });
 
+/** Amplitudes and irradiances are parts of 1 and cancel to no better than this. */
+const lostInCancelling = 1e-12;
+
 /** Amplitudes on the axis in the focus against the phase of the step: columns of equal length. */
 export const amplitudeOverPhase = derived({
   id: 'explain.amplitudeOverPhase',
@@ -198,6 +201,7 @@ export const centreAmplitude = derived({
   symbol: 'U_\\text{centre}',
   unit: '1',
   digits: 3,
+  zeroBelow: lostInCancelling,
   about: 'Focal amplitude on the axis from the light through the step, relative to the whole unclipped beam.',
   from: { ratio: stepRatio },
   compute: ({ ratio }) => -Math.expm1(-ratio * ratio),
@@ -211,6 +215,7 @@ export const outerAmplitude = derived({
   symbol: 'U_\\text{outer}',
   unit: '1',
   digits: 3,
+  zeroBelow: lostInCancelling,
   about:
     'Focal amplitude on the axis from the light around the step and inside the stop, relative to the whole unclipped beam.',
   from: { ratio: stepRatio, zones },
@@ -229,9 +234,26 @@ export const axisIrradianceInFocus = derived({
   unit: '1',
   display: '%',
   digits: 3,
+  zeroBelow: lostInCancelling,
   about: 'Irradiance on the axis in the focus relative to the unshaped, unclipped beam, coherent light.',
   from: { centre: centreAmplitude, outer: outerAmplitude, phase: stepPhase },
   compute: ({ centre, outer, phase }) => centre ** 2 + outer ** 2 + 2 * centre * outer * Math.cos(phase),
   formula: 'U_\\text{centre}^2+U_\\text{outer}^2+2U_\\text{centre}U_\\text{outer}\\cos\\varphi',
+  source: 'collins1970',
+});
+
+export const axisIrradianceHalfWave = derived({
+  id: 'explain.axisIrradianceHalfWave',
+  name: 'irradiance on the axis with half a wave',
+  symbol: 'I_\\pi(0,0)',
+  unit: '1',
+  display: '%',
+  digits: 3,
+  zeroBelow: lostInCancelling,
+  about:
+    'Irradiance on the axis in the focus if the step were half a wave, relative to the unshaped, unclipped beam, coherent light.',
+  from: { centre: centreAmplitude, outer: outerAmplitude },
+  compute: ({ centre, outer }) => (centre - outer) ** 2,
+  formula: '(U_\\text{centre}-U_\\text{outer})^2',
   source: 'collins1970',
 });

@@ -1,4 +1,5 @@
 import { derived, number } from '../graph/define.ts';
+import { formatReadable } from '../graph/units.ts';
 import {
   defocusAt,
   type Light,
@@ -40,7 +41,7 @@ export const focusRadius = derived({
   compute: ({ wavelength, beam, f }) => radiusOf({ wavelength, beamRadius: beam / 2, focalLength: f }),
   valid: ({ beam, f }) => paraxialNote(beam / 2 / f),
   formula: '\\frac{\\lambda f}{\\pi w}',
-  source: 'definition',
+  source: 'kogelnik1966',
 });
 
 export const rayleighLength = derived({
@@ -54,7 +55,7 @@ export const rayleighLength = derived({
   compute: ({ wavelength, beam, f }) => lengthOf({ wavelength, beamRadius: beam / 2, focalLength: f }),
   valid: ({ beam, f }) => paraxialNote(beam / 2 / f),
   formula: '\\frac{\\pi w_0^2}{\\lambda}',
-  source: 'definition',
+  source: 'kogelnik1966',
 });
 
 export const unshapedPeak = derived({
@@ -68,7 +69,7 @@ export const unshapedPeak = derived({
   from: { E: pulseEnergy, w0: focusRadius },
   compute: ({ E, w0 }) => (2 * E) / (Math.PI * w0 * w0),
   formula: '\\frac{2E}{\\pi w_0^2}',
-  source: 'definition',
+  source: 'integration',
 });
 
 export const light = derived({
@@ -94,6 +95,8 @@ export const light = derived({
     beamAspect: 1,
     plate: { kind: 'round', zones },
   }),
+  shownAs: ({ wavelength, beamRadius, focalLength }) =>
+    `${formatReadable(wavelength, 'm', 'nm')}, beam of ${formatReadable(2 * beamRadius, 'm', 'mm')}, lens of ${formatReadable(focalLength, 'm', 'mm')}`,
   formula: '(\\lambda, w, R_b, M^2, \\text{zones}, f, d)',
   source: 'collins1970',
 });
@@ -135,5 +138,5 @@ export const zeroCurvaturePlanes = derived({
       planeOfDefocus(light, zeta),
     ),
   formula: '\\mathrm{Re}(U_0^* U_2)=0,\\ |\\zeta|\\le 7',
-  source: 'computed',
+  source: 'search',
 });

@@ -26,7 +26,7 @@ const lensesInside = derived({
   from: { beam: lensBeam },
   compute: ({ beam }): FocusInside => (beam.internalFocusDiameter === undefined ? 'none' : 'focus'),
   formula: '0<-\\mathrm{Re}\\,q<s',
-  source: 'definition',
+  source: 'kogelnik1966',
 });
 
 export const focusInside = picked({
@@ -39,7 +39,6 @@ export const focusInside = picked({
   by: expanderKind,
   cases: { magnification: unknownInside, lenses: lensesInside },
   formula: '\\begin{cases} ? \\\\ \\text{between} \\end{cases}',
-  source: 'definition',
 });
 
 export const internalFocusIrradiance = derived({
@@ -61,5 +60,5 @@ export const internalFocusIrradiance = derived({
     });
   },
   formula: '\\frac{2E}{\\pi w^2}\\cdot\\frac{0.9394}{\\tau}',
-  source: 'definition',
+  source: 'integration',
 });

@@ -1,4 +1,5 @@
 import { derived, file, number } from '../graph/define.ts';
+import { formatQuantity } from '../graph/units.ts';
 import type { CameraImage } from '../measured/cameraImage.ts';
 import { measureBeam } from '../measured/measureBeam.ts';
 import { type BeamNoteKind, type MeasuredBeam, spoilingNotes } from '../measured/measuredBeam.ts';
@@ -34,6 +35,7 @@ export const beamImage = file<CameraImage>({
   name: 'camera image of the raw beam',
   symbol: '\\text{image}',
   about: 'Camera image of the laser beam before the expander.',
+  shownAs: ({ name, width, height }) => `${name}, ${width} × ${height} pixels`,
 });
 
 export const beamImagePitch = number({
@@ -79,6 +81,10 @@ export const measuredBeam = derived({
   compute: ({ image, pitch, pitchUncertainty }) => {
     if (image === null) throw noImage();
     return namingInput('laser.beamImage', () => measureBeam(image, pitch, pitchUncertainty));
+  },
+  shownAs: ({ diameterX, diameterY }) => {
+    const show = (length: number) => formatQuantity(length, 'm', 'mm');
+    return `${show(diameterX)} × ${show(diameterY)}`;
   },
   formula: 'd_{x,y} = 4\\sigma_{x,y}',
   source: 'iso11146',

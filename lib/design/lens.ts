@@ -57,6 +57,5 @@ export const plateDistance = picked({
   by: distanceMode,
   cases: { focal: sameAsFocal, typed: typedPlateDistance },
   formula: '\\begin{cases} f \\\\ d_\\text{typed} \\end{cases}',
-  source: 'definition',
   assigns: (value) => ({ 'lens.distanceMode': 'typed', 'lens.typedPlateDistance': value }),
 });

@@ -1,5 +1,6 @@
 import { choice, constant, derived, picked } from '../graph/define.ts';
-import { stepRatioFor } from '../optics/matching.ts';
+import { formatNumber } from '../graph/units.ts';
+import { darkestShare, stepRatioFor } from '../optics/matching.ts';
 import { Problem } from '../problem.ts';
 import { plateBeamDiameter } from './expander.ts';
 import { apertureDiameter, stepDiameter, stepOutsideStop, stepPhase, stop } from './plate.ts';
@@ -69,6 +70,10 @@ export const specialRatios = derived({
       flattest: stepRatioFor('flattest', phase, stopPerStep) ?? null,
     };
   },
+  shownAs: ({ dark, flattest }) => {
+    const show = (ratio: number | null) => (ratio === null ? 'none' : formatNumber(ratio));
+    return `dark ${show(dark)}, flattest ${show(flattest)}`;
+  },
   formula: '\\kappa(\\varphi,R/a)',
   source: 'ustinov2017',
 });
@@ -80,16 +85,43 @@ export const darkRatio = derived({
   symbol: '\\kappa_\\text{dark}',
   about:
     'Step ratio at which the axis is darkest in the focus, with the stop radius kept; fully dark for half a wave.',
-  from: { specialRatios },
-  compute: ({ specialRatios }) => {
+  from: { specialRatios, stop },
+  compute: ({ specialRatios, stop }) => {
     if (specialRatios.dark !== null) return specialRatios.dark;
+    if (stop === 'open') {
+      throw new Problem(
+        'absent',
+        'With this plate no step ratio between 0.05 and 3 makes the centre of the focus dark. Choose a phase nearer to half a wave.',
+        { input: 'plate.designPhase' },
+      );
+    }
     throw new Problem(
       'absent',
-      'With this plate and stop no step ratio between 0.05 and 3 gives a darkest axis in the focus: the light through the step always outweighs the light around it, or the step is far from half a wave. Choose a stop of more than 1.42 step diameters, or a phase nearer to half a wave.',
+      'With this plate and stop no step ratio between 0.05 and 3 makes the centre of the focus exactly dark: the light through the step always outweighs the light around it, or the step is far from half a wave. Choose a stop of more than 1.42 step diameters, or a phase nearer to half a wave.',
       { input: 'plate.apertureDiameter' },
     );
   },
   formula: '2e^{-\\kappa^2} = 1+e^{-(\\kappa R/a)^2}\\ \\text{for}\\ \\varphi=\\pi',
+});
+
+export const darkestAxis = derived({
+  ...matchUnits,
+  id: 'match.darkestAxis',
+  name: 'darkest axis within reach',
+  symbol: 's_\\text{min}',
+  display: '%',
+  digits: 3,
+  zeroBelow: 1e-12,
+  about:
+    'Least irradiance that any step ratio leaves on the axis in the focus, relative to the same beam and stop without a step; coherent light.',
+  from: { phase: stepPhase, stop, aperture: apertureDiameter, step: stepDiameter },
+  compute: ({ phase, stop, aperture, step }) => {
+    const share = stop === 'open' ? 0 : (step / aperture) ** 2;
+    if (share >= 1) throw stepOutsideStop(step, aperture);
+    return darkestShare(phase, share);
+  },
+  formula: '1-2s(1-s)(1-\\cos\\varphi),\\ s=\\max(\\tfrac12,(a/R)^2)',
+  source: 'collins1970',
 });
 
 export const flattestRatio = derived({
@@ -99,12 +131,14 @@ export const flattestRatio = derived({
   symbol: '\\kappa_\\text{flat}',
   about:
     'Largest step ratio at which the irradiance in the focus has no curvature on the axis, with the stop radius kept.',
-  from: { specialRatios },
-  compute: ({ specialRatios }) => {
+  from: { specialRatios, stop },
+  compute: ({ specialRatios, stop }) => {
     if (specialRatios.flattest !== null) return specialRatios.flattest;
     throw new Problem(
       'absent',
-      'With this plate and stop no step ratio between 0.05 and 3 makes the focus level on the axis. Choose a phase nearer to half a wave, or a larger stop.',
+      stop === 'open'
+        ? 'With this plate no step ratio between 0.05 and 3 makes the focus level on the axis. Choose a phase nearer to half a wave.'
+        : 'With this plate and stop no step ratio between 0.05 and 3 makes the focus level on the axis. Choose a phase nearer to half a wave, or a larger stop.',
       { input: 'plate.designPhase' },
     );
   },
@@ -130,7 +164,6 @@ export const goalRatio = picked({
   by: goal,
   cases: { equal: equalRatio, dark: darkRatio, flattest: flattestRatio },
   formula: '\\begin{cases} 1 \\\\ \\kappa_\\text{dark} \\\\ \\kappa_\\text{flat} \\end{cases}',
-  source: 'definition',
 });
 
 export const neededMagnification = derived({

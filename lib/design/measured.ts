@@ -36,6 +36,8 @@ export const measuredAngle = derived({
   symbol: '\\alpha',
   unit: 'rad',
   display: 'deg',
+  // No camera is turned that well, and round beams have no axis.
+  zeroBelow: 1e-4,
   about: 'Angle of the first principal axis from the image’s x towards its y, which points down.',
   from: { beam: measuredBeam },
   compute: ({ beam }) => beam.angle,
@@ -105,7 +107,7 @@ export const gaussianFitDiameter = derived({
   },
   valid: ({ beam }) => doubtOf(beam),
   formula: '\\sqrt{d_{\\text{fit},x} d_{\\text{fit},y}}',
-  source: 'definition',
+  source: 'fit',
 });
 
 export const measuredUncertainty = derived({

@@ -16,6 +16,7 @@ export const causticTable = file<NamedCaustic>({
   unit: { name: 'none', z: 'm', diameter: 'm' },
   about:
     'Beam diameters (second-moment or 1/e²) at places along the beam, a column each with its unit, as in "z (mm); d (µm)"; columns of radii are doubled.',
+  shownAs: ({ name, z }) => `${name}, ${z.length} places`,
 });
 
 /** The problem of a caustic without a table. */

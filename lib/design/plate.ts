@@ -7,6 +7,7 @@ import type { Zone } from '../optics/zones.ts';
 import { Problem } from '../problem.ts';
 import { plateBeamDiameter } from './expander.ts';
 import { wavelength } from './laser.ts';
+import { sellmeierTable, zonesText } from './shownParts.ts';
 
 export const plateSource = choice({
   id: 'plate.source',
@@ -117,7 +118,7 @@ export const raised = choice({
 export const micrometre = constant({
   id: 'plate.micrometre',
   name: 'micrometre',
-  symbol: '\\text{µm}',
+  symbol: '\\mathrm{\\mu m}',
   unit: 'm',
   about: 'Length that the dispersion formulas of the glasses are written in.',
   value: 1e-6,
@@ -137,6 +138,10 @@ export const plateIndex = derived({
   formula: '\\sqrt{1+\\sum_i B_i\\lambda^2/(\\lambda^2-C_i)}',
   source: 'malitson1965',
   sourceFor: ({ glass }) => (glass === 'typed' ? undefined : glassById(glass).source),
+  enteredFor: ({ glass }) =>
+    glass === 'typed'
+      ? { keys: ['glass', 'typedIndex'], formula: typedIndex.symbol }
+      : { keys: ['glass', 'wavelength'], table: sellmeierTable(glass) },
 });
 
 const designedHeight = derived({
@@ -162,7 +167,6 @@ export const stepHeight = picked({
   by: plateSource,
   cases: { designed: designedHeight, made: madeHeight },
   formula: '\\begin{cases} h_\\text{design} \\\\ h_\\text{made} \\end{cases}',
-  source: 'definition',
 });
 
 export const stepPhase = derived({
@@ -175,6 +179,19 @@ export const stepPhase = derived({
   from: { h: stepHeight, wavelength, n: plateIndex },
   compute: ({ h, wavelength, n }) => phaseOfStep(h, wavelength, n),
   formula: '\\frac{2\\pi\\,(n-1)\\,h}{\\lambda}',
+  source: 'definition',
+});
+
+export const halfWaveHeight = derived({
+  id: 'plate.halfWaveHeight',
+  name: 'height of half a wave',
+  symbol: 'h_{\\lambda/2}',
+  unit: 'm',
+  display: 'nm',
+  about: 'Height of a step that delays by half a wave at the laser’s wavelength in this material.',
+  from: { wavelength, n: plateIndex },
+  compute: ({ wavelength, n }) => stepHeightForPhase(Math.PI, wavelength, n),
+  formula: '\\frac{\\lambda}{2\\,(n-1)}',
   source: 'definition',
 });
 
@@ -210,6 +227,14 @@ export const zones = derived({
   },
   formula: '(a,\\varphi),\\ (R,0)',
   source: 'definition',
+  shownAs: (zones) =>
+    zones.at(-1)!.outer < openReach * zones[0]!.outer
+      ? zonesText(zones)
+      : `${zonesText(zones.slice(0, -1))}, beyond it: ${formatQuantity(0, 'rad', 'waves')}`,
+  enteredFor: ({ stop }) =>
+    stop === 'open'
+      ? { keys: ['stepDiameter', 'stop', 'phase', 'raised'], formula: '(a,\\varphi),\\ (\\infty,0)' }
+      : {},
 });
 
 export const transmission = derived({
@@ -223,5 +248,6 @@ export const transmission = derived({
   compute: ({ stop, apertureDiameter, beam }) =>
     stop === 'open' ? 1 : energyThroughStop(apertureDiameter / beam),
   formula: '1-e^{-2(R/w)^2}',
-  source: 'definition',
+  source: 'integration',
+  enteredFor: ({ stop }) => (stop === 'open' ? { keys: ['stop'], formula: '1' } : {}),
 });

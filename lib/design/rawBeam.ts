@@ -26,7 +26,6 @@ export const usedBeamDiameter = picked({
   by: beamSource,
   cases: { typed: beamDiameter, measured: measuredDiameter, caustic: causticWaistDiameter },
   formula: '\\begin{cases} d_\\text{typed} \\\\ d_\\text{measured} \\\\ d_0 \\end{cases}',
-  source: 'definition',
 });
 
 export const ratioSource = choice({
@@ -48,5 +47,4 @@ export const usedBeamPropagationRatio = picked({
   by: ratioSource,
   cases: { typed: beamPropagationRatio, measured: causticModelRatio },
   formula: '\\begin{cases} M^2_\\text{typed} \\\\ M^2_\\text{caustic} \\end{cases}',
-  source: 'definition',
 });

@@ -11,6 +11,7 @@ import {
 import type { Zone } from '../optics/zones.ts';
 import { zonesPerStep } from './explain.ts';
 import { usedBeamPropagationRatio } from './rawBeam.ts';
+import { dip } from './spot.ts';
 
 /** What a profile is, in two numbers. */
 export interface Judged {
@@ -65,6 +66,7 @@ export const equalBeamDipInFocus = derived({
   unit: '1',
   display: '%',
   digits: 3,
+  zeroBelow: dip.zeroBelow!,
   about: 'Dip on the axis in the focus if the beam were as wide as the step.',
   from: { family: equalBeamFamily },
   compute: ({ family }) => family.find(({ defocus }) => defocus === 0)!.dip,

@@ -25,6 +25,7 @@ import { pulseEnergy } from './laser.ts';
 import { stepRatio } from './match.ts';
 import { transmission } from './plate.ts';
 import { usedBeamPropagationRatio } from './rawBeam.ts';
+import { kernelText, profileText } from './shownParts.ts';
 
 export const plan = derived({
   id: 'spot.samplePlan',
@@ -35,7 +36,7 @@ export const plan = derived({
   from: { light, z: workpieceZ },
   compute: ({ light, z }) => planText(planRoundProfile(roundFocusAt(light, z))),
   formula: '\\text{plan}(\\text{light}, z)',
-  source: 'computed',
+  source: 'scaling',
 });
 
 const matrix = derived({
@@ -50,6 +51,7 @@ const matrix = derived({
     const parts = JSON.parse(plan) as RoundPlan;
     return { plan: parts, field: kernelOfPlan(parts) };
   },
+  shownAs: (kernel) => kernelText(kernel),
   formula: 'J_0(v s),\\ v=2\\pi a\\rho/(\\lambda B)',
   source: 'collins1970',
 });
@@ -65,6 +67,7 @@ export const kernel = derived({
     ...matrix,
     blur: blurOfPlan(matrix.plan, ratio, beamPropagationRatio),
   }),
+  shownAs: (kernel) => kernelText(kernel),
   formula: '\\frac{2}{\\pi w_b^2}e^{-2r^2/w_b^2},\\ w_b=w_0\\sqrt{M^4-1}\\,|B|/f',
   source: 'collett1978',
 });
@@ -78,6 +81,7 @@ export const profile = derived({
     'Irradiance against radius on the workpiece, relative to the axis of the unshaped, unclipped, M² = 1 beam in its focus.',
   from: { light, z: workpieceZ, kernel },
   compute: ({ light, z, kernel }) => roundProfileFromKernel(light, z, kernel),
+  shownAs: (profile) => profileText(profile),
   formula: '(f/B)^2\\,|U(\\varrho,\\zeta)|^2 \\ast \\text{blur}(M^2)',
   source: 'collins1970',
 });
@@ -115,6 +119,8 @@ export const dip = derived({
   unit: '1',
   display: '%',
   digits: 3,
+  // A twentieth of a per cent is beneath any camera, and beneath what the model leaves out.
+  zeroBelow: 5e-4,
   about:
     'How far the axis lies below the peak, 1 − I(0)/I_max: 0 for a profile highest on the axis, 100 % for a dark centre.',
   from: { profile, peak, light },

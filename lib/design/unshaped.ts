@@ -3,6 +3,7 @@ import { areaAbove, peakOf } from '../optics/radialProfile.ts';
 import { roundProfileFromKernel } from '../optics/roundSpot.ts';
 import { withPhaseScaled } from '../optics/variants.ts';
 import { light, unshapedPeak, workpieceZ } from './focus.ts';
+import { profileText } from './shownParts.ts';
 import { kernel } from './spot.ts';
 
 export const unshapedProfile = derived({
@@ -13,6 +14,7 @@ export const unshapedProfile = derived({
   about: 'Irradiance against radius on the workpiece with the plate taken out and the stop left in.',
   from: { light, z: workpieceZ, kernel },
   compute: ({ light, z, kernel }) => roundProfileFromKernel(withPhaseScaled(light, 0), z, kernel),
+  shownAs: (profile) => profileText(profile),
   formula: '(f/B)^2\\,|U(\\varrho,\\zeta)|^2,\\ \\varphi=0',
   source: 'collins1970',
 });

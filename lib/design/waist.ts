@@ -60,5 +60,4 @@ export const usedWaistDistance = picked({
   by: waistSource,
   cases: { typed: waistDistance, measured: causticWaistDistance },
   formula: '\\begin{cases} L_\\text{waist} \\\\ L_\\text{caustic} \\end{cases}',
-  source: 'definition',
 });

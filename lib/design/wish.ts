@@ -76,7 +76,7 @@ export const wantedFocalLength = derived({
     );
   },
   formula: 'f:\\ d_{0.5}(f,\\zeta)=d_\\text{want}',
-  source: 'definition',
+  source: 'scaling',
 });
 
 export const wantedBeamDiameter = derived({
@@ -90,5 +90,5 @@ export const wantedBeamDiameter = derived({
   from: { want: wantedWidth, width, beam: plateBeamDiameter },
   compute: ({ want, width, beam }) => (beam * width) / want,
   formula: '2w\\,\\frac{d_{0.5}}{d_\\text{want}}',
-  source: 'definition',
+  source: 'scaling',
 });

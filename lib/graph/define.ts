@@ -3,6 +3,7 @@ import type {
   ChoiceInput,
   Constant,
   Derived,
+  Entered,
   FileInput,
   NumberInput,
   Quantity,
@@ -49,11 +50,14 @@ interface DerivedDefinition<F, T> {
   readonly about: string;
   readonly display?: string;
   readonly digits?: number;
+  readonly zeroBelow?: number;
   readonly from: F;
   readonly compute: (values: ValuesOf<F>) => T;
   readonly formula: string;
   readonly source: string;
   readonly sourceFor?: (values: ValuesOf<F>) => string | undefined;
+  readonly enteredFor?: (values: ValuesOf<F>) => Entered;
+  readonly shownAs?: (value: NoInfer<T>) => string;
   readonly valid?: (values: ValuesOf<F>) => string | undefined;
   readonly heavy?: boolean;
   readonly assigns?: (value: NoInfer<T>) => Readonly<Record<string, unknown>>;
@@ -71,7 +75,7 @@ export function derived<const F extends Readonly<Record<string, Quantity>>, T>(
  * do not count. Its `from` holds `choice` and one quantity an option.
  */
 export function picked<const K extends string, T>(
-  definition: Without<DerivedDefinition<never, T>, 'from' | 'compute' | 'valid' | 'unit'> & {
+  definition: Without<DerivedDefinition<never, T>, 'from' | 'compute' | 'valid' | 'unit' | 'source'> & {
     readonly unit: UnitOf<NoInfer<T>>;
     readonly by: ChoiceInput<K>;
     readonly cases: Readonly<Record<K, Quantity<T>>>;
@@ -86,5 +90,10 @@ export function picked<const K extends string, T>(
   const compute = () => {
     throw new Error('picked quantities are not computed');
   };
-  return Object.freeze({ kind: 'derived', ...rest, from, picks, compute }) as unknown as Derived<T>;
+  const enteredFor = ({ choice }: Readonly<Record<string, unknown>>): Entered => ({
+    keys: ['choice', choice as K],
+    formula: cases[choice as K].symbol,
+  });
+  const more = { source: 'chosen', enteredFor };
+  return Object.freeze({ kind: 'derived', ...rest, ...more, from, picks, compute }) as unknown as Derived<T>;
 }

@@ -29,6 +29,13 @@ interface Described<T> {
   readonly display?: string;
   /** Significant digits shown, 4 when left out. */
   readonly digits?: number;
+  /** A few words in place of a value that is no single number. */
+  shownAs?(value: NonNullable<T>): string;
+  /**
+   * Sizes below this are shown as 0: what cancels to less than the arithmetic holds, or lies beneath any use. The
+   * value itself is kept.
+   */
+  readonly zeroBelow?: number;
 }
 
 /** Allowed values of a number, SI. Ends belong to the range unless `above` is set. */
@@ -71,6 +78,16 @@ export interface Constant<T = unknown> extends Described<T> {
   readonly source: string;
 }
 
+/** What a result was worked out from, for the values as they are. */
+export interface Entered {
+  /** Keys of `from` that entered; all of them where left out. */
+  readonly keys?: readonly string[];
+  /** TeX of the right-hand side for these values, where it is another one. */
+  readonly formula?: string;
+  /** Numbers out of a table that entered: TeX of the symbol, and the number with its unit. */
+  readonly table?: readonly (readonly [symbol: string, shown: string])[];
+}
+
 /** A value that follows from others. `compute` is pure and synchronous; it may throw a Problem. */
 export interface Derived<T = unknown> extends Described<T> {
   readonly kind: 'derived';
@@ -80,8 +97,10 @@ export interface Derived<T = unknown> extends Described<T> {
   readonly picks?: (outcomes: Readonly<Record<string, Outcome>>) => Outcome;
   /** TeX of the right-hand side, with the symbols of what goes in. */
   readonly formula: string;
-  /** Key into the bibliography, 'common practice' or 'memory' or 'definition'. */
+  /** Key into the bibliography, or one of the words for what is unpublished. */
   readonly source: string;
+  /** What entered for these values, where not everything does. */
+  enteredFor?(values: Readonly<Record<string, unknown>>): Entered;
   /** Key of the source for these values where it depends on them; undefined where the value was typed. */
   sourceFor?(values: Readonly<Record<string, unknown>>): string | undefined;
   /** A note beside the result where the model no longer holds; undefined where it does. */
@@ -126,4 +145,15 @@ export function sourceOf(quantity: Derived, outcomeOf: (quantity: Quantity) => O
     values[key] = outcome.value;
   }
   return quantity.sourceFor(values);
+}
+
+/** What a result was worked out from as the design stands: `enteredFor` gets the values that there are. */
+export function enteredIn(quantity: Derived, outcomeOf: (quantity: Quantity) => Outcome): Entered {
+  if (!quantity.enteredFor) return {};
+  const values: Record<string, unknown> = {};
+  for (const [key, other] of Object.entries(quantity.from)) {
+    const outcome = outcomeOf(other);
+    if (hasValue(outcome)) values[key] = outcome.value;
+  }
+  return quantity.enteredFor(values);
 }

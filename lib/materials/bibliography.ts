@@ -23,6 +23,11 @@ const unpublished: Readonly<Record<string, string>> = {
   memory: 'from memory, no source at hand',
   computed: 'computed in this project by an independent method',
   definition: 'by definition',
+  chosen: 'taken over from what is chosen',
+  integration: 'closed form, by integrating the Gaussian',
+  scaling: 'worked out in this project from the formulas of what goes in',
+  search: 'numerical search in this project',
+  fit: 'least-squares fit in this project',
 };
 
 const standingWords: Readonly<Record<Standing, string>> = {
@@ -34,7 +39,7 @@ const standingWords: Readonly<Record<Standing, string>> = {
 
 const sources = new Map(Object.entries(data.sources as Readonly<Record<string, Source>>));
 
-/** True for every key of the bibliography and for 'common practice', 'memory', 'computed' and 'definition'. */
+/** True for every key of the bibliography and of what is unpublished: 'common practice', 'definition', 'search' … */
 export function isKnownSource(key: string): boolean {
   return sources.has(key) || Object.hasOwn(unpublished, key);
 }

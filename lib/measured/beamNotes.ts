@@ -37,9 +37,10 @@ export function describeBeam(findings: Findings): BeamNote[] {
 
 const percent = (share: number) => `${Number((100 * share).toPrecision(2))} %`;
 
-/** A length in mm or µm with three digits. */
+/** A length in mm or µm with four digits, as the diameters beside it have. */
 function length(metres: number): string {
-  return metres >= 1e-3 ? `${(metres * 1e3).toPrecision(3)} mm` : `${(metres * 1e6).toPrecision(3)} µm`;
+  const show = (value: number) => Number(value.toPrecision(4));
+  return metres >= 1e-3 ? `${show(metres * 1e3)} mm` : `${show(metres * 1e6)} µm`;
 }
 
 /** ISO 11146-1:2021 counts a beam as round from this ellipticity up (memory). */

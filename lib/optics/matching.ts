@@ -50,6 +50,16 @@ function darkRatio(phase: number, stopPerStep?: number): number | undefined {
   return minima.sort((a, b) => depth(a) - depth(b))[0];
 }
 
+/**
+ * Least irradiance on the axis in the focus over all step ratios, relative to the same beam and stop without a step.
+ * The share s of the amplitude that comes through the step falls as the beam grows, from 1 to (a/R)², here
+ * `leastShare`, and the axis keeps |1 − (1 − e^{iφ})s|² = 1 − 2s(1−s)(1−cos φ): least at one half, or where s ends.
+ */
+export function darkestShare(phase: number, leastShare: number): number {
+  const share = Math.max(0.5, leastShare);
+  return 1 - 2 * share * (1 - share) * (1 - Math.cos(phase));
+}
+
 /** The largest κ at which the irradiance in the focus has no curvature on the axis. */
 function flattestRatio(phase: number, stopPerStep?: number): number | undefined {
   const curvature = (ratio: number) => irradianceOnAxis(twoZones(ratio, phase, stopPerStep), 0).slope;

@@ -11,6 +11,8 @@ export interface PageContext {
   readonly live: Live;
   /** The lenses, expanders and plates that the person keeps. */
   readonly ownParts: OwnPartsStore;
+  /** What the document shown is about; where it is missing, the top of the document says why. */
+  readonly result?: Quantity;
   /** Opens the trace of a quantity beside the number that was chosen. */
   open: Opened;
   /** Tells the person of a problem that has no field of its own. */

@@ -9,10 +9,13 @@ import {
   type StepwellDocument,
   type TableSpec,
 } from '../document.ts';
+import { readValues } from '../prose.ts';
 import type { PageContext } from './context.ts';
+import { element, setText } from './element.ts';
 import { createFigure } from './figures/drawFigure.ts';
 import { renderBeamPath, renderPanel } from './pathView.ts';
-import { renderProse, valueElement, watchAll } from './proseView.ts';
+import { renderProse, valueElement, watchAll, watchProblem } from './proseView.ts';
+import { renderMissing } from './resultMissing.ts';
 
 /** A document on the page; `close` stops everything it watches. */
 export interface DocumentView {
@@ -22,10 +25,11 @@ export interface DocumentView {
 
 /** Renders a document and keeps it live until it is closed; `first` is the element whose inputs it opens with. */
 export function renderDocument(
-  context: PageContext,
+  page: PageContext,
   content: StepwellDocument,
   first: PathElementName = 'laser',
 ): DocumentView {
+  const context = content.result ? { ...page, result: content.result.quantity } : page;
   const { document } = context;
   const stops: (() => void)[] = [];
   const main = document.createElement('main');
@@ -36,7 +40,8 @@ export function renderDocument(
   const lead = document.createElement('div');
   lead.className = 'lead';
   lead.append(renderProse(context, content.lead, stops));
-  main.append(title, lead, ...renderBeamPath(context, stops, first));
+  const path = renderBeamPath(context, stops, first);
+  main.append(title, lead, path.drawing, path.inputs, ...renderMissing(context, content, path, stops));
   for (const block of content.blocks) main.append(renderBlock(context, block, stops));
   return {
     element: main,
@@ -111,10 +116,8 @@ function renderFigure(context: PageContext, block: FigureBlock, stops: (() => vo
   const width = () =>
     Math.min(widestFigure, holder.clientWidth || Math.min(widestFigure, window.innerWidth - 32));
   const view = createFigure(document, width(), block.shape ?? 'wide');
-  const problem = document.createElement('p');
-  problem.className = 'problem';
-  problem.hidden = true;
-  holder.append(view.element, problem);
+  const note = element(document, 'p', { class: 'stand-in', hidden: true });
+  holder.append(view.element, note);
   const quantities = Object.values(block.from);
   watchAll(context, quantities, stops, {
     pending: () => holder.setAttribute('data-pending', ''),
@@ -123,21 +126,19 @@ function renderFigure(context: PageContext, block: FigureBlock, stops: (() => vo
       holder.setAttribute('data-revision', String(revision));
     },
     changed: (outcomeOf) => {
-      const values: Record<string, unknown> = {};
-      for (const [key, quantity] of Object.entries(block.from)) {
-        const outcome = outcomeOf(quantity);
-        if (!hasValue(outcome)) {
-          problem.textContent = outcome.problem.message;
-          problem.hidden = false;
-          view.element.hidden = true;
-          return;
-        }
-        values[key] = outcome.value;
-      }
-      problem.hidden = true;
-      view.element.hidden = false;
-      view.update(block.view(values));
+      const read = readValues(block.from, outcomeOf);
+      const shown = 'values' in read;
+      // The place is kept while there is nothing to draw, so that the page does not jump under the hand.
+      if (!shown && !view.element.hidden) holder.style.minHeight = `${holder.offsetHeight}px`;
+      view.element.hidden = !shown;
+      if (!shown) return;
+      holder.style.minHeight = '';
+      view.update(block.view(read.values));
     },
+  });
+  watchProblem(context, quantities, stops, (text) => {
+    setText(note, text ?? '');
+    note.hidden = text === undefined;
   });
   const observer = new ResizeObserver(() => view.resize(width()));
   observer.observe(holder);
@@ -193,8 +194,14 @@ function renderQuestion(context: PageContext, block: QuestionBlock, stops: (() =
   explanation.hidden = true;
   explanation.append(renderProse(context, block.explanation, stops));
   let guessed: number | undefined;
+  let missing: string | undefined;
   const judge = () => {
     if (guessed === undefined) return;
+    if (missing !== undefined) {
+      reply.textContent = missing;
+      explanation.hidden = true;
+      return;
+    }
     try {
       const right = block.answer(live.read(block.from));
       reply.textContent =
@@ -217,10 +224,9 @@ function renderQuestion(context: PageContext, block: QuestionBlock, stops: (() =
     });
     options.append(button);
   });
-  watchAll(context, Object.values(block.from), stops, {
-    pending: () => {},
-    changed: judge,
-    settled: () => {},
+  watchProblem(context, Object.values(block.from), stops, (text) => {
+    missing = text;
+    judge();
   });
   element.append(options, reply, explanation);
   return element;

@@ -32,12 +32,22 @@ const drawn = [
   rayleighLength,
 ] as const;
 
+/** The beam path on the page. */
+export interface BeamPathView {
+  readonly drawing: HTMLElement;
+  readonly inputs: HTMLElement;
+  /** True where the input has a field that counts at present. */
+  holds(id: string): boolean;
+  /** Chooses the element of that input and gives its field the focus. */
+  bring(id: string): void;
+}
+
 /** The beam-path drawing, and the inputs of the chosen element (below it, or beside the text where there is room). */
 export function renderBeamPath(
   context: PageContext,
   stops: (() => void)[],
   first: PathElementName,
-): [drawing: HTMLElement, inputs: HTMLElement] {
+): BeamPathView {
   const { document } = context;
   const place = document.createElement('div');
   place.className = 'path-inputs';
@@ -73,7 +83,21 @@ export function renderBeamPath(
     changed: (outcomeOf) => path.update(drawnValues(outcomeOf)),
   });
   choose(first);
-  return [path.element, place];
+  const elementOf = (id: string) =>
+    (Object.keys(pathElements) as PathElementName[]).find((name) =>
+      pathElements[name].inputs.some((input) => input.id === id),
+    );
+  return {
+    drawing: path.element,
+    inputs: place,
+    holds: (id) => elementOf(id) !== undefined && inputCounts(id, context.live.state().inputs),
+    bring: (id) => {
+      const name = elementOf(id);
+      if (!name) return;
+      choose(name);
+      panels.get(name)!.fields.get(id)!.focus();
+    },
+  };
 }
 
 /** What the drawing shows of the design. */
@@ -137,6 +161,18 @@ export function renderPanel(
       live.watch(input, {
         changed: (outcome) => {
           if (hasValue(outcome)) panel.fields.get(input.id)!.update(outcome.value as never);
+        },
+      }),
+    );
+  }
+  // A missing result marks the input that it names.
+  if (context.result) {
+    stops.push(
+      live.watch(context.result, {
+        changed: (outcome) => {
+          const problem = hasValue(outcome) ? undefined : outcome.problem;
+          for (const [id, field] of panel.fields)
+            field.explain(problem?.parts.input === id ? problem.message : undefined);
         },
       }),
     );

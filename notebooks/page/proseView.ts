@@ -3,7 +3,9 @@ import type { Outcome } from '../../lib/graph/outcome.ts';
 import { hasValue } from '../../lib/graph/outcome.ts';
 import type { Quantity } from '../../lib/graph/quantity.ts';
 import {
+  firstProblem,
   linkRefusal,
+  neededQuantities,
   type Piece,
   type Prose,
   type ProseNode,
@@ -11,6 +13,8 @@ import {
   type Slot,
   slotPieces,
   slotQuantities,
+  standIn,
+  waitingText,
 } from '../prose.ts';
 import type { PageContext } from './context.ts';
 import { element, setAttributes, setText } from './element.ts';
@@ -21,14 +25,66 @@ export function renderProse(context: PageContext, prose: Prose, stops: (() => vo
   const build = (node: ProseNode): Node => {
     if ('slotIndex' in node) return renderSlot(context, prose.slots[node.slotIndex]!, stops);
     if ('text' in node) return document.createTextNode(node.text);
-    const element = document.createElement(node.tag);
-    if (node.href !== undefined) element.setAttribute('href', node.href);
-    element.append(...node.children.map(build));
-    return element;
+    const made = document.createElement(node.tag);
+    if (node.href !== undefined) made.setAttribute('href', node.href);
+    made.append(...node.children.map(build));
+    return made;
   };
   const fragment = document.createDocumentFragment();
   fragment.append(...prose.nodes.map(build));
+  foldWhereMissing(context, prose, fragment, stops);
   return fragment;
+}
+
+/** Paragraphs give way to what stands in for them while something they need is missing; a block says it once. */
+function foldWhereMissing(
+  context: PageContext,
+  prose: Prose,
+  fragment: DocumentFragment,
+  stops: (() => void)[],
+): void {
+  const paragraphs = [...fragment.childNodes].flatMap((shown, i) => {
+    const node = prose.nodes[i]!;
+    return 'tag' in node && !/^h\d$/.test(node.tag) ? [{ shown: shown as HTMLElement, node }] : [];
+  });
+  const said: (string | undefined)[] = paragraphs.map(() => undefined);
+  const notes = paragraphs.map(() => element(context.document, 'p', { class: 'stand-in', hidden: true }));
+  const show = () => {
+    const anyWords = said.includes(undefined);
+    paragraphs.forEach(({ shown }, i) => {
+      const text = said[i];
+      shown.hidden = text !== undefined;
+      const again = said.indexOf(text) < i || (text === waitingText && anyWords);
+      setText(notes[i]!, text ?? '');
+      notes[i]!.hidden = text === undefined || again;
+    });
+  };
+  paragraphs.forEach(({ shown, node }, i) => {
+    const needed = neededQuantities(prose, [node]);
+    if (needed.length === 0) return;
+    shown.setAttribute('data-needs', '');
+    shown.after(notes[i]!);
+    watchProblem(context, needed, stops, (text) => {
+      said[i] = text;
+      show();
+    });
+  });
+}
+
+/** Tells what stands in for something that needs these quantities; undefined while they all have values. */
+export function watchProblem(
+  context: PageContext,
+  needed: readonly Quantity[],
+  stops: (() => void)[],
+  changed: (text: string | undefined) => void,
+): void {
+  const { result } = context;
+  watchAll(context, result ? [...new Set([...needed, result])] : needed, stops, {
+    pending: () => {},
+    settled: () => {},
+    changed: (outcomeOf) =>
+      changed(standIn(firstProblem(needed, outcomeOf), firstProblem(result ? [result] : [], outcomeOf))),
+  });
 }
 
 function renderSlot(context: PageContext, slot: Slot, stops: (() => void)[]): Node {

@@ -31,7 +31,7 @@ const cautions: readonly (readonly [about: string, text: string])[] = [
   ],
   [
     'Taking the plate out',
-    'at unchanged pulse energy raises the peak fluence about five times. Lower the energy first.',
+    'at unchanged pulse energy raises the peak fluence four to five times. Lower the energy first.',
   ],
   [
     'Reflections',
@@ -60,15 +60,40 @@ export function renderStartPage(document: Document, doors: StartDoors): HTMLElem
     { class: 'lead' },
     'A plate with a single round step can turn the focus of a Gaussian laser beam into a flat-top or a ring. These pages work out which beam, plate, lens and plane do it, and what the spot then does to a surface.',
   );
+  const cautionsBelow = createCautions(document);
   return element(
     document,
     'main',
     { class: 'sheet start' },
     element(document, 'h1', {}, 'From laser to workpiece'),
     lead,
-    createOpticalTable(document, places),
-    createCautions(document),
+    createPointer(document, cautionsBelow),
     createDoors(document, doors),
+    createOpticalTable(document, places),
+    cautionsBelow,
+  );
+}
+
+/** Stands before the doors, since the cautions themselves are long: what hurts first, and the way to all of them. */
+function createPointer(document: Document, cautionsBelow: HTMLElement): HTMLElement {
+  const way = element(
+    document,
+    'button',
+    { type: 'button', class: 'sets-link' },
+    'Read the cautions before any setting',
+  );
+  way.addEventListener('click', () => {
+    cautionsBelow.scrollIntoView();
+    cautionsBelow.querySelector<HTMLElement>('h2')!.focus({ preventScroll: true });
+  });
+  return element(
+    document,
+    'p',
+    { class: 'caution start-pointer' },
+    element(document, 'strong', {}, 'Class 4 laser.'),
+    ' It injures eyes and skin, and taking the plate out raises the peak fluence. ',
+    way,
+    '.',
   );
 }
 
@@ -143,7 +168,7 @@ function createCautions(document: Document): HTMLElement {
     document,
     'section',
     { class: 'caution start-cautions', 'aria-labelledby': 'cautions-heading' },
-    element(document, 'h2', { id: 'cautions-heading' }, 'Before any setting'),
+    element(document, 'h2', { id: 'cautions-heading', tabindex: -1 }, 'Before any setting'),
     element(document, 'ul', {}, ...items),
   );
 }

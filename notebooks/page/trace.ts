@@ -1,9 +1,9 @@
 import type { Outcome } from '../../lib/graph/outcome.ts';
-import { type Derived, type Quantity, sourceOf } from '../../lib/graph/quantity.ts';
-import { rangeText } from '../../lib/graph/shown.ts';
+import { type Derived, enteredIn, type Quantity, sourceOf } from '../../lib/graph/quantity.ts';
+import { rangeText, shownValue } from '../../lib/graph/shown.ts';
 import { citation } from '../../lib/materials/bibliography.ts';
 import type { Opened, PageContext } from './context.ts';
-import { setText } from './element.ts';
+import { element, setText } from './element.ts';
 import { mathElement, valueElement, watchAll } from './proseView.ts';
 
 /** The panel that says where a number comes from: formula with values in, source, validity, and up the chain. */
@@ -19,11 +19,11 @@ export function createTracePanel(
   editor: (quantity: Quantity, stops: (() => void)[]) => HTMLElement | undefined,
 ): TracePanel {
   const { document } = context;
-  const element = document.createElement('aside');
-  element.className = 'trace';
-  element.hidden = true;
-  element.tabIndex = -1;
-  element.setAttribute('aria-label', 'Where this number comes from');
+  const panel = document.createElement('aside');
+  panel.className = 'trace';
+  panel.hidden = true;
+  panel.tabIndex = -1;
+  panel.setAttribute('aria-label', 'Where this number comes from');
   let stops: (() => void)[] = [];
   let trail: Quantity[] = [];
   let origin: HTMLElement | undefined;
@@ -32,16 +32,16 @@ export function createTracePanel(
   const clear = () => {
     for (const stop of stops) stop();
     stops = [];
-    element.replaceChildren();
+    panel.replaceChildren();
   };
   const show = () => {
     clear();
     const quantity = trail.at(-1)!;
-    element.append(header(), ...tellOf(context, quantity, stops));
+    panel.append(header(), ...tellOf(context, quantity, stops));
     const field = editor(quantity, stops);
-    if (field) element.append(field);
-    element.hidden = false;
-    element.focus();
+    if (field) panel.append(field);
+    panel.hidden = false;
+    panel.focus();
   };
   const header = () => {
     const bar = document.createElement('div');
@@ -66,18 +66,18 @@ export function createTracePanel(
   };
   const close = () => {
     clear();
-    element.hidden = true;
+    panel.hidden = true;
     focusOrigin();
     trail = [];
   };
-  element.addEventListener('keydown', (event) => {
+  panel.addEventListener('keydown', (event) => {
     if (event.key === 'Escape') close();
   });
   return {
-    element,
+    element: panel,
     close,
     open(quantity, from) {
-      if (element.contains(from)) trail = [...trail, quantity];
+      if (panel.contains(from)) trail = [...trail, quantity];
       else {
         origin = from;
         sentence = from.closest('.sentence');
@@ -89,11 +89,9 @@ export function createTracePanel(
 }
 
 function button(document: Document, text: string, act: () => void): HTMLElement {
-  const element = document.createElement('button');
-  element.type = 'button';
-  element.textContent = text;
-  element.addEventListener('click', act);
-  return element;
+  const made = element(document, 'button', { type: 'button' }, text);
+  made.addEventListener('click', act);
+  return made;
 }
 
 function tellOf(context: PageContext, quantity: Quantity, stops: (() => void)[]): HTMLElement[] {
@@ -102,7 +100,8 @@ function tellOf(context: PageContext, quantity: Quantity, stops: (() => void)[])
   heading.textContent = quantity.name;
   const value = document.createElement('p');
   value.className = 'trace-value';
-  value.append(mathElement(document, quantity.symbol), ' = ', valueElement(context, quantity, stops));
+  if (!isWorded(quantity)) value.append(mathElement(document, quantity.symbol), ' = ');
+  value.append(ownValue(context, quantity, stops));
   const about = paragraph(document, quantity.about);
   const parts = [heading, value, about];
   if (quantity.kind === 'derived') parts.push(...tellOfDerived(context, quantity, stops));
@@ -126,27 +125,67 @@ function tellOf(context: PageContext, quantity: Quantity, stops: (() => void)[])
   return [...parts, note, id];
 }
 
+/** True where the symbol is words already, so that it would say the name twice. */
+export function isWorded(quantity: Quantity): boolean {
+  return quantity.kind === 'choice' || quantity.kind === 'file' || /^\\text\{[^{}]*\}$/.test(quantity.symbol);
+}
+
+/** The number that the panel is about: not to be opened again from there. */
+function ownValue(context: PageContext, quantity: Quantity, stops: (() => void)[]): HTMLElement {
+  const span = element(context.document, 'span', { 'data-quantity': quantity.id });
+  stops.push(
+    context.live.watch(quantity, {
+      pending: () => span.setAttribute('data-pending', ''),
+      changed: (outcome) => setText(span, shownValue(quantity, outcome)),
+      settled: () => span.removeAttribute('data-pending'),
+    }),
+  );
+  return span;
+}
+
 function tellOfDerived(context: PageContext, quantity: Derived, stops: (() => void)[]): HTMLElement[] {
   const { document } = context;
-  const equation = document.createElement('p');
-  equation.className = 'trace-formula';
-  equation.append(mathElement(document, `${quantity.symbol} = ${quantity.formula}`, true));
-  const list = document.createElement('dl');
-  list.className = 'trace-from';
-  for (const other of Object.values(quantity.from)) {
-    const term = document.createElement('dt');
-    term.append(mathElement(document, other.symbol), ` ${other.name}`);
-    const description = document.createElement('dd');
-    description.append(valueElement(context, other, stops));
+  const equation = element(document, 'p', { class: 'trace-formula' });
+  const list = element(document, 'dl', { class: 'trace-from' });
+  const rows = Object.entries(quantity.from).map(([key, other]) => {
+    const term = element(document, 'dt', {}, ...nameOf(document, other));
+    const description = element(document, 'dd', {}, valueElement(context, other, stops));
     list.append(term, description);
-  }
+    return { key, parts: [term, description] };
+  });
+  const table = element(document, 'dl', { class: 'trace-from' });
   const source = paragraph(document, '');
+  let formula: string | undefined;
   watchAll(context, Object.values(quantity.from), stops, {
     pending: () => {},
     settled: () => {},
-    changed: (outcomeOf) => setText(source, sourceText(quantity, outcomeOf)),
+    changed: (outcomeOf) => {
+      setText(source, sourceText(quantity, outcomeOf));
+      const entered = enteredIn(quantity, outcomeOf);
+      for (const { key, parts } of rows) {
+        for (const part of parts) part.hidden = entered.keys?.includes(key) === false;
+      }
+      table.replaceChildren(...tableRows(document, entered.table ?? []));
+      table.hidden = entered.table === undefined;
+      const now = entered.formula ?? quantity.formula;
+      if (now === formula) return;
+      formula = now;
+      equation.replaceChildren(mathElement(document, `${quantity.symbol} = ${now}`, true));
+    },
   });
-  return [equation, list, source];
+  return [equation, list, table, source];
+}
+
+/** Symbol and name of what goes in; the name alone where the symbol is words. */
+function nameOf(document: Document, quantity: Quantity): (Node | string)[] {
+  return isWorded(quantity) ? [quantity.name] : [mathElement(document, quantity.symbol), ` ${quantity.name}`];
+}
+
+function tableRows(document: Document, table: readonly (readonly [string, string])[]): HTMLElement[] {
+  return table.flatMap(([symbol, shown]) => [
+    element(document, 'dt', {}, mathElement(document, symbol)),
+    element(document, 'dd', {}, shown),
+  ]);
 }
 
 /** Where a result comes from, in words. */
@@ -156,7 +195,5 @@ export function sourceText(quantity: Derived, outcomeOf: (quantity: Quantity) =>
 }
 
 function paragraph(document: Document, text: string): HTMLElement {
-  const element = document.createElement('p');
-  element.textContent = text;
-  return element;
+  return element(document, 'p', {}, text);
 }

@@ -10,11 +10,15 @@ import type { pathElements } from '../../notebooks/beamPathInputs.ts';
 import { conditionHolds, type FigureBlock } from '../../notebooks/document.ts';
 import { matching } from '../../notebooks/matching.ts';
 import {
+  firstProblem,
+  neededQuantities,
   type Prose,
   type ProseNode,
+  readValues,
   type Sentence,
   slotPieces,
   slotQuantities,
+  standIn,
 } from '../../notebooks/prose.ts';
 import { cases } from '../cases.ts';
 import { images, tables } from '../design/files.ts';
@@ -30,7 +34,8 @@ import {
 
 const inputs = designGraph.order.filter(isInput);
 const figures = matching.blocks.filter((block): block is FigureBlock => block.kind === 'figure');
-const sentences = [matching.lead, ...matching.blocks.flatMap(prosesOf)].flatMap(sentencesOf);
+const proses = [matching.lead, ...matching.blocks.flatMap(prosesOf)];
+const sentences = proses.flatMap(sentencesOf);
 
 type OutcomeOf = (quantity: Quantity) => Outcome;
 
@@ -111,11 +116,16 @@ function readPage(page: Page) {
       hidden: [...document.querySelectorAll<HTMLElement>('[id^="block-"]')]
         .filter((element) => element.hidden)
         .map(({ id }) => id.slice('block-'.length)),
+      paragraphs: [...document.querySelectorAll<HTMLElement>('[data-needs]')].map(({ hidden }) => hidden),
+      notes: [...document.querySelectorAll<HTMLElement>('[data-needs] + .stand-in')].map(
+        (element) => element.textContent,
+      ),
+      missing: document.querySelector('.result-missing')!.firstChild?.firstChild?.textContent ?? '',
       figures: [...document.querySelectorAll('.figure-block')].map((holder) => ({
         revision: holder.getAttribute('data-revision'),
         hidden: holder.querySelector<HTMLElement>('.figure')!.hidden,
         summary: holder.querySelector('.figure-summary')!.textContent,
-        problem: holder.querySelector('.problem')!.textContent,
+        standIn: holder.querySelector('.stand-in')!.textContent,
         pending: pending(holder),
       })),
     };
@@ -158,15 +168,27 @@ function expectPending(shown: Awaited<ReturnType<typeof setAndReadPending>>): vo
   expect(shown.all).toBe(count.filter(Boolean).length);
 }
 
-/** What a figure says for outcomes: its summary, or the first problem of what it needs. */
-function expectedFigure(block: FigureBlock, outcomeOf: OutcomeOf): { summary: string } | { problem: string } {
-  const values: Record<string, unknown> = {};
-  for (const [key, quantity] of Object.entries(block.from)) {
-    const outcome = outcomeOf(quantity);
-    if (!hasValue(outcome)) return { problem: outcome.problem.message };
-    values[key] = outcome.value;
-  }
-  return { summary: block.view(values).summary };
+/** What a figure says for outcomes: its summary, or what stands in for it. */
+function expectedFigure(block: FigureBlock, outcomeOf: OutcomeOf): { summary: string } | { standIn: string } {
+  const read = readValues(block.from, outcomeOf);
+  if ('values' in read) return { summary: block.view(read.values).summary };
+  return { standIn: standIn(read.problem, problemOfResult(outcomeOf))! };
+}
+
+function problemOfResult(outcomeOf: OutcomeOf) {
+  return firstProblem([matching.result!.quantity], outcomeOf);
+}
+
+/** What stands in for each paragraph that needs values, in the order of the page. */
+function expectedStandIns(outcomeOf: OutcomeOf): (string | undefined)[] {
+  return proses.flatMap((prose) =>
+    prose.nodes.flatMap((node) => {
+      if (!('tag' in node) || node.tag !== 'p') return [];
+      const needed = neededQuantities(prose, [node]);
+      if (needed.length === 0) return [];
+      return [standIn(firstProblem(needed, outcomeOf), problemOfResult(outcomeOf))];
+    }),
+  );
 }
 
 /** Ids of the blocks whose condition does not hold or that need what has no value. */
@@ -195,12 +217,17 @@ async function expectHeadless(page: Page, inputs: Patch, outcomeOf: OutcomeOf): 
         .join(''),
     ),
   );
+  const standIns = expectedStandIns(outcomeOf);
+  expect(shown.paragraphs).toEqual(standIns.map((text) => text !== undefined));
+  expect(shown.notes).toEqual(standIns.map((text) => text ?? ''));
+  const missing = problemOfResult(outcomeOf);
+  expect(shown.missing).toBe(missing ? `${matching.result!.missing} ${missing.message}` : '');
   expect(shown.figures).toHaveLength(figures.length);
   shown.figures.forEach((figure, i) => {
     const expected = expectedFigure(figures[i]!, outcomeOf);
     expect(figure.revision, `revision of ${figures[i]!.id}`).toBe(shown.revision);
-    expect(figure.hidden, figures[i]!.id).toBe('problem' in expected);
-    if ('problem' in expected) expect(figure.problem).toBe(expected.problem);
+    expect(figure.hidden, figures[i]!.id).toBe('standIn' in expected);
+    if ('standIn' in expected) expect(figure.standIn).toBe(expected.standIn);
     else expect(figure.summary).toBe(expected.summary);
   });
 }

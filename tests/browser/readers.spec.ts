@@ -33,6 +33,17 @@ for (const viewport of [
   test.describe(`at ${viewport.width} × ${viewport.height}`, () => {
     test.use({ viewport });
 
+    test('the doors are in sight at once, with the way to the cautions before them', async ({ page }) => {
+      await page.goto('/');
+      await expect(page.getByText('I have a beam image')).toBeInViewport({ ratio: 1 });
+      const way = page.getByRole('button', { name: 'Read the cautions before any setting' });
+      await expect(way).toBeInViewport({ ratio: 1 });
+      await way.click();
+      const heading = page.getByRole('heading', { name: 'Before any setting' });
+      await expect(heading).toBeInViewport({ ratio: 1 });
+      await expect(heading).toBeFocused();
+    });
+
     test('a researcher brings the image of a beam', async ({ page }) => {
       await page.goto('/');
       await expectNoSidewaysScrolling(page);
@@ -169,6 +180,42 @@ for (const viewport of [
       await page.keyboard.press('Escape');
       await expect(trace).toBeHidden();
       await expect(number).toBeFocused();
+    });
+
+    test('help is one note at a time, and Escape closes it', async ({ page }) => {
+      await openMatching(page);
+      const help = (id: string) => page.locator(`.path-inputs .field[data-input="${id}"] .field-help`);
+      const [first, second] = [help('laser.wavelength'), help('laser.beamDiameter')];
+      await first.locator('summary').click();
+      await expect(first.locator('p')).toBeVisible();
+      await expectNoSidewaysScrolling(page);
+      await second.locator('summary').click();
+      await expect(second.locator('p')).toBeVisible();
+      await expect(first.locator('p')).toBeHidden();
+      await page.keyboard.press('Escape');
+      await expect(second.locator('p')).toBeHidden();
+      await expect(second.locator('summary')).toBeFocused();
+      await page.keyboard.press('Enter');
+      await expect(second.locator('p')).toBeVisible();
+      await page.locator('h1').click();
+      await expect(second.locator('p')).toBeHidden();
+
+      await first.locator('summary').focus();
+      await page.keyboard.press('Enter');
+      await second.locator('summary').focus();
+      await page.keyboard.press('Enter');
+      await expect(second.locator('p')).toBeVisible();
+      await expect(first.locator('p')).toBeHidden();
+      await page.keyboard.press('Escape');
+
+      await page.locator('#block-wish [data-quantity="wish.spotWidth"]').first().click();
+      const inTrace = page.locator('.trace .field-help');
+      await inTrace.locator('summary').click();
+      await page.keyboard.press('Escape');
+      await expect(inTrace.locator('p')).toBeHidden();
+      await expect(page.locator('.trace')).toBeVisible();
+      await page.keyboard.press('Escape');
+      await expect(page.locator('.trace')).toBeHidden();
     });
 
     test('the focus returns to a number of a sentence that was written anew', async ({ page }) => {

@@ -140,7 +140,7 @@ describe('the other numbers', () => {
     });
     const note = beam.notes.find(({ kind }) => kind === 'not-gaussian');
     expect(note?.text).toMatch(
-      /^The Gaussian fit reads \d+ µm, the second moments \d+ µm: .*the design uses the second-moment diameter/,
+      /^The Gaussian fit reads [\d.]+ µm, the second moments [\d.]+ µm: .*the design uses the second-moment diameter/,
     );
   });
 

@@ -134,7 +134,7 @@ describe('beam path', () => {
 });
 
 describe('start page', () => {
-  it('gives the cautions before the doors, three doors, and links to open documents only', () => {
+  it('points to the cautions before the doors, gives three doors, and links to open documents only', () => {
     const { document, window } = parseHTML('<html><body></body></html>');
     const opened: string[] = [];
     const page = renderStartPage(document, {
@@ -143,7 +143,13 @@ describe('start page', () => {
       onExample: () => opened.push('example'),
     });
     const order = [...page.children].map((child) => child.className);
-    expect(order.findIndex((name) => name.includes('caution'))).toBeLessThan(order.indexOf('doors'));
+    const pointer = order.findIndex((name) => name.includes('start-pointer'));
+    expect(pointer).toBeGreaterThan(0);
+    expect(pointer).toBeLessThan(order.indexOf('doors'));
+    expect(page.children[pointer]!.textContent).toMatch(
+      /^Class 4 laser\..* Read the cautions before any setting\.$/,
+    );
+    expect(order.some((name) => name.includes('start-cautions'))).toBe(true);
     expect([...page.querySelectorAll('.door-title')].map((title) => title.textContent)).toEqual([
       'I have a beam image',
       'I have a plate',
@@ -164,7 +170,7 @@ describe('start page', () => {
     for (const words of [
       'laser safety officer',
       'lowest power',
-      'about five times',
+      'four to five times',
       'X-rays',
       'all-clear',
       'chromium',

@@ -1,8 +1,14 @@
+import type * as reasons from '../../notebooks/matchingReasons.ts';
 import type * as sentences from '../../notebooks/matchingSentences.ts';
 import type * as measured from '../../notebooks/measuredSentences.ts';
 import { read, type Values } from './designOutcomes.ts';
 
-export type Name = keyof typeof sentences | keyof typeof measured | 'paraxialSaid' | 'xRaysSaid';
+export type Name =
+  | keyof typeof sentences
+  | Exclude<keyof typeof reasons, 'turnOf'>
+  | keyof typeof measured
+  | 'paraxialSaid'
+  | 'xRaysSaid';
 
 /** What a sentence says for a design, and the numbers it says it of. */
 export interface Case {
@@ -47,6 +53,16 @@ const dipPins = (wider: number, more: number) => ({
 const factor = (value: (id: string) => number) =>
   value('unshaped.spot.peakFluence') / value('spot.peakFluence');
 
+/** Irradiance on the axis in the focus as a sum of two phasors, with the stop of the initial design or none. */
+const leftOnAxis = (value: (id: string) => number) => {
+  const ratio = value('match.stepRatio');
+  const stop = value('match.stopRatio');
+  const centre = 1 - Math.exp(-ratio * ratio);
+  const outer = Math.exp(-ratio * ratio) - (Number.isNaN(stop) ? 0 : Math.exp(-stop * stop));
+  const phase = value('plate.stepPhase');
+  return Math.hypot(outer + centre * Math.cos(phase), centre * Math.sin(phase)) ** 2;
+};
+
 export const sentenceCases: readonly Case[] = [
   {
     says: 'beamAgainstStep',
@@ -68,13 +84,13 @@ export const sentenceCases: readonly Case[] = [
   {
     says: 'ratioPlace',
     design: { ...open, ...kappa(Math.sqrt(Math.LN2)) },
-    text: /axis is darkest in the focus \(0\.8326\)/,
+    text: /^At a step ratio of 0\.8326 the axis is as dark as it gets in the focus \(0\.8326\)\.$/,
     truth: (value) => axis(value('match.stepRatio'), Math.PI) < 1e-9,
   },
   {
     says: 'ratioPlace',
     design: { ...open, ...kappa(1.29551) },
-    text: /focus itself is flattest \(1\.296\)/,
+    text: /^At a step ratio of 1\.296 the focus itself is flattest \(1\.296\)\.$/,
     truth: (value) => {
       const squared = value('match.stepRatio') ** 2;
       return Math.abs((1 + squared) * Math.exp(-squared) - 0.5) < 1e-5;
@@ -83,56 +99,88 @@ export const sentenceCases: readonly Case[] = [
   {
     says: 'ratioPlace',
     design: { ...open, ...kappa(1.5) },
-    text: /above the flattest ratio/,
+    text: /^The step ratio of 1\.5 lies above the flattest ratio/,
     truth: (value) => value('match.stepRatio') > value('match.flattestRatio'),
   },
   {
     says: 'ratioPlace',
     design: { ...open, ...kappa(0.6) },
-    text: /below the dark-centre ratio/,
+    text: /^The step ratio of 0\.6 lies below the dark-centre ratio/,
     truth: (value) => value('match.stepRatio') < value('match.darkRatio'),
   },
   {
     says: 'ratioPlace',
     design: open,
-    text: /between the dark-centre ratio of 0\.8326 and the flattest ratio of 1\.296/,
+    text: /^The step ratio of 1 lies between the dark-centre ratio of 0\.8326 and the flattest ratio of 1\.296/,
     truth: (value) => value('match.darkRatio') < 1 && value('match.flattestRatio') > 1,
   },
   {
     says: 'ratioPlace',
     design: { ...narrowStop, ...kappa(0.4) },
-    text: /below the flattest ratio .*; a dark centre is out of reach/,
+    text: /^The step ratio of 0\.4 lies below the flattest ratio .*; no step ratio makes its centre exactly dark\.$/,
     truth: (value) => value('match.flattestRatio') > 0.4 && Number.isNaN(value('match.darkRatio')),
   },
   {
     says: 'ratioPlace',
     pins: special(null, null),
-    text: /no step ratio makes the focus level/,
+    text: /^With this plate and stop no step ratio makes the focus level/,
+    truth: (value) => Number.isNaN(value('match.flattestRatio')),
+  },
+  {
+    says: 'ratioPlace',
+    design: { ...open, ...phase(0.3) },
+    text: /^With this plate no step ratio makes the focus level/,
     truth: (value) => Number.isNaN(value('match.flattestRatio')),
   },
   {
     says: 'specialSaid',
     design: open,
-    text: /darkest at a step ratio of 0\.8326 and the focus itself is flattest at 1\.296/,
+    text: /^Without a stop, the axis in the focus is darkest at a step ratio of 0\.8326 and the focus itself is flattest at 1\.296/,
     truth: (value) => value('match.darkRatio') < value('match.flattestRatio'),
   },
   {
     says: 'specialSaid',
-    design: narrowStop,
-    text: /No step ratio between 0\.05 and 3 gives a darkest axis/,
-    truth: (value) => Number.isNaN(value('match.darkRatio')) && value('match.flattestRatio') > 0,
+    design: { 'plate.apertureDiameter': 20e-3 },
+    text: /^With the stop kept where it is, the axis in the focus is darkest/,
+    truth: (value) => value('match.darkRatio') < value('match.flattestRatio'),
+  },
+  {
+    says: 'specialSaid',
+    text: /No step ratio makes the centre exactly dark with this phase and stop; it goes on getting darker as the beam grows, towards 0\.04\d*\s% of/,
+    truth: () => {
+      const [one, four, ten] = [1, 4, 10].map((m) => read({ 'expander.magnification': m })('spot.dip'));
+      return one! < four! && four! < ten! && four! > 0.8;
+    },
+  },
+  {
+    says: 'specialSaid',
+    design: { ...phase(0.45), 'plate.apertureDiameter': 16e-3 },
+    text: /No step ratio makes the centre exactly dark .*; at best it keeps 2\.45\s% of/,
+    truth: () => Math.abs(Math.cos(0.45 * Math.PI) ** 2 - 0.0245) < 5e-5,
   },
   {
     says: 'specialSaid',
     pins: special(0.8, null),
-    text: /no step ratio between 0\.05 and 3 makes the focus level/,
+    text: /^With this plate and stop no step ratio between 0\.05 and 3 makes the focus level/,
     truth: (value) => Number.isNaN(value('match.flattestRatio')),
+  },
+  {
+    says: 'specialSaid',
+    design: { ...open, ...phase(1) },
+    text: /^With this plate no step ratio between 0\.05 and 3 makes the focus level/,
+    truth: (value) => Number.isNaN(value('match.flattestRatio')) && Number.isNaN(value('match.darkRatio')),
   },
   {
     says: 'profileSaid',
     design: { 'workpiece.z': 50e-6 },
     text: /is a flat-top, .*\sµm wide, its centre .*\s% below/,
     truth: (value) => value('spot.dip') < 0.05 && value('spot.areaRatio') > 0.3,
+  },
+  {
+    says: 'profileSaid',
+    pins: { 'spot.dip': 1.28e-5, 'spot.kind': 'flat-top' },
+    text: /is a flat-top, .*\sµm wide, highest on the axis, where the fluence is/,
+    truth: (value) => value('spot.dip') < 1e-4,
   },
   {
     says: 'profileSaid',
@@ -234,20 +282,48 @@ export const sentenceCases: readonly Case[] = [
     truth: (value) => value('plate.beamDiameter') < value('plate.stepDiameter'),
   },
   {
-    says: 'sensitivitySaid',
-    pins: dipPins(0.205, 0.209),
-    text: /less than one percentage point/,
-    truth: (value) => Math.max(dips(value).beam, dips(value).phase) < 0.01,
+    says: 'magnificationSaid',
+    design: { 'plate.stepDiameter': 0.1e-3, 'plate.apertureDiameter': 1e-3 },
+    text: /would need 0\.02 \(step ratio 1\), which lies outside what it may have here, from 0\.05 to 50: change the raw beam or the step/,
+    truth: (value) => value('match.magnification') < 0.05,
   },
   {
     says: 'sensitivitySaid',
-    text: /more to the size of the beam than to the height/,
+    pins: {
+      ...dipPins(0.205, 0.209),
+      'sensitivity.fluenceChangeBeam': 0.004,
+      'sensitivity.fluenceChangePhase': 0.004,
+      'sensitivity.widthChangeBeam': 0.009,
+      'sensitivity.widthChangePhase': 0.001,
+    },
+    text: /less than one percentage point, and peak fluence and width by less than 1\s%\.$/,
+    truth: (value) =>
+      Math.max(dips(value).beam, dips(value).phase, value('sensitivity.widthChangeBeam')) < 0.01,
+  },
+  {
+    says: 'sensitivitySaid',
+    design: phase(0.4),
+    text: /less than one percentage point, but the dip is not all\. .* beam diameter changes the peak fluence by up to [\d.]+\s% and the width by up to [\d.]+\s%; five per cent of phase/,
+    truth: (value) => {
+      const today = read(phase(0.4));
+      const wider = read({ ...phase(0.4), 'expander.magnification': 2 * 1.05 });
+      const change = wider('spot.peakFluence') / today('spot.peakFluence') - 1;
+      return (
+        Math.max(dips(value).beam, dips(value).phase) < 0.01 &&
+        value('sensitivity.fluenceChangeBeam') >= Math.abs(change) - 1e-9 &&
+        Math.abs(change) > 0.03
+      );
+    },
+  },
+  {
+    says: 'sensitivitySaid',
+    text: /the dip answers more to the size of the beam than to the height .* changes the peak fluence by up to/,
     truth: (value) => dips(value).beam > 1.5 * dips(value).phase,
   },
   {
     says: 'sensitivitySaid',
     design: { ...open, 'workpiece.z': 48e-6 },
-    text: /more to the height of the step than to the size/,
+    text: /the dip answers more to the height of the step than to the size/,
     truth: (value) => dips(value).phase > 1.5 * dips(value).beam,
   },
   {
@@ -255,6 +331,24 @@ export const sentenceCases: readonly Case[] = [
     pins: dipPins(0.25, 0.24),
     text: /about equally/,
     truth: (value) => dips(value).beam <= 1.5 * dips(value).phase && dips(value).beam > 0.01,
+  },
+  {
+    says: 'ruleSaid',
+    pins: { 'rule.kindInFocus': 'ring', 'rule.flatTopShare': 1.0, ...open },
+    text: /^Without a stop, with this phase and M², equal .*, over 1 Rayleigh length in all/,
+    truth: () => true,
+  },
+  {
+    says: 'ruleSaid',
+    pins: { 'rule.kindInFocus': 'flat-top', 'rule.dipInFocus': 1e-6 },
+    text: /give a flat-top there, without a dip\.$/,
+    truth: (value) => value('rule.dipInFocus') < 1e-4,
+  },
+  {
+    says: 'ruleSaid',
+    design: { ...open, ...phase(1) },
+    text: /^Without a stop, .* does not hold near the focus/,
+    truth: (value) => value('rule.flatTopShare') === 0,
   },
   {
     says: 'ruleSaid',
@@ -271,7 +365,7 @@ export const sentenceCases: readonly Case[] = [
   {
     says: 'ruleSaid',
     design: phase(1),
-    text: /rule does not hold near the focus: equal diameters give a peaked spot in the focus \(dip 0\s%\)/,
+    text: /rule does not hold near the focus: equal diameters give a peaked spot in the focus \(no dip\) and no flat-top/,
     truth: (value) => value('rule.dipInFocus') < 0.05 && value('rule.flatTopShare') === 0,
   },
   {
@@ -291,6 +385,23 @@ export const sentenceCases: readonly Case[] = [
     design: phase(1),
     text: /nearly the same with and without the plate .*; in other planes it may differ/,
     truth: (value) => Math.abs(factor(value) - 1) < 0.2,
+  },
+  {
+    says: 'plateOutSaid',
+    design: { 'plate.apertureDiameter': 5e-3 },
+    text: /can raise the peak fluence several times, by how much cannot be worked out .*: lower the energy first\.$/,
+    truth: (value) => Number.isNaN(value('spot.peakFluence')),
+  },
+  {
+    says: 'plateLoadSaid',
+    text: /^The peak irradiance on the plate is .*W\/cm²\.$/,
+    truth: (value) => value('plate.peakIrradiance') > 0,
+  },
+  {
+    says: 'plateLoadSaid',
+    design: { 'laser.beamSource': 'measured' },
+    text: /cannot be worked out for this design\.$/,
+    truth: (value) => Number.isNaN(value('plate.peakIrradiance')),
   },
   {
     says: 'planesSaid',
@@ -328,5 +439,73 @@ export const sentenceCases: readonly Case[] = [
     design: { ...lenses, 'expander.firstFocalLength': 50e-3, 'expander.separation': 150e-3 },
     text: /lies a focus with a peak irradiance of .*W\/cm²: keep/,
     truth: (value) => value('expander.internalFocusIrradiance') > value('plate.peakIrradiance'),
+  },
+  {
+    says: 'insideSaid',
+    design: { ...lenses, 'laser.beamSource': 'measured' },
+    text: /^An expander may hide a focus between its lenses\.$/,
+    truth: (value) => Number.isNaN(value('laser.usedBeamDiameter')),
+  },
+  {
+    says: 'whySaid',
+    text: /carries the amplitude 0\.632, the light around it 0\.227\. Today’s step of 0\.5\swaves turns the first one over, so that the two subtract and leave 16\.4\s%/,
+    truth: (value) => Math.abs(leftOnAxis(value) - 0.164) < 5e-4,
+  },
+  {
+    says: 'whySaid',
+    design: phase(1),
+    text: /Today’s step of 1\swave leaves the first one nearly as it was, so that the two add and give 73\.8\s% .* Half a wave would turn it over, so that the two subtract and leave 16\.4\s%/,
+    truth: (value) => Math.abs(leftOnAxis(value) - (1 - Math.exp(-1.96)) ** 2) < 1e-12,
+  },
+  {
+    says: 'whySaid',
+    design: phase(0.4),
+    text: /Today’s step of 0\.4\swaves turns the first one part of the way, so that the two cancel only in part and leave 21\.9\s% .* leave 16\.4\s%/,
+    truth: (value) => Math.abs(leftOnAxis(value) - 0.219) < 5e-4,
+  },
+  {
+    says: 'whySaid',
+    design: phase(0.2),
+    text: /so that the two add only in part and give 54(\.\d)?\s% /,
+    truth: (value) => leftOnAxis(value) > (1 - Math.exp(-1)) ** 2,
+  },
+  {
+    says: 'whySaid',
+    design: { ...open, ...kappa(3) },
+    text: /next to none around it: .* nothing that it could cancel, and 100\s%/,
+    truth: (value) => Math.exp(-(value('match.stepRatio') ** 2)) < 5e-4,
+  },
+  {
+    // Equal parts cancel to the last bits of the arithmetic, which are shown as 0.
+    says: 'whySaid',
+    design: { ...open, ...kappa(Math.sqrt(Math.LN2)) },
+    text: /the two subtract and leave 0\s% /,
+    truth: (value) => leftOnAxis(value) < 1e-12,
+  },
+  {
+    says: 'orderSaid',
+    text: /^A step of 0\.5\swaves at this wavelength is 1144\snm high .* The stop passes 98\.02\s%/,
+    truth: (value) => value('plate.stepHeight') === value('plate.halfWaveHeight'),
+  },
+  {
+    says: 'orderSaid',
+    design: open,
+    text: /refractive index 1\.45\d*\.$/,
+    truth: (value) => value('plate.transmission') === 1,
+  },
+  {
+    says: 'orderSaid',
+    design: { 'plate.source': 'made', 'laser.wavelength': 515e-9 },
+    text: /^Your step, 1144\snm high .*, gives 1\.0\d+\swaves at this wavelength; half a wave would need 55\d(\.\d)?\snm\./,
+    truth: (value) => {
+      const height = value('plate.stepHeight') / (value('plate.stepPhase') / Math.PI);
+      return Math.abs(height - value('plate.halfWaveHeight')) < 1e-15;
+    },
+  },
+  {
+    says: 'orderSaid',
+    design: { 'plate.source': 'made' },
+    text: /^Your step, 1144\snm high .*, gives 0\.\d+\swaves at this wavelength\. The stop/,
+    truth: (value) => Math.abs(value('plate.stepPhase') / Math.PI - 1) < 0.01,
   },
 ];

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { paraxialSaid, xRaysSaid } from '../../notebooks/limitSentences.ts';
+import * as reasons from '../../notebooks/matchingReasons.ts';
 import * as sentences from '../../notebooks/matchingSentences.ts';
 import * as measured from '../../notebooks/measuredSentences.ts';
 import { type Sentence, slotPieces } from '../../notebooks/prose.ts';
@@ -9,8 +10,9 @@ import { imageCases } from './imageCases.ts';
 import { limitCases } from './limitCases.ts';
 import { type Name, sentenceCases } from './sentenceCases.ts';
 
+const isSentence = (entry: [string, unknown]): entry is [Name, Sentence] => typeof entry[1] === 'object';
 const all = new Map(
-  Object.entries({ ...sentences, ...measured, paraxialSaid, xRaysSaid }) as [Name, Sentence][],
+  Object.entries({ ...sentences, ...reasons, ...measured, paraxialSaid, xRaysSaid }).filter(isSentence),
 );
 const allCases = [...sentenceCases, ...imageCases, ...causticCases, ...limitCases];
 const reached = new Map<Name, Set<string>>();
@@ -36,18 +38,21 @@ describe('every branch says what is so', () => {
     console.log(`sentences: ${Object.keys(branches).length}, cases: ${allCases.length}`);
     expect(branches).toEqual({
       beamAgainstStep: 3,
-      ratioPlace: 7,
-      specialSaid: 3,
-      profileSaid: 4,
+      ratioPlace: 8,
+      specialSaid: 6,
+      profileSaid: 5,
       stopSaid: 4,
       stopRatioSaid: 2,
       phaseSaid: 4,
-      magnificationSaid: 5,
-      sensitivitySaid: 4,
-      ruleSaid: 3,
-      plateOutSaid: 3,
+      magnificationSaid: 6,
+      ruleSaid: 6,
+      plateOutSaid: 4,
       planesSaid: 3,
-      insideSaid: 3,
+      insideSaid: 4,
+      whySaid: 6,
+      sensitivitySaid: 5,
+      orderSaid: 4,
+      plateLoadSaid: 2,
       paraxialSaid: 3,
       xRaysSaid: 4,
       imageSaid: 4,
