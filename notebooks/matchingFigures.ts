@@ -78,70 +78,66 @@ export const profileFigure = figure({
   },
 });
 
+/** A profile that has changed, and the factor of its beam: its own F0 grows with the square of the beam radius. */
+interface Changed {
+  readonly label: string;
+  readonly profile: RadialProfile;
+  readonly beam?: number;
+}
+
 function changedFigure(
   title: string,
-  x: Float64Array,
-  today: Float64Array,
-  more: [string, Float64Array],
-  less: [string, Float64Array],
+  today: { readonly profile: RadialProfile; readonly unshapedPeak: number; readonly width: number },
+  [more, less]: readonly [Changed, Changed],
   summary: string,
 ): FigureSpec {
+  const end = niceEnd(today.width * micro * 1.4);
+  const x = symmetric(end, 301);
+  const draw = ({ profile, beam = 1 }: Omit<Changed, 'label'>) =>
+    fluenceColumn(profile, today.unshapedPeak * beam * beam, x);
   const series: SeriesSpec[] = [
-    { label: 'today', role: 'main', x, y: today },
-    { label: more[0], role: 'second', x, y: more[1] },
-    { label: less[0], role: 'third', x, y: less[1] },
+    { label: 'today', role: 'main', x, y: draw(today) },
+    { label: more.label, role: 'second', x, y: draw(more) },
+    { label: less.label, role: 'third', x, y: draw(less) },
   ];
-  const end = x.at(-1)!;
+  const highest = largest(...series.map(({ y }) => y));
   return {
     title,
     x: { label: 'distance from the axis', unit: 'µm', domain: [-end, end] },
-    y: {
-      label: 'fluence per pulse',
-      unit: 'J/cm²',
-      domain: [0, niceEnd(largest(today, more[1], less[1]) * 1.05)],
-    },
+    y: { label: 'fluence per pulse', unit: 'J/cm²', domain: [0, niceEnd(highest * 1.05)] },
     series,
     summary,
   };
 }
 
-/** Units of a changed beam: its own F0 grows with the square of the beam radius. */
-function beamColumn(profile: RadialProfile, unit: number, factor: number, x: Float64Array): Float64Array {
-  return fluenceColumn(profile, unit * factor * factor, x);
-}
-
 export const beamChangeFigure = figure({
   id: 'beam-change',
   from: { profile, widerBeam, narrowerBeam, unshapedPeak, width, dip, dipWiderBeam, dipNarrowerBeam },
-  view: (values) => {
-    const x = symmetric(niceEnd(values.width * micro * 1.4), 301);
-    const unit = values.unshapedPeak;
-    return changedFigure(
+  view: (values) =>
+    changedFigure(
       'If the beam is 5\u202f% wider or narrower than you think',
-      x,
-      fluenceColumn(values.profile, unit, x),
-      ['beam 5\u202f% wider', beamColumn(values.widerBeam, unit, 1.05, x)],
-      ['beam 5\u202f% narrower', beamColumn(values.narrowerBeam, unit, 0.95, x)],
+      values,
+      [
+        { label: 'beam 5\u202f% wider', profile: values.widerBeam, beam: 1.05 },
+        { label: 'beam 5\u202f% narrower', profile: values.narrowerBeam, beam: 0.95 },
+      ],
       `At the same z and pulse energy the dip is ${show(dip, values.dip)} today, ${show(dip, values.dipWiderBeam)} with the beam 5\u202f% wider and ${show(dip, values.dipNarrowerBeam)} with it 5\u202f% narrower.`,
-    );
-  },
+    ),
 });
 
 export const phaseChangeFigure = figure({
   id: 'phase-change',
   from: { profile, morePhase, lessPhase, unshapedPeak, width, dip, dipMorePhase, dipLessPhase },
-  view: (values) => {
-    const x = symmetric(niceEnd(values.width * micro * 1.4), 301);
-    const unit = values.unshapedPeak;
-    return changedFigure(
+  view: (values) =>
+    changedFigure(
       'If the step is 5\u202f% too high or too low',
-      x,
-      fluenceColumn(values.profile, unit, x),
-      ['phase 5\u202f% more', fluenceColumn(values.morePhase, unit, x)],
-      ['phase 5\u202f% less', fluenceColumn(values.lessPhase, unit, x)],
+      values,
+      [
+        { label: 'phase 5\u202f% more', profile: values.morePhase },
+        { label: 'phase 5\u202f% less', profile: values.lessPhase },
+      ],
       `At the same z the dip is ${show(dip, values.dip)} today, ${show(dip, values.dipMorePhase)} with 5\u202f% more phase and ${show(dip, values.dipLessPhase)} with 5\u202f% less.`,
-    );
-  },
+    ),
 });
 
 export const amplitudeFigure = figure({

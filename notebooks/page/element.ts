@@ -27,11 +27,14 @@ export function svgElement<K extends keyof SVGElementTagNameMap>(
   return made;
 }
 
-/** Sets attributes; undefined and false take one away, true sets it empty. */
+/** Writes attributes that changed; undefined and false take one away, true sets it empty. */
 export function setAttributes(target: Element, attributes: Attributes): void {
   for (const [name, value] of Object.entries(attributes)) {
     if (value === undefined || value === false) target.removeAttribute(name);
-    else target.setAttribute(name, value === true ? '' : String(value));
+    else {
+      const text = value === true ? '' : String(value);
+      if (target.getAttribute(name) !== text) target.setAttribute(name, text);
+    }
   }
 }
 

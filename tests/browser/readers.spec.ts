@@ -103,8 +103,8 @@ for (const viewport of [
       await page.keyboard.press('Escape');
       await expect(text).toHaveValue('0,5 in');
       await expect(field.locator('.problem')).toHaveText('');
-      // Inside a text field Ctrl+Z belongs to the typing; on the slider beside it, to the design.
-      await tabTo(page, 'input[type="range"]', 3);
+      // Inside a text field Ctrl+Z belongs to the typing; on the next field's help, one Tab on, to the design.
+      await tabTo(page, '.field-help summary', 1);
       await page.keyboard.press('ControlOrMeta+Z');
       await settled(page);
       expect((await readInputs(page))['plate.stepDiameter']).toBe(before);

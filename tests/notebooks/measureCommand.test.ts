@@ -77,6 +77,16 @@ describe('measure', () => {
     const argv = ['evaluate', '--beam', image, '--pixel', '5.5 um', '--get', 'laser.usedBeamDiameter'];
     expect(JSON.parse(succeed(argv))['laser.usedBeamDiameter'].value).toBe(value);
   });
+
+  it.runIf(existsSync(here(image)))('beam: an uncertain pitch adds its share to the uncertainty', () => {
+    const argv = ['measure', 'beam', image, '--pixel', '5.5 um'];
+    const [exact, uncertain] = [argv, [...argv, '--pixel-uncertainty', '0.11 um']].map(
+      (words) => JSON.parse(succeed(words))['laser.usedBeamDiameter'],
+    );
+    expect(uncertain.value).toBe(exact.value);
+    const share = Math.sqrt(uncertain.uncertainty ** 2 - exact.uncertainty ** 2) / exact.value;
+    expectClose(share, 0.02, { relative: 1e-9, source: '0.11 of 5.5 µm, in quadrature' });
+  });
 });
 
 describe('measure beam of a spoilt image', () => {

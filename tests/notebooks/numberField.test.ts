@@ -48,6 +48,16 @@ describe('number field', () => {
     expect(text.value).toBe('0,515 µm');
   });
 
+  it('takes one stop of Tab beside its help: arrow keys in the text do what the slider does', () => {
+    const { field, press, calls } = open(stepDiameter);
+    const stops = [...field.element.querySelectorAll('input, summary, button, select, a')].filter(
+      (control) => control.getAttribute('tabindex') !== '-1',
+    );
+    expect(stops.map((control) => control.className || control.localName)).toEqual(['summary', 'field-text']);
+    press('ArrowUp');
+    expect(calls.at(-1)![0]).toBeGreaterThan(stepDiameter.initial);
+  });
+
   it('takes a plain number in the unit it shows', () => {
     const { calls, type } = open(wavelength);
     type('800');

@@ -4,8 +4,8 @@ import { axisDiscs, axisMap, distanceScale, shownPlaces } from '../../lib/optics
 import { focusRadius, type Light, planeOfDefocus } from '../../lib/optics/light.ts';
 import { radiusScale, roundProfileAt } from '../../lib/optics/roundSpot.ts';
 import { expectClose } from '../close.ts';
+import { lightBehind } from './lightBehind.ts';
 
-const wavelength = 1.03e-6;
 const focalLength = 2;
 const stepRadius = 1e-3;
 const zones = [
@@ -15,18 +15,13 @@ const zones = [
 const ratios = Float64Array.of(0.6, 1, 1.4);
 
 function lightOf(ratio: number, distance: number, curvature: number): Light {
-  return {
-    wavelength,
+  const inBeamRadii = zones.map(({ outer, phase }) => ({ outer: outer * ratio, phase }));
+  return lightBehind(inBeamRadii, {
     beamRadius: stepRadius / ratio,
     wavefrontCurvature: curvature,
-    beamPropagationRatio: 1,
-    decentreX: 0,
-    decentreY: 0,
-    beamAspect: 1,
-    plate: { kind: 'round', zones: zones.map(({ outer, phase }) => ({ outer: outer * stepRadius, phase })) },
     focalLength,
     plateDistance: distance * focalLength,
-  };
+  });
 }
 
 describe('map of the axis over step ratio and distance', () => {

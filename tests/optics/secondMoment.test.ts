@@ -4,27 +4,14 @@ import { type Light, planeOfDefocus } from '../../lib/optics/light.ts';
 import { roundIrradianceAt, roundProfileAt } from '../../lib/optics/roundSpot.ts';
 import { windowedDiameter } from '../../lib/optics/secondMoment.ts';
 import { expectClose } from '../close.ts';
+import { lightBehind } from './lightBehind.ts';
 
 function lightOf(stepRatio: number, stopRatio: number, phase: number, beamPropagationRatio = 1): Light {
-  const beamRadius = 5e-3;
-  return {
-    wavelength: 1.03e-6,
-    beamRadius,
-    wavefrontCurvature: 0,
-    beamPropagationRatio,
-    decentreX: 0,
-    decentreY: 0,
-    beamAspect: 1,
-    plate: {
-      kind: 'round',
-      zones: [
-        { outer: stepRatio * beamRadius, phase },
-        { outer: stopRatio * beamRadius, phase: 0 },
-      ],
-    },
-    focalLength: 0.1,
-    plateDistance: 0.1,
-  };
+  const zones = [
+    { outer: stepRatio, phase },
+    { outer: stopRatio, phase: 0 },
+  ];
+  return lightBehind(zones, { beamPropagationRatio });
 }
 
 describe('second-moment diameter in a threefold window', () => {

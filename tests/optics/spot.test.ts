@@ -7,28 +7,17 @@ import { spotAt } from '../../lib/optics/spot.ts';
 import type { Zone } from '../../lib/optics/zones.ts';
 import { expectClose } from '../close.ts';
 import { reference } from '../reference.ts';
-
-const beamRadius = 5e-3;
+import { lightBehind } from './lightBehind.ts';
 
 /** A light whose plate does nothing; the plate stands off the front focal plane, so that B ≠ f out of focus. */
-const bare: Light = {
-  wavelength: 1.03e-6,
-  beamRadius,
-  wavefrontCurvature: 0,
-  beamPropagationRatio: 1,
-  decentreX: 0,
-  decentreY: 0,
-  beamAspect: 1,
-  plate: {
-    kind: 'round',
-    zones: [
-      { outer: 5e-3, phase: 0 },
-      { outer: Number.POSITIVE_INFINITY, phase: 0 },
-    ],
-  },
-  focalLength: 0.1,
-  plateDistance: 0.15,
-};
+const bare: Light = lightBehind(
+  [
+    { outer: 1, phase: 0 },
+    { outer: Number.POSITIVE_INFINITY, phase: 0 },
+  ],
+  { plateDistance: 0.15 },
+);
+const { beamRadius } = bare;
 
 function round(zones: readonly Zone[]): Light['plate'] {
   return { kind: 'round', zones: zones.map(({ outer, phase }) => ({ outer: outer * beamRadius, phase })) };

@@ -164,6 +164,8 @@ function stillCounting(error: Error, value: string): Error {
 function addSlider(document: Document, frame: FieldFrame, entry: NumberEntry, scale: SliderScale): void {
   const slider = element(document, 'input', {
     type: 'range',
+    // Arrow keys in the text do the same, so that Tab passes on to the next input.
+    tabindex: -1,
     class: 'field-slider',
     min: 0,
     max: scale.places,

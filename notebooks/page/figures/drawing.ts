@@ -1,11 +1,11 @@
 import type { FigureSpec, MapSpec, SeriesSpec } from '../../document.ts';
+import { setAttributes, svgElement } from '../element.ts';
 import { bandPath, isScattered, linePath, type Scale, scaleOf } from './curves.ts';
 import { drawFrame } from './frame.ts';
 import { type Layout, layOut, type Shape } from './layout.ts';
 import { bandOpacity, type ColourBar, createColourBar, drawLegend } from './legend.ts';
 import { createMarks, type DrawnMarks } from './marks.ts';
 import { type Palette, type Scheme, type Stroke, strokeOf } from './palette.ts';
-import { setAttributes, svgElement } from './svg.ts';
 
 /** A figure as one SVG: the frame once, then curves, marks and labels rewritten in place. */
 export interface Drawing {

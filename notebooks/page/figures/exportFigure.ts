@@ -1,10 +1,11 @@
 import type { FigureSpec } from '../../document.ts';
+import { setAttributes, svgElement } from '../element.ts';
 import { createDrawing, placeMap } from './drawing.ts';
 import type { Shape } from './layout.ts';
 import { type EncodePng, paintMap } from './mapPicture.ts';
 import { plainPalettes, type Scheme } from './palette.ts';
 import { captionAbove, textBelow } from './pictureText.ts';
-import { setAttributes, svgElement, toXml } from './svg.ts';
+import { toXml } from './svg.ts';
 
 /** What an export needs to know of a figure on the page. */
 export interface ShownFigure {

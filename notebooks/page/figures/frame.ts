@@ -1,7 +1,7 @@
 import * as Plot from '@observablehq/plot';
+import { svgElement } from '../element.ts';
 import type { Label, Layout, Ticks } from './layout.ts';
 import type { Palette } from './palette.ts';
-import { svgElement } from './svg.ts';
 import { labelSize, lineHeight, tickSize } from './text.ts';
 
 /** Axes, ticks and labels: the part of a figure that stays while values change. */

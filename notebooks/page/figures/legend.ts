@@ -1,9 +1,9 @@
 import type { FigureSpec, MapSpec, SeriesSpec } from '../../document.ts';
+import { setAttributes, svgElement } from '../element.ts';
 import { isScattered, ring } from './curves.ts';
 import { barWidth, beyond, type Layout, type LegendEntry, sampleGap, sampleWidth } from './layout.ts';
 import { colourAt } from './mapPicture.ts';
 import type { Palette, Scheme, Stroke } from './palette.ts';
-import { setAttributes, svgElement } from './svg.ts';
 import { labelSize, shortNumber, textWidth, tickSize } from './text.ts';
 
 /** A line sample and the name of each curve, above the chart. */

@@ -1,9 +1,9 @@
 import type { MarkSpec } from '../../document.ts';
+import { setAttributes, svgElement } from '../element.ts';
 import type { Scale } from './curves.ts';
 import { bestPlace, candidates, type Drawn, type Place, pixelsOf, step } from './labelPlaces.ts';
 import type { Layout } from './layout.ts';
 import type { Palette } from './palette.ts';
-import { setAttributes, svgElement } from './svg.ts';
 import { shorten, textWidth, tickSize, wrapText } from './text.ts';
 
 /** The elements of one mark; its label sits where it is in nobody's way. */

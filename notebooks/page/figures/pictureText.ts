@@ -1,5 +1,5 @@
+import { svgElement } from '../element.ts';
 import type { Palette } from './palette.ts';
-import { svgElement } from './svg.ts';
 import { labelSize, lineHeight, wrapText } from './text.ts';
 
 /** Words around a drawing in a file, and the px they take. */

@@ -1,28 +1,3 @@
-const namespace = 'http://www.w3.org/2000/svg';
-
-export type Attributes = Readonly<Record<string, string | number | undefined>>;
-
-/** An SVG element; attributes that are undefined are left out. */
-export function svgElement<K extends keyof SVGElementTagNameMap>(
-  document: Document,
-  name: K,
-  attributes: Attributes = {},
-  ...children: (Node | string)[]
-): SVGElementTagNameMap[K] {
-  const element = document.createElementNS(namespace, name);
-  setAttributes(element, attributes);
-  element.append(...children);
-  return element;
-}
-
-/** Writes attributes that changed; undefined removes. */
-export function setAttributes(element: Element, attributes: Attributes): void {
-  for (const [name, value] of Object.entries(attributes)) {
-    if (value === undefined) element.removeAttribute(name);
-    else if (element.getAttribute(name) !== String(value)) element.setAttribute(name, String(value));
-  }
-}
-
 const escapes: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
 
 /** Text as XML: marked characters escaped, and control characters left out, which XML 1.0 forbids. */
