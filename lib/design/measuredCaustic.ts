@@ -92,7 +92,7 @@ function fitted(
     symbol: `u(${symbol})`,
     digits: 2,
     about:
-      'Standard uncertainty from the scatter of the points about the fit; wavelength, places and the scale of the diameters count as exact.',
+      'Standard uncertainty from the scatter of the points about the fit: g are the slopes of the number by a, b and c, V their covariance. Wavelength, places and the scale of the diameters count as exact.',
     from: { caustic: measuredCaustic },
     compute: ({ caustic }) => read(caustic).uncertainty,
     formula: '\\sqrt{g^\\mathsf{T}Vg},\\ V=\\mathrm{cov}(a,b,c)',

@@ -5,6 +5,7 @@ import { applyPatch, initialState, type Patch } from '../../lib/graph/state.ts';
 import { matching } from '../../notebooks/matching.ts';
 import { type SetsLink, slotPieces } from '../../notebooks/prose.ts';
 import { expectClose } from '../close.ts';
+import { tables } from '../design/files.ts';
 import { outcomesOf, read, type Values } from './designOutcomes.ts';
 
 describe('links in the text', () => {
@@ -65,6 +66,16 @@ describe('links in the text', () => {
       }
       expect(offered, link.text).toBeGreaterThan(1);
     }
+  });
+
+  it.each([
+    ['M² = 1', 1],
+    ['M² = 1.2', 1.2],
+  ])("'%s' counts, though M² was that of a caustic", (text, ratio) => {
+    const link = links.find((one) => one.text === text)!;
+    const measured = { 'laser.ratioSource': 'measured', 'laser.causticTable': tables[1] };
+    expect(read(measured)('laser.usedBeamPropagationRatio')).toBeGreaterThan(1.3);
+    expect(read({ ...measured, ...patchOf(link, measured) })('laser.usedBeamPropagationRatio')).toBe(ratio);
   });
 
   for (const [text, id] of [

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { makeMeasured } from '../../data/measured/make.ts';
 import { readCausticFile } from '../../lib/design/causticFile.ts';
+import { causticTable } from '../../lib/design/measuredCaustic.ts';
+import { shownValue } from '../../lib/graph/shown.ts';
 import { decodeText } from '../../notebooks/fileText.ts';
 import { inputForFile, measuredFiles } from '../../notebooks/measuredFiles.ts';
 import { expectClose } from '../close.ts';
@@ -54,6 +56,12 @@ describe('a file as a change of the design', () => {
       'laser.beamImage': { name: 'b.csv', width: 2 },
       'laser.beamSource': 'measured',
     });
+  });
+
+  it('is shown by its name', () => {
+    const value = readCausticFile(table, 'a.csv');
+    expect(shownValue(causticTable, { value })).toBe('a.csv');
+    expect(shownValue(causticTable, { value: null })).toBe('none');
   });
 
   it('is refused with its name where it is of the other kind', () => {
