@@ -4,8 +4,8 @@ import { structureText } from './structureText.ts';
 import { formatQuantity, formatReadable } from './units.ts';
 
 /**
- * The text of a value as every place shows it: number with unit, words of a choice, name of a file, list of numbers, a
- * few words on what is no single number, "—" where there is no value. The page, the command line and the written
+ * The text of a value as every place shows it: number with unit, words of a choice, list of numbers, a few words on
+ * what is no single number, name of a file among it, "—" where there is no value. The page, the command line and the written
  * documents all use this and nothing else.
  */
 export function shownValue(quantity: Quantity, outcome: Outcome): string {
@@ -18,9 +18,7 @@ export function shownValue(quantity: Quantity, outcome: Outcome): string {
   }
   if (quantity.kind === 'choice') return quantity.options[value as string] ?? String(value);
   if (typeof value === 'string') return shownText(value);
-  if (value === null) return 'none';
-  const name = quantity.kind === 'file' ? (value as { readonly name?: unknown }).name : undefined;
-  return typeof name === 'string' ? name : structureText(value as object, quantity.unit);
+  return value === null ? 'none' : structureText(value as object, quantity.unit);
 }
 
 /** A text, or what it holds where it is a structure written down so that equal ones compare equal. */

@@ -60,7 +60,7 @@ describe('a file as a change of the design', () => {
 
   it('is shown by its name', () => {
     const value = readCausticFile(table, 'a.csv');
-    expect(shownValue(causticTable, { value })).toBe('a.csv');
+    expect(shownValue(causticTable, { value })).toBe('a.csv, 6 places');
     expect(shownValue(causticTable, { value: null })).toBe('none');
   });
 
