@@ -90,8 +90,10 @@ function blockElement(context: PageContext, block: Block, stops: (() => void)[])
   switch (block.kind) {
     case 'prose':
     case 'caution': {
-      const element = document.createElement(block.kind === 'caution' ? 'aside' : 'div');
+      const element = document.createElement('div');
       element.className = block.kind;
+      // A note, not an aside: several of those would be landmarks without names.
+      if (block.kind === 'caution') element.setAttribute('role', 'note');
       element.append(renderProse(context, block.prose, stops));
       return element;
     }
