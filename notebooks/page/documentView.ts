@@ -90,8 +90,10 @@ function blockElement(context: PageContext, block: Block, stops: (() => void)[])
   switch (block.kind) {
     case 'prose':
     case 'caution': {
-      const element = document.createElement(block.kind === 'caution' ? 'aside' : 'div');
+      const element = document.createElement('div');
       element.className = block.kind;
+      // A note, not an <aside>: several landmarks of one kind and no name cannot be told apart.
+      if (block.kind === 'caution') element.setAttribute('role', 'note');
       element.append(renderProse(context, block.prose, stops));
       return element;
     }
