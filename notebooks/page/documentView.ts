@@ -92,7 +92,7 @@ function blockElement(context: PageContext, block: Block, stops: (() => void)[])
     case 'caution': {
       const element = document.createElement('div');
       element.className = block.kind;
-      // A note, not an aside: several of those would be landmarks without names.
+      // A note, not an <aside>: several landmarks of one kind and no name cannot be told apart.
       if (block.kind === 'caution') element.setAttribute('role', 'note');
       element.append(renderProse(context, block.prose, stops));
       return element;

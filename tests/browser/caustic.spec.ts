@@ -79,7 +79,7 @@ for (const viewport of [
 
       await field.getByRole('button', { name: 'Take out' }).click();
       await settled(page);
-      await expect(page.locator('#block-caustic')).toContainText('No table of a caustic has been given yet');
+      await expect(page.locator('.result-missing')).toContainText('No table of a caustic has been given yet');
       await expect(page.locator('#block-caustic-figure')).toBeHidden();
       await expectNoSidewaysScrolling(page);
     });
