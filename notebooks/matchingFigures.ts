@@ -320,7 +320,7 @@ export const axisFigure = figure({
         label: 'irradiance on the axis',
         unit: 'of the unshaped focus',
       },
-      summary: `On the line the profile has no curvature on the axis, which alone does not make it a flat-top. ${specialSaid(special)}. The beam is varied, plate, stop and lens stay; M² = 1, ${wavefrontSaid(light.wavefrontCurvature)}, plate ${formatQuantity(light.plateDistance, 'm', 'mm')} before the lens.${outsideNote(ratio)}`,
+      summary: `On the line the profile has no curvature on the axis, which alone does not make it a flat-top. ${specialSaid(special)}. The beam is varied, plate, stop and lens stay; M² = 1, ${wavefrontSaid(light.wavefrontCurvature)}, plate ${formatQuantity(light.plateDistance, 'm', 'mm')} before the lens.${outsideNote(ratio)}${z < low * distances.unit || z > high * distances.unit ? ' The workpiece lies outside the picture.' : ''}`,
     };
   },
 });

@@ -110,15 +110,20 @@ describe('maps over the step ratio', () => {
     });
   }
 
+  const summary = (design: Values) => {
+    const outcomeOf = outcomesOf(design);
+    const values = Object.entries(axisFigure.from).map(([key, { id }]) => [key, valueOrThrow(outcomeOf(id))]);
+    return axisFigure.view(Object.fromEntries(values)).summary;
+  };
+
+  it('say that the workpiece is not in the picture, where it is not', () => {
+    const said = / The workpiece lies outside the picture\.$/;
+    expect(summary({})).not.toMatch(said);
+    expect(summary({ 'workpiece.z': 1e-3 })).toMatch(said);
+    expect(summary({ 'workpiece.z': -1e-3 })).toMatch(said);
+  });
+
   it('say which wavefront and distance they are for', () => {
-    const summary = (design: Values) => {
-      const outcomeOf = outcomesOf(design);
-      const values = Object.entries(axisFigure.from).map(([key, { id }]) => [
-        key,
-        valueOrThrow(outcomeOf(id)),
-      ]);
-      return axisFigure.view(Object.fromEntries(values)).summary;
-    };
     expect(summary({})).toContain('M² = 1, flat wavefront, plate 100\u202fmm before the lens.');
     expect(summary(designs['d/f = 1.8']!)).toContain('plate 1800\u202fmm before the lens.');
     expect(summary(designs['diverging wavefront, d/f = 1']!)).toMatch(
