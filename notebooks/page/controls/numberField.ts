@@ -72,10 +72,14 @@ class NumberEntry {
 
   /** Sets a value that was pointed at; refuses beside the field. */
   choose(value: number, final: boolean): void {
+    const [before, text] = [this.value, this.shown];
+    // Shown first: writing into a field that has the focus lays the page out, 10 ms once the design has marked it.
+    this.show(value);
     tryChange(this.frame, () => this.onSet(value, { final }));
-    if (!this.frame.refused()) return this.show(value);
+    if (!this.frame.refused()) return;
+    [this.value, this.shown, this.text.value] = [before, text, text];
     this.mark();
-    this.onShown(this.value);
+    this.onShown(before);
   }
 
   shownText(value: number): string {
