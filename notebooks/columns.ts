@@ -13,14 +13,23 @@ export function niceEnd(x: number): number {
   return step * power;
 }
 
-/** `count` points from −reach to reach. */
+/** `count` points from −reach to reach, each with its exact opposite. */
 export function symmetric(reach: number, count: number): Float64Array {
-  return Float64Array.from({ length: count }, (_, i) => reach * ((2 * i) / (count - 1) - 1));
+  const half = (i: number) => reach * ((2 * i) / (count - 1) - 1);
+  return Float64Array.from({ length: count }, (_, i) => (2 * i < count ? half(i) : -half(count - 1 - i)));
 }
 
-/** Fluence in J/cm² at the radii |x| in µm of a profile relative to `unit` J/m². */
+/** Fluence in J/cm² at the radii |x| in µm of a profile relative to `unit` J/m²; opposite places are read once. */
 export function fluenceColumn(profile: RadialProfile, unit: number, x: Float64Array): Float64Array {
-  return x.map((r) => Math.max(0, valueAt(profile, Math.abs(r) / micro)) * unit * perSquareCentimetre);
+  const fluence = new Float64Array(x.length);
+  x.forEach((r, i) => {
+    const twin = x.length - 1 - i;
+    fluence[i] =
+      twin < i && x[twin] === -r
+        ? fluence[twin]!
+        : Math.max(0, valueAt(profile, Math.abs(r) / micro)) * unit * perSquareCentimetre;
+  });
+  return fluence;
 }
 
 /** Largest value of several columns, 0 at least; NaN left out. */
@@ -29,9 +38,4 @@ export function largest(...columns: readonly Float64Array[]): number {
   // Plain loops: maps hold 12,000 values, and this runs at every move of the hand.
   for (const column of columns) for (const value of column) if (value > top) top = value;
   return top;
-}
-
-/** The value that this share of a column, 0 to 1, does not exceed; 0 for an empty one. */
-export function quantile(values: Float64Array, share: number): number {
-  return values.slice().sort()[Math.round(share * (values.length - 1))] ?? 0;
 }

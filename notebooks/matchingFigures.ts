@@ -1,4 +1,4 @@
-import { contours } from 'd3';
+import { contours, quantile } from 'd3';
 import {
   amplitudeOverPhase,
   axisIrradianceInFocus,
@@ -32,15 +32,7 @@ import type { Quantity, ValueOf } from '../lib/graph/quantity.ts';
 import { shownValue } from '../lib/graph/shown.ts';
 import { formatQuantity } from '../lib/graph/units.ts';
 import type { RadialProfile } from '../lib/optics/radialProfile.ts';
-import {
-  fluenceColumn,
-  largest,
-  micro,
-  niceEnd,
-  perSquareCentimetre,
-  quantile,
-  symmetric,
-} from './columns.ts';
+import { fluenceColumn, largest, micro, niceEnd, perSquareCentimetre, symmetric } from './columns.ts';
 import { type FigureSpec, figure, type MarkSpec, type SeriesSpec } from './document.ts';
 
 /** A number as the text beside the figure shows it. */
@@ -227,7 +219,7 @@ function topOfColours(
   const highest = largest(values);
   const row = Math.round(((ratio - shownRatios[0]) / (shownRatios[1] - shownRatios[0])) * (rows - 1));
   const today = largest(values.subarray(Math.max(0, row * columns), Math.max(0, (row + 1) * columns)));
-  const most = Math.max(quantile(values, 0.99), 1.5 * today);
+  const most = Math.max(quantile(values, 0.99) ?? 0, 1.5 * today);
   return most < 0.9 * highest
     ? { top: most, highest, openEnd: true }
     : { top: highest, highest, openEnd: false };

@@ -8,7 +8,7 @@ import { sameDimensions } from '../../lib/graph/unitScale.ts';
 import { dimensionsOf, isKnownUnit } from '../../lib/graph/units.ts';
 import { isKnownSource } from '../../lib/materials/bibliography.ts';
 import { cases } from '../cases.ts';
-import { drawCaustic, isoPlaces } from '../measured/syntheticCaustic.ts';
+import { drawCaustic, wideBeam } from '../measured/syntheticCaustic.ts';
 import { images } from './files.ts';
 import { type Inputs, usualDesigns } from './inputs.ts';
 
@@ -155,22 +155,13 @@ describe('results follow their units when the base units change', () => {
       'expander.separation': 150e-3,
     },
   );
-  const drawn = {
-    waistPosition: 0.2,
-    waistDiameter: 3e-3,
-    ratio: 1.2,
-    wavelength: 1.03e-6,
-    places: isoPlaces,
-    scatter: 0.005,
-    seed: 12,
-  };
-  const table = drawCaustic(drawn);
+  const table = drawCaustic(wideBeam);
   const image = { 'laser.beamImage': images[0], 'laser.beamSource': 'measured' };
   // At the wavelength it was drawn for: a shorter one makes M², and with it the profile's cost, three times as large.
   const caustic = {
     'laser.causticTable': table,
     'laser.ratioSource': 'measured',
-    'laser.wavelength': drawn.wavelength,
+    'laser.wavelength': wideBeam.wavelength,
   };
   const waist = { 'laser.beamSource': 'caustic', 'expander.waistSource': 'measured' };
   // Mostly none: what is measured costs time, and few quantities follow from it alone.

@@ -5,17 +5,9 @@ import { hasValue } from '../../lib/graph/outcome.ts';
 import { shownValue } from '../../lib/graph/shown.ts';
 import { structureText } from '../../lib/graph/structureText.ts';
 import { images } from '../design/files.ts';
-import { drawCaustic, isoPlaces } from '../measured/syntheticCaustic.ts';
+import { drawCaustic, isoPlaces, wideBeam } from '../measured/syntheticCaustic.ts';
 
-const caustic = drawCaustic({
-  waistPosition: 0.2,
-  waistDiameter: 3e-3,
-  ratio: 1.2,
-  wavelength: 1.03e-6,
-  places: isoPlaces,
-  scatter: 0.005,
-  seed: 12,
-});
+const caustic = drawCaustic(wideBeam);
 const inputs = {
   ...designGraph.initial,
   'laser.beamImage': images[0],

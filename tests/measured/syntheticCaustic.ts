@@ -33,3 +33,25 @@ export function drawCaustic(caustic: SyntheticCaustic): NamedCaustic {
     diameter: places.map((place) => waistDiameter * Math.hypot(1, place) * (1 + scatter * random.normal())),
   };
 }
+
+/** A narrow beam whose table spans three Rayleigh lengths either way, with half a per cent of scatter. */
+export const narrowBeam: SyntheticCaustic = {
+  waistPosition: 0.4,
+  waistDiameter: 0.8e-3,
+  ratio: 1.3,
+  wavelength: 1.03e-6,
+  places: isoPlaces,
+  scatter: 0.005,
+  seed: 5,
+};
+
+/** A raw beam as wide as the initial design's. */
+export const wideBeam: SyntheticCaustic = {
+  waistPosition: 0.2,
+  waistDiameter: 3e-3,
+  ratio: 1.2,
+  wavelength: 1.03e-6,
+  places: isoPlaces,
+  scatter: 0.005,
+  seed: 12,
+};

@@ -1,4 +1,5 @@
 import {
+  narrowBeam as beam,
   drawCaustic,
   isoPlaces,
   rayleighLengthOf,
@@ -7,15 +8,6 @@ import {
 import type { Values } from './designOutcomes.ts';
 import type { Case } from './sentenceCases.ts';
 
-const beam: SyntheticCaustic = {
-  waistPosition: 0.4,
-  waistDiameter: 0.8e-3,
-  ratio: 1.3,
-  wavelength: 1.03e-6,
-  places: isoPlaces,
-  scatter: 0.005,
-  seed: 5,
-};
 const rayleigh = rayleighLengthOf(beam);
 
 /** The initial design with a caustic drawn from the beam above, changed, whose M² counts. */

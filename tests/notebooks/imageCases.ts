@@ -77,16 +77,6 @@ export const imageCases: readonly Case[] = [
     truth: (value) => Math.abs(value('laser.measuredEllipticity') / (11 / 16) - 1) < 0.01,
   },
   {
-    says: 'imageSaid',
-    design: { ...image('round'), 'laser.beamImagePitchUncertainty': 0.05e-6 },
-    text: /standard uncertainty of 1\.3\sµm from noise, background and pixel pitch; photon noise is left out\. A Gaussian/,
-    truth: (value) => {
-      // The pitch's share of the diameter; noise and background of this picture add less than a tenth.
-      const share = (0.05 / 5.5) * value('laser.measuredDiameter');
-      return value('laser.measuredUncertainty') > share && value('laser.measuredUncertainty') < 1.1 * share;
-    },
-  },
-  {
     says: 'imageNotes',
     design: image('round'),
     text: /^The image shows no saturation, no clipping and enough pixels, and a round Gaussian fits it\.$/,

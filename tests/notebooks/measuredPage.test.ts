@@ -7,21 +7,13 @@ import { causticBlocks } from '../../notebooks/measuredCaustic.ts';
 import { expectClose } from '../close.ts';
 import {
   drawCaustic,
-  isoPlaces,
+  narrowBeam,
   rayleighLengthOf,
   type SyntheticCaustic,
 } from '../measured/syntheticCaustic.ts';
 import { outcomesOf } from './designOutcomes.ts';
 
-const beam: SyntheticCaustic = {
-  waistPosition: 0.4,
-  waistDiameter: 0.8e-3,
-  ratio: 1.3,
-  wavelength: 1.03e-6,
-  places: isoPlaces,
-  scatter: 0.001,
-  seed: 5,
-};
+const beam: SyntheticCaustic = { ...narrowBeam, scatter: 0.001 };
 const figure = causticBlocks.find((block): block is FigureBlock => block.kind === 'figure')!;
 
 /** The figure of a caustic drawn from the beam above, changed. */
