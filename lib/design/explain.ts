@@ -1,6 +1,6 @@
 import { derived } from '../graph/define.ts';
 import { spaced } from '../optics/focusMaps.ts';
-import { amplitudeParts } from '../optics/matching.ts';
+import { amplitudeAt, amplitudeParts } from '../optics/matching.ts';
 import { stepRatio } from './match.ts';
 import { stepPhase, zones } from './plate.ts';
 
@@ -19,17 +19,15 @@ export const amplitudeOverPhase = derived({
   compute: ({ ratio, zones }) => {
     const phase = spaced(0, 2 * Math.PI, 121);
     const stopPerStep = zones[1]!.outer / zones[0]!.outer;
-    const parts = amplitudeParts(ratio, 0, stopPerStep);
+    const parts = amplitudeParts(ratio, stopPerStep);
     const outer = parts.whole - parts.centre;
+    const at = Array.from(phase, (phi) => amplitudeAt(parts, phi));
     return {
       phase,
       centre: phase.map((phi) => parts.centre * Math.cos(phi)),
       outer: phase.map(() => outer),
-      sum: phase.map((phi) => amplitudeParts(ratio, phi, stopPerStep).re),
-      irradiance: phase.map((phi) => {
-        const { re, im } = amplitudeParts(ratio, phi, stopPerStep);
-        return re * re + im * im;
-      }),
+      sum: Float64Array.from(at, ({ re }) => re),
+      irradiance: Float64Array.from(at, ({ re, im }) => re * re + im * im),
     };
   },
   formula: '(1-e^{-\\kappa^2})e^{i\\varphi} + (e^{-\\kappa^2}-e^{-(R/w)^2})',

@@ -1,3 +1,4 @@
+import type { Complex } from '../numerics/complex.ts';
 import { findRoots } from '../numerics/roots.ts';
 import { fieldOnAxis, irradianceOnAxis } from './onAxis.ts';
 import type { Zone } from './zones.ts';
@@ -66,21 +67,19 @@ function flattestRatio(phase: number, stopPerStep?: number): number | undefined 
   return findRoots(curvature, ...searched, 600).at(-1);
 }
 
-/** Both sides of the why: the focal amplitude on the axis of the whole beam, of the centre alone, and their sum. */
+/** Both sides of the why: the focal amplitude on the axis of the whole beam and of the centre alone, both without step. */
 export interface AmplitudeParts {
-  /** Whole beam without step. */
   readonly whole: number;
-  /** Centre alone, without its phase. */
   readonly centre: number;
-  /** U = whole − (1 − e^{iφ})·centre: real and imaginary part. */
-  readonly re: number;
-  readonly im: number;
 }
 
-/** U = U_all − (1 − e^{iφ}) U_centre on the axis in the focus, for a two-zone plate with or without stop. */
-export function amplitudeParts(stepRatio: number, phase: number, stopPerStep?: number): AmplitudeParts {
+/** Amplitudes on the axis in the focus for a two-zone plate with or without stop, relative to the unclipped beam. */
+export function amplitudeParts(stepRatio: number, stopPerStep?: number): AmplitudeParts {
   const zones = twoZones(stepRatio, 0, stopPerStep);
-  const whole = fieldOnAxis(zones, 0).u0.re;
-  const centre = fieldOnAxis(zones.slice(0, 1), 0).u0.re;
-  return { whole, centre, re: whole - (1 - Math.cos(phase)) * centre, im: Math.sin(phase) * centre };
+  return { whole: fieldOnAxis(zones, 0).u0.re, centre: fieldOnAxis(zones.slice(0, 1), 0).u0.re };
+}
+
+/** U = whole − (1 − e^{iφ})·centre on the axis in the focus, behind a step of that phase. */
+export function amplitudeAt({ whole, centre }: AmplitudeParts, phase: number): Complex {
+  return { re: whole - (1 - Math.cos(phase)) * centre, im: Math.sin(phase) * centre };
 }
