@@ -153,7 +153,7 @@ export const matching: StepwellDocument = {
 
         ${specialSaid}
 
-        Try ${sets('equal diameters', ({ step, raw }: { step: number; raw: number }) => ({ 'expander.kind': 'magnification', 'expander.magnification': step / raw }), { step: stepDiameter, raw: usedBeamDiameter })}, ${sets('the dark centre', ({ step, raw, dark }: { step: number; raw: number; dark: number }) => ({ 'expander.kind': 'magnification', 'expander.magnification': step / dark / raw }), { step: stepDiameter, raw: usedBeamDiameter, dark: darkRatio })} or ${sets('the flattest focus', ({ step, raw, flat }: { step: number; raw: number; flat: number }) => ({ 'expander.kind': 'magnification', 'expander.magnification': step / flat / raw }), { step: stepDiameter, raw: usedBeamDiameter, flat: flattestRatio })}; or ${sets('take the stop away', { 'plate.stop': 'open' })} and ${sets('put it back', { 'plate.stop': 'round' })}.
+        Try ${sets('equal diameters', ({ step, raw }: { step: number; raw: number }) => ({ 'expander.kind': 'magnification', 'expander.magnification': step / raw }), { step: stepDiameter, raw: usedBeamDiameter })}, ${sets('the darkest centre', ({ step, raw, dark }: { step: number; raw: number; dark: number }) => ({ 'expander.kind': 'magnification', 'expander.magnification': step / dark / raw }), { step: stepDiameter, raw: usedBeamDiameter, dark: darkRatio })} or ${sets('the flattest focus', ({ step, raw, flat }: { step: number; raw: number; flat: number }) => ({ 'expander.kind': 'magnification', 'expander.magnification': step / flat / raw }), { step: stepDiameter, raw: usedBeamDiameter, flat: flattestRatio })}; or ${sets('take the stop away', { 'plate.stop': 'open' })} and ${sets('put it back', { 'plate.stop': 'round' })}.
       `,
     },
     ratioFigure,

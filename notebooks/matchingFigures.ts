@@ -177,7 +177,7 @@ interface Special {
 function ratioMarks(kindOfMark: 'vertical' | 'horizontal', today: number, special: Special): MarkSpec[] {
   const along = kindOfMark === 'vertical' ? 'x' : 'y';
   const places: [number | null, string, MarkSpec['role']][] = [
-    [special.dark, 'dark centre', 'reference'],
+    [special.dark, 'darkest centre', 'reference'],
     [special.flattest, 'flattest', 'reference'],
     [today, 'today', 'today'],
   ];

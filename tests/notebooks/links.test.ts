@@ -39,8 +39,8 @@ describe('links in the text', () => {
     expect(said('the flattest focus', tooWide)[1]).toMatch(
       /^ \(magnification 6[\d.]+ would be needed; allowed/,
     );
-    expect(said('the dark centre', { 'plate.apertureDiameter': 12.5e-3 })).toEqual([
-      'the dark centre',
+    expect(said('the darkest centre', { 'plate.apertureDiameter': 12.5e-3 })).toEqual([
+      'the darkest centre',
       ' (not possible here)',
     ]);
     expect(said('half a wave', tooWide)).toEqual(['half a wave']);
@@ -80,7 +80,7 @@ describe('links in the text', () => {
 
   for (const [text, id] of [
     ['equal diameters', 'match.equalRatio'],
-    ['the dark centre', 'match.darkRatio'],
+    ['the darkest centre', 'match.darkRatio'],
     ['the flattest focus', 'match.flattestRatio'],
   ] as const) {
     it(`'${text}' leads there, from a beam behind two lenses as well`, () => {
