@@ -15,6 +15,7 @@ import { element, setText } from './element.ts';
 import { createFigure } from './figures/drawFigure.ts';
 import { renderBeamPath, renderPanel } from './pathView.ts';
 import { renderProse, valueElement, watchAll, watchProblem } from './proseView.ts';
+import { restWhileMoving } from './restWhileMoving.ts';
 import { renderMissing } from './resultMissing.ts';
 
 /** A document on the page; `close` stops everything it watches. */
@@ -43,6 +44,7 @@ export function renderDocument(
   const path = renderBeamPath(context, stops, first);
   main.append(title, lead, path.drawing, path.inputs, ...renderMissing(context, content, path, stops));
   for (const block of content.blocks) main.append(renderBlock(context, block, stops));
+  restWhileMoving(context, main, stops);
   return {
     element: main,
     close: () => {
