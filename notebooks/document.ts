@@ -1,4 +1,4 @@
-import type { ChoiceInput, Quantity, ValuesOf } from '../lib/graph/quantity.ts';
+import type { ChoiceInput, NumberInput, Quantity, ValuesOf } from '../lib/graph/quantity.ts';
 import type { Patch } from '../lib/graph/state.ts';
 import type { From, Prose } from './prose.ts';
 
@@ -40,8 +40,21 @@ export interface MapSpec {
   readonly range: readonly [number, number];
   /** Values go beyond the top of the range, whose colour they take; the scale then says "and more". */
   readonly openEnd?: boolean;
+  /** Colours follow the logarithm; the range is above 0 then. */
+  readonly logarithmic?: boolean;
+  /** The first row lies in the middle of the chart, and all are drawn to either side of it. */
+  readonly mirrored?: boolean;
   readonly label: string;
   readonly unit: string;
+}
+
+/** A place along x that the hand moves: dragging it, or pressing arrow keys on it, sets a number. */
+export interface MoveSpec {
+  readonly input: NumberInput;
+  /** Where it is now, in the unit of the axis. */
+  readonly at: number;
+  /** SI a unit of the axis. */
+  readonly perUnit: number;
 }
 
 /** A second scale along an axis: its value at x is factor·x/(1 + bend·x) + offset; 0 where bend and offset are left out. */
@@ -65,6 +78,7 @@ export interface FigureSpec {
   readonly series: readonly SeriesSpec[];
   readonly marks?: readonly MarkSpec[];
   readonly map?: MapSpec;
+  readonly moves?: MoveSpec;
   /** What the chart shows, in one to three sentences with its numbers; true for these values. */
   readonly summary: string;
 }

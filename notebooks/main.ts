@@ -15,13 +15,14 @@ import { createField } from './page/controls/inputPanel.ts';
 import { keepOneHelpOpen } from './page/controls/openHelp.ts';
 import { type DocumentView, renderDocument } from './page/documentView.ts';
 import { createHeader } from './page/header.ts';
+import { openWorker } from './page/heavy/openWorker.ts';
 import { createLive } from './page/live.ts';
 import { createOwnPartsStore } from './page/ownPartsStore.ts';
 import { openMeasuredFile, panelActions } from './page/pathView.ts';
 import { renderStartPage } from './page/startPage.ts';
 import { createTracePanel } from './page/trace.ts';
 
-const live = createLive(designGraph);
+const live = createLive(designGraph, undefined, openWorker);
 const header = createHeader(document, live);
 const ownParts = createOwnPartsStore(window);
 const context: PageContext = { document, live, ownParts, open: () => {}, report: header.report };

@@ -31,8 +31,9 @@ import { unshapedPeakFluence, unshapedProfile } from '../lib/design/unshaped.ts'
 import type { Quantity, ValueOf } from '../lib/graph/quantity.ts';
 import { shownValue } from '../lib/graph/shown.ts';
 import { formatQuantity } from '../lib/graph/units.ts';
+import { niceEnd } from '../lib/numerics/niceEnd.ts';
 import type { RadialProfile } from '../lib/optics/radialProfile.ts';
-import { fluenceColumn, largest, micro, niceEnd, perSquareCentimetre, symmetric } from './columns.ts';
+import { fluenceColumn, largest, micro, perSquareCentimetre, symmetric } from './columns.ts';
 import { type FigureSpec, figure, type MarkSpec, type SeriesSpec } from './document.ts';
 
 /** A number as the text beside the figure shows it. */

@@ -119,7 +119,9 @@ function renderFigure(context: PageContext, block: FigureBlock, stops: (() => vo
   holder.className = 'figure-block';
   const width = () =>
     Math.min(widestFigure, holder.clientWidth || Math.min(widestFigure, window.innerWidth - 32));
-  const view = createFigure(document, width(), block.shape ?? 'wide');
+  const view = createFigure(document, width(), block.shape ?? 'wide', (input, value, final) => {
+    context.live.set({ [input.id]: value }, { final });
+  });
   const note = element(document, 'p', { class: 'stand-in', hidden: true });
   holder.append(view.element, note);
   const quantities = Object.values(block.from);

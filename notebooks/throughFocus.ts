@@ -1,0 +1,31 @@
+import { mapScale } from '../lib/design/familyMap.ts';
+import { defocus, workpieceZ } from '../lib/design/focus.ts';
+import { dip, kind, peakFluence, profile, width } from '../lib/design/spot.ts';
+import type { StepwellDocument } from './document.ts';
+import { profileFigure } from './matchingFigures.ts';
+import { prose } from './prose.ts';
+import { axisCurveFigure, mapFigure, spotPictureFigure } from './throughFocusFigures.ts';
+
+/** The second document: every profile that the plate gives, and the plane for the job. */
+export const throughFocus: StepwellDocument = {
+  id: 'through-focus',
+  title: 'Through the focus',
+  lead: prose`Behind the lens the plate makes a whole family of spots: flat-tops, rings and peaked ones follow one another along the axis. The workpiece picks one of them by where it stands.`,
+  result: { quantity: profile, missing: 'This design has no spot.' },
+  blocks: [
+    {
+      kind: 'prose',
+      id: 'here',
+      prose: prose`
+        ## Where the workpiece stands
+
+        The workpiece is at ${workpieceZ}, ${defocus} Rayleigh lengths from the focus. The spot there is ${kind}, ${width} wide, with a dip of ${dip} and a peak fluence of ${peakFluence} per pulse.
+      `,
+    },
+    mapFigure,
+    { kind: 'controls', id: 'plane-controls', heading: 'Move the workpiece', inputs: [workpieceZ, mapScale] },
+    profileFigure,
+    spotPictureFigure,
+    axisCurveFigure,
+  ],
+};
