@@ -2,11 +2,14 @@ import { readCausticFile } from '../lib/design/causticFile.ts';
 import { beamImage } from '../lib/design/laser.ts';
 import { causticTable } from '../lib/design/measuredCaustic.ts';
 import { beamSource, ratioSource } from '../lib/design/rawBeam.ts';
+import type { ReadFile } from '../lib/design/savedInputs.ts';
+import { readFrom } from '../lib/graph/originals.ts';
 import type { Patch } from '../lib/graph/state.ts';
 import { decodeCameraImage } from '../lib/measured/cameraImage.ts';
 import { beginsAsCaustic } from '../lib/measured/causticTable.ts';
 import { readDelimitedTable } from '../lib/measured/delimitedTable.ts';
 import { isPng } from '../lib/measured/pngImage.ts';
+import { sha256 } from '../lib/measured/sha256.ts';
 import { isTiff } from '../lib/measured/tiffImage.ts';
 import { Problem } from '../lib/problem.ts';
 import { decodeText } from './fileText.ts';
@@ -38,6 +41,19 @@ export const measuredFiles: Readonly<Record<string, MeasuredFile>> = {
 };
 
 /**
+ * Reads a file for the input of that id as a patch that chooses it as the source; the file itself is remembered, so that
+ * a saved design can hold it. Throws a Problem that names the file.
+ */
+export function readFileAsPatch(id: string, bytes: Uint8Array, name: string): Patch {
+  const patch = measuredFiles[id]!.read(bytes, name);
+  readFrom(patch[id], { name, bytes, sha256: sha256(bytes) });
+  return patch;
+}
+
+/** Reads a file of a saved design again, with the same checks as when it was given; chooses nothing. */
+export const readSavedFileAgain: ReadFile = (id, bytes, name) => measuredFiles[id]!.read(bytes, name)[id];
+
+/**
  * Reads a file for the input of that id, with `inputs` as they stand; the Problem of a file that cannot be read says that
  * the one given before stays.
  */
@@ -48,7 +64,7 @@ export function readMeasuredFile(
   inputs: Readonly<Record<string, unknown>>,
 ): Patch {
   try {
-    return measuredFiles[id]!.read(bytes, name);
+    return readFileAsPatch(id, bytes, name);
   } catch (error) {
     const before = inputs[id] as { readonly name: string } | null;
     if (!(error instanceof Problem) || before === null) throw error;

@@ -59,7 +59,7 @@ export function makeDesigns(): Record<string, string> {
   return Object.fromEntries(
     Object.entries(designs).map(([file, { name, about, patch }]) => {
       const { inputs } = applyPatch(designGraph, initial, patch);
-      return [file, writeDesignFile(designGraph, inputs, name, about)];
+      return [file, writeDesignFile(designGraph, { inputs, name, about })];
     }),
   );
 }

@@ -1,56 +1,92 @@
 import * as v from 'valibot';
 import type { Graph } from '../graph/graph.ts';
-import { isInput } from '../graph/quantity.ts';
-import type { Patch } from '../graph/state.ts';
-import { readEntry, readSavedFile, savedEntry, writeEntry } from './savedFile.ts';
+import type { DesignState, Kept } from '../graph/state.ts';
+import { fromBase64, toBase64 } from '../measured/base64.ts';
+import { sha256 } from '../measured/sha256.ts';
+import { Problem } from '../problem.ts';
+import { entriesOf, readSavedFile } from './savedFile.ts';
+import { type ReadFile, readInputs, writeInputs } from './savedInputs.ts';
 
 /** The version of design files written now; every earlier version opens. */
-export const designVersion = 1;
+export const designVersion = 2;
 
 const fileSchema = v.object({
   format: v.literal('stepwell-design'),
   version: v.pipe(v.number(), v.integer(), v.minValue(1)),
   name: v.optional(v.string()),
   about: v.optional(v.string()),
-  inputs: v.record(v.string(), savedEntry),
+  inputs: entriesOf(v.unknown()),
+  files: entriesOf(v.string()),
 });
 
-/** A design as read: what to set, and the ids that this version does not know, kept as they were. */
-export interface DesignFile {
+const words = {
+  kind: 'a design file',
+  origin: 'that was saved as a design',
+  version: designVersion,
+  // Version 1 held numbers and choices only.
+  migrations: { 1: (content: object) => ({ ...content, version: 2, files: {} }) },
+};
+
+/** A design as saved: its inputs, what it is called and noted as, and what a later program has put into it. */
+export type SavedDesign = Pick<DesignState, 'inputs' | 'name' | 'about' | 'kept'>;
+
+/** A design as read. `inputs` are those that the file gives; the others are at their initial values. */
+export interface DesignFile extends SavedDesign {
   readonly name: string;
   readonly about: string;
-  readonly patch: Patch;
-  readonly unknown: Readonly<Record<string, unknown>>;
+  /** Ids that this version does not know, with their files, kept as they were. */
+  readonly kept: Kept;
 }
 
-/** Reads a design file; `fileName` appears in messages. A bad file throws a Problem and sets nothing. */
-export function readDesignFile(graph: Graph, text: string, fileName: string): DesignFile {
-  const words = { kind: 'a design file', origin: 'that was saved as a design', version: designVersion };
-  const { inputs, name = fileName, about = '' } = readSavedFile(fileSchema, text, fileName, words);
-  const patch: Record<string, unknown> = {};
-  const unknown: Record<string, unknown> = {};
-  for (const [id, entry] of Object.entries(inputs)) {
-    const quantity = graph.quantities.get(id);
-    if (!quantity || !isInput(quantity)) unknown[id] = entry;
-    else patch[id] = readEntry(quantity, entry, fileName);
-  }
-  return { name, about, patch, unknown };
+/**
+ * Reads a design file; `fileName` appears in messages, `read` reads the files in it. A bad file throws a Problem that
+ * names file, place and value, and sets nothing.
+ */
+export function readDesignFile(graph: Graph, text: string, fileName: string, read: ReadFile): DesignFile {
+  const saved = readSavedFile(fileSchema, text, fileName, words);
+  const { name = nameFrom(fileName), about = '', files } = saved;
+  const bytesOf = (hash: string) =>
+    Object.hasOwn(files, hash) ? readBytes(files[hash]!, hash, fileName) : undefined;
+  const { patch, unknown } = readInputs(graph, saved.inputs, fileName, { bytesOf, read });
+  return { name, about, inputs: patch, kept: { inputs: unknown, files: filesOf(unknown, files) } };
 }
 
-/** Text of a design file with every input that can be written, in the order of their ids; pictures stay outside. */
-export function writeDesignFile(graph: Graph, inputs: Patch, name: string, about = ''): string {
-  // By id: the graph's order follows module exports, which runtimes and bundlers order differently.
-  const ordered = [...graph.quantities.values()].sort((a, b) => (a.id < b.id ? -1 : 1));
-  const entries = ordered.flatMap((quantity): [string, unknown][] => {
-    const entry = writeEntry(quantity, inputs[quantity.id]);
-    return entry ? [[quantity.id, entry]] : [];
-  });
+/** "beam.json" is called "beam". */
+function nameFrom(fileName: string): string {
+  return fileName.replace(/^.*[/\\]/, '').replace(/\.json$/i, '');
+}
+
+function readBytes(text: string, hash: string, fileName: string): Uint8Array {
+  const bytes = fromBase64(text);
+  const damage = bytes ? (sha256(bytes) === hash ? undefined : 'does not match its sum') : 'is no base64';
+  if (bytes && damage === undefined) return bytes;
+  throw new Problem(
+    'unreadable',
+    `'${fileName}' is damaged: the file kept at files.${hash.slice(0, 8)}… ${damage}. Take an undamaged copy, or give the file to the design again.`,
+  );
+}
+
+/** The files that unknown entries name, as far as they are there. */
+function filesOf(entries: Kept['inputs'], files: Kept['files']): Kept['files'] {
+  const hashes = Object.values(entries).map(
+    (entry) => (entry as { readonly sha256?: unknown } | null)?.sha256,
+  );
+  return Object.fromEntries(Object.entries(files).filter(([hash]) => hashes.includes(hash)));
+}
+
+/** Text of a design file with every input in `design`, in the order of their ids, and the files that they were read from. */
+export function writeDesignFile(graph: Graph, design: SavedDesign): string {
+  const { entries, files } = writeInputs(graph, design.inputs);
   const content = {
     format: 'stepwell-design',
     version: designVersion,
-    name,
-    about,
-    inputs: Object.fromEntries(entries),
+    name: design.name ?? '',
+    about: design.about ?? '',
+    inputs: { ...entries, ...design.kept?.inputs },
+    files: {
+      ...Object.fromEntries(files.map((file) => [file.sha256, toBase64(file.bytes)])),
+      ...design.kept?.files,
+    },
   };
   return `${JSON.stringify(content, null, 2)}\n`;
 }

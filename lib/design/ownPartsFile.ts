@@ -37,7 +37,7 @@ export function readPartsFile(text: string, fileName: string): PartsFile {
   let parts: OwnParts = [];
   saved.forEach((entry, i) => {
     parts = inPlace(`'${fileName}', part ${i + 1} (${entry.kind} ‘${entry.name.slice(0, 40)}’)`, () =>
-      addPart(parts, readPart(entry, fileName, unknown)),
+      addPart(parts, readPart(entry, unknown)),
     );
   });
   return { parts, unknown };
@@ -45,14 +45,13 @@ export function readPartsFile(text: string, fileName: string): PartsFile {
 
 function readPart(
   { kind, name, note = '', values: saved }: v.InferOutput<typeof partSchema>,
-  fileName: string,
   unknown: string[],
 ): OwnPart {
   const inputs = new Map(inputsOfKind(kind).map((input) => [input.id, input]));
   const values: Record<string, unknown> = {};
   for (const [id, entry] of Object.entries(saved)) {
     const input = inputs.get(id);
-    if (input) values[id] = readEntry(input, entry, fileName);
+    if (input) values[id] = readEntry(input, entry);
     else unknown.push(`${id} of the ${kind} ‘${name}’`);
   }
   return createPart(kind, name, values, note);

@@ -4,10 +4,23 @@ import type { InputQuantity, NumberInput, Quantity } from './quantity.ts';
 import { rangeText } from './shown.ts';
 import { formatReadable } from './units.ts';
 
+/** What a design holds that this program does not know: saved by a later one, and written back as it was. */
+export interface Kept {
+  /** Saved entries by the id of their input. */
+  readonly inputs: Readonly<Record<string, unknown>>;
+  /** Files that those entries name: base64 by SHA-256. */
+  readonly files: Readonly<Record<string, string>>;
+}
+
 /** The design: immutable, replaced by every change. */
 export interface DesignState {
   /** Values of all inputs, SI. */
   readonly inputs: Readonly<Record<string, unknown>>;
+  /** What the person calls it; absent or empty while it has no name. */
+  readonly name?: string;
+  /** The person's notes on it. */
+  readonly about?: string;
+  readonly kept?: Kept;
   /** Counts the changes; every shown number carries the revision it belongs to. */
   readonly revision: number;
 }
@@ -27,7 +40,7 @@ export function applyPatch(graph: Graph, state: DesignState, patch: Patch): Desi
   const changes = resolvePatch(graph, patch);
   const unchanged = Object.entries(changes).every(([id, value]) => Object.is(state.inputs[id], value));
   if (unchanged) return state;
-  return { inputs: { ...state.inputs, ...changes }, revision: state.revision + 1 };
+  return { ...state, inputs: { ...state.inputs, ...changes }, revision: state.revision + 1 };
 }
 
 /** The patch in inputs alone: settable derived quantities are replaced by what they assign; all values checked. */

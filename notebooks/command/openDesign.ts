@@ -1,12 +1,12 @@
 import { designGraph } from '../../lib/design/design.ts';
-import { readDesignFile } from '../../lib/design/designFile.ts';
 import { beamImagePitch } from '../../lib/design/laser.ts';
 import { applyPatch, type DesignState, initialState, inputOf, type Patch } from '../../lib/graph/state.ts';
 import { readTyped } from '../../lib/graph/typedInput.ts';
 import { parseQuantity } from '../../lib/graph/units.ts';
 import { Problem } from '../../lib/problem.ts';
 import { decodeText } from '../fileText.ts';
-import { measuredFiles } from '../measuredFiles.ts';
+import { readDesign } from '../keeping/readDesign.ts';
+import { readFileAsPatch } from '../measuredFiles.ts';
 import type { CommandIo } from './commandIo.ts';
 import { type Options, required } from './options.ts';
 
@@ -24,7 +24,7 @@ export function openDesign(options: Options, io: CommandIo): DesignState {
   let state = initialState(designGraph);
   const [path] = options.words;
   if (path !== undefined)
-    state = applyPatch(designGraph, state, readDesignFile(designGraph, readText(io, path), path).patch);
+    state = applyPatch(designGraph, state, readDesign(readBytes(io, path), path).inputs);
   if (options.one('beam') !== undefined || options.one('pixel') !== undefined) {
     state = applyPatch(designGraph, state, beamPatch(options, io));
   }
@@ -49,7 +49,7 @@ export function imagePatch(io: CommandIo, path: string, pitch: string): Patch {
 
 /** A file for that input, as the source of what it measures. */
 function readMeasured(io: CommandIo, input: string, path: string): Patch {
-  return measuredFiles[input]!.read(readBytes(io, path), path);
+  return readFileAsPatch(input, readBytes(io, path), path);
 }
 
 /** The options that give an input that is a file. */

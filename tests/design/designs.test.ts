@@ -2,17 +2,18 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { makeDesigns } from '../../data/designs/make.ts';
 import { designGraph } from '../../lib/design/design.ts';
-import { readDesignFile } from '../../lib/design/designFile.ts';
 import { createEngine } from '../../lib/graph/engine.ts';
 import { hasValue } from '../../lib/graph/outcome.ts';
+import { isInput } from '../../lib/graph/quantity.ts';
 import { applyPatch, initialState } from '../../lib/graph/state.ts';
+import { readDesign } from '../../notebooks/keeping/readDesign.ts';
 
 const folder = new URL('../../data/designs/', import.meta.url);
 const files = readdirSync(folder).filter((name) => name.endsWith('.json'));
 const read = (name: string) => readFileSync(new URL(name, folder), 'utf8');
+const open = (name: string) => readDesign(readFileSync(new URL(name, folder)), name);
 const ids = [...designGraph.quantities.keys()];
-/** Every input but pictures, which stay outside design files. */
-const written = designGraph.order.filter(({ kind }) => kind === 'number' || kind === 'choice');
+const written = designGraph.order.filter(isInput);
 const made = makeDesigns();
 
 it('the folder holds what the script makes', () => {
@@ -20,7 +21,7 @@ it('the folder holds what the script makes', () => {
 });
 
 describe.each(files)('%s', (file) => {
-  const { name, about, patch, unknown } = readDesignFile(designGraph, read(file), file);
+  const { name, about, inputs: patch, kept } = open(file);
   const { inputs } = applyPatch(designGraph, initialState(designGraph), patch);
 
   it('is what the script makes', () => {
@@ -30,7 +31,7 @@ describe.each(files)('%s', (file) => {
   it('opens with a name, a text and every input', () => {
     expect(name).not.toBe(file);
     expect(about.length).toBeGreaterThan(40);
-    expect(unknown).toEqual({});
+    expect(kept).toEqual({ inputs: {}, files: {} });
     expect(Object.keys(patch).sort()).toEqual(written.map(({ id }) => id).sort());
   });
 
@@ -48,7 +49,6 @@ describe.each(files)('%s', (file) => {
 });
 
 it('the lecture table is the initial design', () => {
-  const { patch } = readDesignFile(designGraph, read('lecture-table.json'), 'lecture-table.json');
   const initial = initialState(designGraph);
-  expect(applyPatch(designGraph, initial, patch)).toBe(initial);
+  expect(applyPatch(designGraph, initial, open('lecture-table.json').inputs)).toBe(initial);
 });

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { designGraph } from '../../lib/design/design.ts';
-import { readDesignFile, writeDesignFile } from '../../lib/design/designFile.ts';
 import { applyPatch, initialState, type Patch } from '../../lib/graph/state.ts';
 import { Problem } from '../../lib/problem.ts';
 
@@ -162,73 +161,4 @@ describe('a refused patch', () => {
       "There is no quantity 'beam.wavelength'. Did you mean laser.wavelength? The command quantities lists all.",
     );
   });
-});
-
-describe('design files', () => {
-  const changed = applyPatch(designGraph, start, {
-    'laser.wavelength': 515e-9,
-    'lens.plateDistance': 0.123456789012345,
-    'plate.glass': 'sapphire',
-    'workpiece.z': -0.1e-3 / 3,
-  });
-
-  it('come back as they were written, to the last bit', () => {
-    const text = writeDesignFile(designGraph, changed.inputs, 'trial', 'for a test');
-    const file = readDesignFile(designGraph, text, 'trial.json');
-    expect([file.name, file.about, file.unknown]).toEqual(['trial', 'for a test', {}]);
-    expect(applyPatch(designGraph, start, file.patch).inputs).toEqual(changed.inputs);
-    expect(writeDesignFile(designGraph, changed.inputs, file.name, file.about)).toBe(text);
-  });
-
-  const fileWith = (inputs: unknown, rest: object = {}) =>
-    JSON.stringify({ format: 'stepwell-design', version: 1, inputs, ...rest });
-
-  it('take any unit of the right kind, and call themselves by the file where they have no name', () => {
-    const file = readDesignFile(
-      designGraph,
-      fileWith({ 'laser.wavelength': { value: 515, unit: 'nm' } }),
-      'x.json',
-    );
-    expect(file.patch).toEqual({ 'laser.wavelength': 515e-9 });
-    expect(file.name).toBe('x.json');
-  });
-
-  it('keep what this version does not know', () => {
-    const entries = { 'later.thing': { value: 3, unit: 'm' }, 'later.way': { choice: 'b' } };
-    const file = readDesignFile(
-      designGraph,
-      fileWith({ ...entries, 'plate.stop': { choice: 'open' } }),
-      'later.json',
-    );
-    expect(file.unknown).toEqual(entries);
-    expect(file.patch).toEqual({ 'plate.stop': 'open' });
-  });
-
-  const wavelength = (value: unknown, unit: unknown = 'm') => ({ 'laser.wavelength': { value, unit } });
-  const damaged: readonly [name: string, text: string, says: RegExp][] = [
-    ['empty', '', /not a design file/],
-    ['cut off', fileWith({}).slice(0, -4), /not a design file/],
-    ['another kind of file', '<svg/>', /not a design file/],
-    ['a list', '[]', /not a design file: at format/],
-    ['a single number', '1', /not a design file: at the whole file/],
-    ['of another format', fileWith({}, { format: 'other' }), /at format/],
-    ['without a version', fileWith({}, { version: undefined }), /at version/],
-    ['of a later version', fileWith({}, { version: 99 }), /version 99 .* reads up to version 1/],
-    ['without inputs', fileWith(undefined), /at inputs/],
-    ['with a text for a number', fileWith(wavelength('515 nm')), /at inputs\.laser\.wavelength/],
-    ['with null for a number', fileWith(wavelength(null)), /at inputs\.laser\.wavelength/],
-    ['with an unknown unit', fileWith(wavelength(1, 'furlongish')), /in 'furlongish'.*use m\./],
-    ['with a unit of another kind', fileWith(wavelength(1, 'J')), /gives laser\.wavelength in 'J'.*use m\./],
-    ['with a value out of range', fileWith(wavelength(1)), /allowed is from 250\snm/],
-    ['with a number for a choice', fileWith({ 'plate.stop': { value: 1, unit: '1' } }), /plate\.stop|Stop/],
-    ['with an unknown choice', fileWith({ 'plate.stop': { choice: 'square' } }), /round, open/],
-    ['with a choice for a number', fileWith({ 'laser.wavelength': { choice: 'green' } }), /needs a number/],
-  ];
-  for (const [name, text, says] of damaged) {
-    it(`${name}: refused in a whole sentence`, () => {
-      const { message } = problemOf(() => readDesignFile(designGraph, text, 'bad.json'));
-      expect(message).toMatch(says);
-      expect(message).toMatch(/^[A-Z'].*\.$/);
-    });
-  }
 });

@@ -64,7 +64,7 @@ describe('evaluate', () => {
 
   it('starts from a design file; settings on the line win', () => {
     const inputs = { ...designGraph.initial, 'laser.wavelength': 515e-9, 'expander.magnification': 3 };
-    const files = { 'trial.json': writeDesignFile(designGraph, inputs, 'trial') };
+    const files = { 'trial.json': writeDesignFile(designGraph, { inputs }) };
     const argv = ['evaluate', 'trial.json', '--set=expander.magnification=2.5'];
     const result = JSON.parse(succeed([...argv, '--get', 'laser.wavelength, expander.magnification'], files));
     expect(result['laser.wavelength'].value).toBe(515e-9);
