@@ -3,7 +3,7 @@ import { interpolationRows } from '../numerics/panelledRows.ts';
 import { applyMatrix, blurRadius, blurReach, createBlurMatrix } from './coherence.ts';
 import { spaced } from './focusMaps.ts';
 import { collinsB, defocusAt, type Light } from './light.ts';
-import { radiusScale, roundPlateOf } from './roundSpot.ts';
+import { radiusScale, roundFocusAt, roundPlateOf } from './roundSpot.ts';
 import { throughFocusMap } from './throughFocusMap.ts';
 import { gaussianReach, type Zone } from './zones.ts';
 
@@ -51,16 +51,25 @@ export function blurOfMap({ blur, width, panels, coherentPanels }: MapPlan): Flo
 /**
  * Irradiance through the focus behind a round plate, relative to the axis of the unshaped, unclipped, M² = 1 beam in its
  * focus, (f/B)²|U|², blurred for M² > 1 (Schell model, {@link file://./coherence.ts}). `planes` z and `radii` ρ in
- * metres; the result has a row a plane and a column a radius. `plan` covers them ({@link planMap}) and `blur` is its
+ * metres, signs of radii not counting; the result has a row a plane and a column a radius. Throws a Problem for planes
+ * too far from the focus. `plan` covers them ({@link planMap}) and `blur` is its
  * matrix. To 1e-6 of the unshaped peak.
  */
 export function familyMap(
   light: Light,
   planes: Float64Array,
   radii: Float64Array,
-  plan: MapPlan = planMap(light, [Math.min(...planes), Math.max(...planes)], Math.max(...radii)),
+  plan: MapPlan = planMap(
+    light,
+    endsOf(planes),
+    endsOf(radii)
+      .map(Math.abs)
+      .reduce((a, b) => Math.max(a, b)),
+  ),
   blur: Float64Array | undefined = blurOfMap(plan),
 ): Float64Array {
+  // Both ends are within reach of the model, or this throws.
+  for (const end of endsOf(planes)) roundFocusAt(light, end);
   const { zones, stepRatio } = zonesInSteps(light);
   const coherent = panelNodes(plan.width, plan.coherentPanels, nodesPerPanel).nodes;
   const scaled = coherent.map((radius) => 2 * stepRatio * radius);
@@ -87,6 +96,10 @@ export function familyMap(
   return values;
 }
 
+function endsOf(values: Float64Array): [number, number] {
+  return [values.reduce((a, b) => Math.min(a, b)), values.reduce((a, b) => Math.max(a, b))];
+}
+
 /** Whether equal fields in two planes are equal spots: B is the same. */
 function isTwin(light: Light, a: number, b: number): boolean {
   return collinsB(light, a) === collinsB(light, b);
@@ -111,7 +124,7 @@ function readerOf(light: Light, radii: Float64Array, plan: MapPlan): Reader {
   const { width, panels } = plan;
   if (light.plateDistance !== light.focalLength) return readerByGrid(light, radii, plan);
   const scale = radiusScale(light, 0);
-  const places = radii.map((radius) => radius / scale);
+  const places = radii.map((radius) => Math.abs(radius) / scale);
   const interpolate = interpolationRows(width, panels, nodesPerPanel, places);
   return (_z, values, into) => interpolate(values, 1, into);
 }
@@ -128,7 +141,7 @@ function readerByGrid(light: Light, radii: Float64Array, { width, panels }: MapP
     interpolate(values, (light.focalLength / collinsB(light, z)) ** 2, fine);
     const scale = 1 / (radiusScale(light, z) * step);
     radii.forEach((radius, i) => {
-      into[i] = evenCubic(fine, radius * scale);
+      into[i] = evenCubic(fine, Math.abs(radius) * scale);
     });
   };
 }

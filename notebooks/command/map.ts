@@ -4,10 +4,10 @@ import { createEngine } from '../../lib/graph/engine.ts';
 import { valueOrThrow } from '../../lib/graph/outcome.ts';
 import { formatQuantity } from '../../lib/graph/units.ts';
 import { superscript } from '../../lib/graph/unitText.ts';
+import { familyMap } from '../../lib/optics/familyMap.ts';
 import type { Light } from '../../lib/optics/light.ts';
 import { Problem } from '../../lib/problem.ts';
 import type { CommandIo } from './commandIo.ts';
-import { familyMap } from './familyMap.ts';
 import { readSpan, spaced } from './lengths.ts';
 import { encodeMap, type FluenceMap, type GreyScale, highest, shownDecades } from './mapPng.ts';
 import { designOptions, openDesign } from './openDesign.ts';
@@ -70,7 +70,7 @@ function readScale(options: Options, kind: Kind): GreyScale {
   );
 }
 
-/** A row of radii, then a row for each plane that begins with its z; eight digits, two beyond what the model is computed to. */
+/** A row of radii, then a row for each plane that begins with its z; eight digits, one beyond the 1e-6 of the unshaped peak that the map is computed to. */
 function writeCsv({ fluence, columns, rows, z, radii }: FluenceMap): string {
   const digits = (value: number) => Number(value.toPrecision(8));
   const head = ['fluence_J_m2; z_m down; radius_m across', ...Array.from(spaced(radii, columns), digits)];

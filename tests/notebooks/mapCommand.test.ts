@@ -89,7 +89,8 @@ describe('map as a picture of 16 bits', () => {
       expectClose(data[i]!, (fluence / top) * 65535, { absolute: 0.501, source: 'rounding' });
     });
     const [, said] = /^fluence = grey \/ 65535 \* (\S+) J\/m2$/.exec(text['Scale']!)!;
-    expectClose(Number(said), top, { relative: 1e-9 });
+    // A map is computed to 1e-6 of the unshaped peak, which is below ten times this one; profile to 1e-9.
+    expectClose(Number(said), top, { relative: 1e-5, source: 'familyMap' });
     expect(text['Rows']).toBe('z = -0.0002 m (top) to 0.0001 m, equally spaced');
     expect(text['Columns']).toBe('radius = 0 m (left) to 0.00003 m, equally spaced');
     expect(out).toMatch(/white \(65535\) stands for [\d.]+\sJ\/cm², grey is in proportion\.\n$/);
