@@ -1,5 +1,6 @@
 import type { ChoiceInput, NumberInput, Quantity, ValuesOf } from '../lib/graph/quantity.ts';
 import type { Patch } from '../lib/graph/state.ts';
+import type { PathElementName } from './beamPathInputs.ts';
 import type { From, Prose } from './prose.ts';
 
 /** An axis: label in words, unit text as shown, domain in that unit. */
@@ -65,6 +66,13 @@ export interface SecondScale {
   readonly offset?: number;
 }
 
+/** A named column of numbers. */
+export interface DataColumn {
+  readonly name: string;
+  readonly unit: string;
+  readonly values: Float64Array;
+}
+
 /** A chart as plain data: a page, a paper and a command can draw it. */
 export interface FigureSpec {
   readonly title: string;
@@ -79,6 +87,8 @@ export interface FigureSpec {
   readonly marks?: readonly MarkSpec[];
   readonly map?: MapSpec;
   readonly moves?: MoveSpec;
+  /** The numbers for a file, where they are not the columns that are drawn. */
+  readonly data?: readonly DataColumn[];
   /** What the chart shows, in one to three sentences with its numbers; true for these values. */
   readonly summary: string;
 }
@@ -135,6 +145,38 @@ export interface TableBlock extends BlockBase {
   readonly table: TableSpec;
 }
 
+/** A row of a list to choose from. */
+export interface ChoiceRow {
+  /** Words of the button that takes it. */
+  readonly name: string;
+  /** What the button does, in words: "Move the workpiece to z = 0.05 mm". */
+  readonly does: string;
+  readonly cells: readonly string[];
+  /** Shown on request: names and values, and a sentence or two. */
+  readonly more: readonly (readonly [name: string, value: string])[];
+  readonly about: string;
+  readonly patch: Patch;
+  /** The design stands there now. */
+  readonly chosen: boolean;
+}
+
+/** A list to choose from, as plain data. */
+export interface ChoicesSpec {
+  readonly caption: string;
+  /** Headings: of the buttons, then of the cells. */
+  readonly columns: readonly string[];
+  readonly rows: readonly ChoiceRow[];
+  /** Said below the list, or in its place where it is empty. */
+  readonly summary: string;
+}
+
+/** A list whose rows set inputs; it follows the design. */
+export interface ChoicesBlock extends BlockBase {
+  readonly kind: 'choices';
+  readonly from: From;
+  view(values: Readonly<Record<string, unknown>>): ChoicesSpec;
+}
+
 /** Inputs side by side under a heading. */
 export interface ControlsBlock extends BlockBase {
   readonly kind: 'controls';
@@ -154,7 +196,7 @@ export interface QuestionBlock extends BlockBase {
   readonly explanation: Prose;
 }
 
-export type Block = ProseBlock | FigureBlock | TableBlock | ControlsBlock | QuestionBlock;
+export type Block = ProseBlock | FigureBlock | TableBlock | ChoicesBlock | ControlsBlock | QuestionBlock;
 
 /** One document: title, what it is for, blocks in order. No DOM. */
 export interface StepwellDocument {
@@ -163,6 +205,8 @@ export interface StepwellDocument {
   readonly lead: Prose;
   /** What everything in it is about; where it has no value, the top of the document says so, and why. */
   readonly result?: { readonly quantity: Quantity; readonly missing: string };
+  /** Element of the beam path whose inputs it opens with; the laser where left out. */
+  readonly element?: PathElementName;
   readonly blocks: readonly Block[];
 }
 
@@ -174,6 +218,16 @@ export function figure<const F extends From>(
   },
 ): FigureBlock {
   return { kind: 'figure', ...definition } as unknown as FigureBlock;
+}
+
+/** A list to choose from with its values inferred. */
+export function choices<const F extends From>(
+  definition: Omit<ChoicesBlock, 'kind' | 'from' | 'view'> & {
+    from: F;
+    view: (values: ValuesOf<F>) => ChoicesSpec;
+  },
+): ChoicesBlock {
+  return { kind: 'choices', ...definition } as unknown as ChoicesBlock;
 }
 
 /** A question block with its values inferred. */

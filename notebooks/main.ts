@@ -3,6 +3,7 @@ import '@fontsource-variable/source-serif-4/wght-italic.css';
 import '@fontsource-variable/source-sans-3';
 import 'katex/dist/katex.min.css';
 import './page/style.css';
+import './page/choices.css';
 import './page/traceRows.css';
 import './page/figures/figures.css';
 import { designGraph } from '../lib/design/design.ts';

@@ -1,15 +1,18 @@
 import { mapScale } from '../lib/design/familyMap.ts';
 import { defocus, workpieceZ } from '../lib/design/focus.ts';
 import { dip, kind, peakFluence, profile, width } from '../lib/design/spot.ts';
+import { stripStep } from '../lib/design/strip.ts';
 import type { StepwellDocument } from './document.ts';
 import { profileFigure } from './matchingFigures.ts';
 import { prose } from './prose.ts';
+import { stripFigure } from './stripFigure.ts';
 import { axisCurveFigure, mapFigure, spotPictureFigure } from './throughFocusFigures.ts';
 
 /** The second document: every profile that the plate gives, and the plane for the job. */
 export const throughFocus: StepwellDocument = {
   id: 'through-focus',
   title: 'Through the focus',
+  element: 'workpiece',
   lead: prose`Behind the lens the plate makes a whole family of spots: flat-tops, rings and peaked ones follow one another along the axis. The workpiece picks one of them by where it stands.`,
   result: { quantity: profile, missing: 'This design has no spot.' },
   blocks: [
@@ -27,5 +30,7 @@ export const throughFocus: StepwellDocument = {
     profileFigure,
     spotPictureFigure,
     axisCurveFigure,
+    stripFigure,
+    { kind: 'controls', id: 'strip-controls', heading: 'Side by side', inputs: [stripStep] },
   ],
 };

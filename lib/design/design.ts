@@ -17,6 +17,7 @@ import * as rawBeam from './rawBeam.ts';
 import * as rule from './rule.ts';
 import * as sensitivity from './sensitivity.ts';
 import * as spot from './spot.ts';
+import * as strip from './strip.ts';
 import * as unshaped from './unshaped.ts';
 import * as waist from './waist.ts';
 import * as wish from './wish.ts';
@@ -36,6 +37,7 @@ const rooms = [
   focus,
   familyMap,
   spot,
+  strip,
   unshaped,
   limits,
   explain,

@@ -10,6 +10,7 @@ import {
   type TableSpec,
 } from '../document.ts';
 import { readValues } from '../prose.ts';
+import { renderChoices } from './choicesView.ts';
 import type { PageContext } from './context.ts';
 import { element, setText } from './element.ts';
 import { createFigure } from './figures/drawFigure.ts';
@@ -28,7 +29,7 @@ export interface DocumentView {
 export function renderDocument(
   page: PageContext,
   content: StepwellDocument,
-  first: PathElementName = 'laser',
+  first: PathElementName = content.element ?? 'laser',
 ): DocumentView {
   const context = content.result ? { ...page, result: content.result.quantity } : page;
   const { document } = context;
@@ -103,6 +104,8 @@ function blockElement(context: PageContext, block: Block, stops: (() => void)[])
       return renderFigure(context, block, stops);
     case 'table':
       return renderTable(context, block.table, stops);
+    case 'choices':
+      return renderChoices(context, block, stops);
     case 'controls':
       return renderPanel(context, block.heading, block.inputs, stops).element;
     case 'question':

@@ -12,7 +12,8 @@ interface Column {
  * column for each of its sides; a map is x, y, value, a row for each point. What is not a number is left empty.
  */
 export function figureCsv(spec: FigureSpec): string {
-  const columns = namedApart([...(spec.map ? mapColumns(spec) : []), ...seriesColumns(spec)]);
+  const drawn = () => [...(spec.map ? mapColumns(spec) : []), ...seriesColumns(spec)];
+  const columns = namedApart(spec.data ?? drawn());
   const count = Math.max(0, ...columns.map(({ values }) => values.length));
   const lines = [columns.map(({ name, unit }) => quoted(withUnit(name, unit))).join(',')];
   for (let row = 0; row < count; row++) lines.push(columns.map(({ values }) => cell(values[row])).join(','));
