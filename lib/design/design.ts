@@ -2,6 +2,7 @@ import { createGraph, type Graph } from '../graph/graph.ts';
 import type { Quantity } from '../graph/quantity.ts';
 import * as expander from './expander.ts';
 import * as explain from './explain.ts';
+import * as family from './family.ts';
 import * as focus from './focus.ts';
 import * as insideExpander from './insideExpander.ts';
 import * as laser from './laser.ts';
@@ -33,6 +34,7 @@ const rooms = [
   match,
   lens,
   focus,
+  family,
   spot,
   unshaped,
   limits,
