@@ -32,7 +32,7 @@ export const familySamples = derived({
 });
 
 /** Units of the numbers of a plane. */
-export const planeUnits: UnitOf<PlaneNumbers> = {
+export const planeUnits = {
   kind: 'none',
   dip: '1',
   areaRatio: '1',
@@ -44,7 +44,7 @@ export const planeUnits: UnitOf<PlaneNumbers> = {
   ringDiameter: 'm',
   ringWidth: 'm',
   energyInHalf: '1',
-};
+} as const satisfies UnitOf<PlaneNumbers>;
 
 export const family = derived({
   id: 'focus.family',
