@@ -1,9 +1,10 @@
 import { choice, derived } from '../graph/define.ts';
 import { formatReadable } from '../graph/units.ts';
 import { niceEnd } from '../numerics/niceEnd.ts';
-import { blurOfMap, familyMap, type MapPlan, planMap } from '../optics/familyMap.ts';
+import { axisThroughFocus, blurOfMap, familyMap, type MapPlan, planMap } from '../optics/familyMap.ts';
 import { spaced } from '../optics/focusMaps.ts';
-import { focusRadius as focusRadiusOf, planeOfDefocus } from '../optics/light.ts';
+import { focusRadius as focusRadiusOf, type Light, planeOfDefocus } from '../optics/light.ts';
+import { roundPlateOf } from '../optics/roundSpot.ts';
 import { withPhaseScaled } from '../optics/variants.ts';
 import { Problem } from '../problem.ts';
 import { light, searchedDefocus } from './focus.ts';
@@ -49,7 +50,7 @@ export const mapExtent = derived({
         { input: 'lens.typedPlateDistance' },
       );
     }
-    const reach = shownFocusRadii * focusRadiusOf(light) * Math.max(1, light.beamPropagationRatio / 2);
+    const reach = shownFocusRadii * focusRadiusOf(light) * spreadOf(light);
     return { ...roundedOut(low!, high!), radius: niceEnd(reach) };
   },
   shownAs: ({ low, high, radius }) =>
@@ -57,6 +58,12 @@ export const mapExtent = derived({
   formula: '|\\zeta|\\le 7,\\ \\varrho\\le 5',
   source: 'definition',
 });
+
+/** How many times as wide as the unshaped focus a spot of this light is, roughly: by M², and by a stop within the beam. */
+export function spreadOf(light: Light): number {
+  const stop = roundPlateOf(light).zones.at(-1)!.outer / light.beamRadius;
+  return Math.max(1, light.beamPropagationRatio / 2, 1 / stop);
+}
 
 /** Round ends around a span: the same either side where it is symmetric to a tenth, so that they stay while values move. */
 function roundedOut(low: number, high: number): { low: number; high: number } {
@@ -156,13 +163,14 @@ export const axisCurves = derived({
   unit: 'none',
   about:
     'Irradiance on the axis over z with the plate, and with the plate taken out and the stop left in; M² included.',
-  from: { light, extent: mapExtent, plan, blur },
-  compute: ({ light, extent, plan, blur }): AxisCurves => {
+  from: { light, extent: mapExtent },
+  compute: ({ light, extent }): AxisCurves => {
     const planes = spaced(extent.low, extent.high, mapPlanes);
-    const [axis, radii] = [new Float64Array(1), JSON.parse(plan) as MapPlan];
-    const along = (scale: number) =>
-      familyMap(scale === 1 ? light : withPhaseScaled(light, scale), planes, axis, radii, blur.matrix);
-    return { extent, shaped: along(1), unshaped: along(0) };
+    return {
+      extent,
+      shaped: axisThroughFocus(light, planes),
+      unshaped: axisThroughFocus(withPhaseScaled(light, 0), planes),
+    };
   },
   shownAs: () => `two curves of ${mapPlanes} planes`,
   formula: '(f/B)^2\\,|U(0,\\zeta)|^2 \\ast \\text{blur}(M^2)',

@@ -3,6 +3,7 @@ import { niceEnd } from '../numerics/niceEnd.ts';
 import { familyMap } from '../optics/familyMap.ts';
 import { spaced } from '../optics/focusMaps.ts';
 import { focusRadius as focusRadiusOf } from '../optics/light.ts';
+import { spreadOf } from './familyMap.ts';
 import { light } from './focus.ts';
 
 /** Planes side by side: four before the focal plane of the lens, itself, four behind. */
@@ -41,9 +42,7 @@ export const strip = derived({
   compute: ({ light, step }): FamilyStrip => {
     const half = (stripPlanes - 1) / 2;
     const planes = Float64Array.from({ length: stripPlanes }, (_, i) => (i - half) * step);
-    const reach = niceEnd(
-      stripFocusRadii * focusRadiusOf(light) * Math.max(1, light.beamPropagationRatio / 2),
-    );
+    const reach = niceEnd(stripFocusRadii * focusRadiusOf(light) * spreadOf(light));
     const radii = spaced(0, reach, stripRadii);
     return { planes, radii, values: familyMap(light, planes, radii) };
   },

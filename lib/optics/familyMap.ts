@@ -1,8 +1,10 @@
 import { panelNodes } from '../numerics/panelledFunction.ts';
 import { interpolationRows } from '../numerics/panelledRows.ts';
+import { Problem } from '../problem.ts';
 import { applyMatrix, blurRadius, blurReach, createBlurMatrix } from './coherence.ts';
 import { spaced } from './focusMaps.ts';
 import { collinsB, defocusAt, type Light } from './light.ts';
+import { createAxisIrradiance } from './onAxis.ts';
 import { radiusScale, roundFocusAt, roundPlateOf } from './roundSpot.ts';
 import { throughFocusMap } from './throughFocusMap.ts';
 import { gaussianReach, type Zone } from './zones.ts';
@@ -29,15 +31,31 @@ function ladder(x: number): number {
   return 2 ** (Math.ceil(2 * Math.log2(x) - 1e-9) / 2);
 }
 
-/** Plans the radii of a map out to ρ = `reach` in metres in every plane from `low` to `high`, metres from the focus. */
+/** Phase over the plate, in rad, that sums through the focus carry to 1e-7 ({@link throughFocusMap}). */
+const largestPhase = 1600;
+
+/**
+ * Plans the radii of a map out to ρ = `reach` in metres in every plane from `low` to `high`, metres from the focus. Throws
+ * a Problem where the radii lie too far out for the sums.
+ */
 export function planMap(light: Light, [low, high]: readonly [number, number], reach: number): MapPlan {
   const last = roundPlateOf(light).zones.at(-1)!.outer / light.beamRadius;
   const width = phasePerPanel / 4 / ladder(Math.min(Math.max(last, 1e-3), widestCounted));
   const furthest = reach / Math.min(radiusScale(light, low), radiusScale(light, high));
   const blur = blurRadius(light.beamPropagationRatio);
-  const panels = Math.ceil(ladder(furthest) / width - 1e-9);
+  if (!(2 * (furthest + blurReach * blur) * Math.min(last, gaussianReach) < largestPhase)) throw tooFar();
+  // One panel at least: the axis alone is a reach of 0.
+  const panels = Math.max(1, Math.ceil(ladder(furthest) / width - 1e-9));
   const coherentPanels = blur === 0 ? panels : Math.ceil((panels * width + blurReach * blur) / width - 1e-9);
   return { blur, width, panels, coherentPanels };
+}
+
+function tooFar(): Problem {
+  return new Problem(
+    'outside',
+    'The light spreads so far over these planes that a map of them cannot be computed; take planes nearer to the focus, or a beam with a lower M².',
+    { input: 'lens.focalLength' },
+  );
 }
 
 /** The matrix that blurs the coherent light of a plan; undefined for M² = 1. Depends on the plan alone: keep it. */
@@ -94,6 +112,38 @@ export function familyMap(
       );
   });
   return values;
+}
+
+/**
+ * Irradiance on the axis in `planes` (z in metres), relative as in {@link familyMap}: closed form for M² = 1, else the
+ * integral of the coherent light over the blur. To 1e-6 of the unshaped peak.
+ */
+export function axisThroughFocus(light: Light, planes: Float64Array): Float64Array {
+  const strength = (z: number) => (light.focalLength / collinsB(light, z)) ** 2;
+  const defocus = planes.map((z) => defocusAt(light, z));
+  const blur = blurRadius(light.beamPropagationRatio);
+  if (blur === 0) {
+    const zones = roundPlateOf(light).zones.map(({ outer, phase }) => ({
+      outer: outer / light.beamRadius,
+      phase,
+    }));
+    const axis = createAxisIrradiance(zones);
+    return planes.map((z, row) => axis(defocus[row]!).value * strength(z));
+  }
+  const { width, coherentPanels } = planMap(light, [0, 0], 0);
+  const nodes = panelNodes(width, coherentPanels, nodesPerPanel).nodes;
+  const weights = createBlurMatrix({ width, count: nodesPerPanel, nodes }, new Float64Array(1), blur);
+  const { zones, stepRatio } = zonesInSteps(light);
+  const rows = throughFocusMap(
+    zones,
+    stepRatio,
+    nodes.map((radius) => 2 * stepRatio * radius),
+    defocus,
+  );
+  return planes.map((z, row) => {
+    const start = row * nodes.length;
+    return applyMatrix(weights, rows.subarray(start, start + nodes.length))[0]! * strength(z);
+  });
 }
 
 function endsOf(values: Float64Array): [number, number] {
