@@ -1,12 +1,16 @@
+import { depthTolerance } from '../lib/design/depthOfFocus.ts';
+import { searchedRange } from '../lib/design/family.ts';
 import { mapScale } from '../lib/design/familyMap.ts';
 import { defocus, workpieceZ } from '../lib/design/focus.ts';
 import { dip, kind, peakFluence, profile, width } from '../lib/design/spot.ts';
 import { stripStep } from '../lib/design/strip.ts';
+import { largestDip, leastContrast, planeGoal } from '../lib/design/usablePlanes.ts';
 import type { StepwellDocument } from './document.ts';
 import { profileFigure } from './matchingFigures.ts';
 import { prose } from './prose.ts';
 import { stripFigure } from './stripFigure.ts';
 import { axisCurveFigure, mapFigure, spotPictureFigure } from './throughFocusFigures.ts';
+import { planesTable } from './usablePlanesTable.ts';
 
 /** The second document: every profile that the plate gives, and the plane for the job. */
 export const throughFocus: StepwellDocument = {
@@ -29,6 +33,20 @@ export const throughFocus: StepwellDocument = {
     { kind: 'controls', id: 'plane-controls', heading: 'Move the workpiece', inputs: [workpieceZ, mapScale] },
     profileFigure,
     spotPictureFigure,
+    {
+      kind: 'prose',
+      id: 'planes',
+      prose: prose`
+        ## Planes to choose from
+      `,
+    },
+    {
+      kind: 'controls',
+      id: 'search-controls',
+      heading: 'What the plane is for',
+      inputs: [planeGoal, searchedRange, depthTolerance, largestDip, leastContrast],
+    },
+    planesTable,
     axisCurveFigure,
     stripFigure,
     { kind: 'controls', id: 'strip-controls', heading: 'Side by side', inputs: [stripStep] },

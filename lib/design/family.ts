@@ -3,6 +3,7 @@ import type { UnitOf } from '../graph/quantity.ts';
 import { findFamily, sampleSearch } from '../optics/family.ts';
 import type { PlaneNumbers } from '../optics/planeNumbers.ts';
 import { light } from './focus.ts';
+import { kindsText } from './shownParts.ts';
 
 export const searchedRange = number({
   id: 'focus.searchedRange',
@@ -63,7 +64,7 @@ export const family = derived({
     'Stretches along z over which the profile stays of one kind, within the range searched: ends, and the numbers of the middle plane. Flat-top: dip below 5\u202f% and plateau ratio above 0.30; shallow ring: dip 5–10\u202f%; ring: above 10\u202f%; peaked: the rest.',
   from: { light, samples: familySamples },
   compute: ({ light, samples }) => findFamily(light, samples),
-  shownAs: (stretches) => stretches.map(({ kind }) => kind).join(', '),
+  shownAs: (stretches) => kindsText(stretches),
   formula: '\\text{kind}(\\zeta),\\ |\\zeta|\\le\\zeta_\\text{max}',
   source: 'search',
   heavy: true,

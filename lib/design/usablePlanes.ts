@@ -10,6 +10,7 @@ import { fieldWidth } from './depthInUse.ts';
 import { depthTolerance } from './depthOfFocus.ts';
 import { family, familySamples, planeUnits, searchedRange } from './family.ts';
 import { light, searchedDefocus, zeroCurvaturePlanes } from './focus.ts';
+import { kindsText } from './shownParts.ts';
 
 export const planeGoal = choice({
   id: 'focus.planeGoal',
@@ -38,7 +39,7 @@ export const largestDip = number({
   display: '%',
   about:
     'Flat-tops with a deeper dip than this are not listed when flat-tops are asked for; 5\u202f% is where a flat-top ends by definition.',
-  initial: 0.05,
+  initial: 0.02,
   range: { min: 0, max: 0.05 },
 });
 
@@ -87,7 +88,7 @@ export const foundPlanes = derived({
       wish,
       zeroCurvature.map((z) => defocusAt(light, z)),
     ),
-  shownAs: (planes) => planesText(planes),
+  shownAs: (planes) => kindsText(planes),
   formula: '\\text{best}(\\text{family}, \\text{wish})',
   source: 'search',
   heavy: true,
@@ -105,14 +106,10 @@ export const usablePlanes = derived({
     if (planes.length === 0) throw noPlane(planeGoal.options[goal], range);
     return planes.map((plane) => ({ ...plane, allowedTilt: Math.atan(plane.depth / field) }));
   },
-  shownAs: (planes) => planesText(planes),
+  shownAs: (planes) => kindsText(planes),
   formula: '\\arctan(\\Delta z/F)',
   source: 'search',
 });
-
-function planesText(planes: readonly { readonly kind: string; readonly z: number }[]): string {
-  return planes.map(({ kind, z }) => `${kind} at ${formatReadable(z, 'm', 'mm')}`).join(', ') || 'none';
-}
 
 function noPlane(wish: string, range: number): Problem {
   return new Problem(
@@ -137,7 +134,7 @@ export const zeroCurvatureKinds = derived({
     const samples = sampleFamily(roundShapeOf(coherent), low, high);
     return inside.map((zeta) => numbersInPlane(coherent, samples, zeta));
   },
-  shownAs: (planes) => planesText(planes),
+  shownAs: (planes) => kindsText(planes),
   formula: '\\text{kind}(z_i),\\ \\mathrm{Re}(U_0^* U_2)=0',
   source: 'search',
   heavy: true,

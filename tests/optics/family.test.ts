@@ -9,36 +9,11 @@ import { peakOf } from '../../lib/optics/radialProfile.ts';
 import { roundProfileAt, transmissionOf } from '../../lib/optics/roundSpot.ts';
 import { cases } from '../cases.ts';
 import { expectClose } from '../close.ts';
-import { reference } from '../reference.ts';
-import { lightBehind } from './lightBehind.ts';
+import { type FamilyDesign, familyDesigns, lightOf } from './familyDesigns.ts';
 
 const source = 'tests/reference/family.json';
 
-interface Design {
-  readonly name: string;
-  readonly zones: readonly (readonly [number, number])[];
-  readonly M2: number;
-  readonly intervals: readonly {
-    readonly kind: string;
-    readonly from: number;
-    readonly to: number;
-    readonly at: number;
-    readonly dip: number;
-    readonly ratio90to50: number;
-    readonly peak: number;
-    readonly fullWidthHalfMaximum: number;
-  }[];
-}
-const designs: readonly Design[] = reference('family').cases;
-
-function lightOf({ zones, M2 }: Pick<Design, 'zones' | 'M2'>, changes: Partial<Light> = {}): Light {
-  return lightBehind(
-    zones.map(([outer, phase]) => ({ outer, phase })),
-    { beamPropagationRatio: M2, ...changes },
-  );
-}
-
-describe.each(designs)('kinds through the focus: $name', (design) => {
+describe.each(familyDesigns)('kinds through the focus: $name', (design) => {
   const light = lightOf(design);
   const samples = sampleSearch(light, 7);
   const found = findFamily(light, samples);
@@ -72,9 +47,9 @@ describe.each(designs)('kinds through the focus: $name', (design) => {
 describe('another route: one plane at a time, with a kernel of its own', () => {
   const random = createRandom(77);
   const plates: [string, Light][] = [
-    ['open, κ = 1', lightOf(designs[0]!)],
-    ['stop, plate off the focal plane', lightOf(designs[4]!, { plateDistance: 0.2 })],
-    ['M² = 1.6, curved wavefront', lightOf({ ...designs[3]!, M2: 1.6 }, { wavefrontCurvature: 0.02 })],
+    ['open, κ = 1', lightOf(familyDesigns[0]!)],
+    ['stop, plate off the focal plane', lightOf(familyDesigns[4]!, { plateDistance: 0.2 })],
+    ['M² = 1.6, curved wavefront', lightOf({ ...familyDesigns[3]!, M2: 1.6 }, { wavefrontCurvature: 0.02 })],
     [
       'narrow stop',
       lightOf({
@@ -112,7 +87,7 @@ describe('another route: one plane at a time, with a kernel of its own', () => {
   });
 
   it('the profile itself, out to where it is sampled', () => {
-    const light = lightOf(designs[0]!);
+    const light = lightOf(familyDesigns[0]!);
     const profile = profileFromSamples(sampleSearch(light, 7), 1.234);
     const scale = focusRadius(light);
     const exact = roundProfileAt(light, planeOfDefocus(light, 1.234));
@@ -123,7 +98,7 @@ describe('another route: one plane at a time, with a kernel of its own', () => {
 });
 
 describe('where the search ends', () => {
-  const plate: Pick<Design, 'zones' | 'M2'> = { zones: [[6, 0]], M2: 1 };
+  const plate: Pick<FamilyDesign, 'zones' | 'M2'> = { zones: [[6, 0]], M2: 1 };
   it('at the range asked for where the plate stands one focal length before the lens', () => {
     expect(searchedEnds(lightOf(plate), 7)).toEqual([-7, 7]);
   });
