@@ -8,6 +8,7 @@ import './page/figures/figures.css';
 import { designGraph } from '../lib/design/design.ts';
 import { plateSource, stepDiameter } from '../lib/design/plate.ts';
 import { isInput } from '../lib/graph/quantity.ts';
+import { initialState } from '../lib/graph/state.ts';
 import type { PathElementName } from './beamPathInputs.ts';
 import { documents } from './contents.ts';
 import type { PageContext } from './page/context.ts';
@@ -15,6 +16,9 @@ import { createField } from './page/controls/inputPanel.ts';
 import { keepOneHelpOpen } from './page/controls/openHelp.ts';
 import { type DocumentView, renderDocument } from './page/documentView.ts';
 import { createHeader } from './page/header.ts';
+import { openKeeping } from './page/keeping/keeping.ts';
+import { showKeeping } from './page/keeping/keepingNotices.ts';
+import { createNotices } from './page/keeping/notices.ts';
 import { createLive } from './page/live.ts';
 import { createOwnPartsStore } from './page/ownPartsStore.ts';
 import { openMeasuredFile, panelActions } from './page/pathView.ts';
@@ -22,7 +26,11 @@ import { renderStartPage } from './page/startPage.ts';
 import { createTracePanel } from './page/trace.ts';
 
 const live = createLive(designGraph);
+const keeping = await openKeeping(window);
+keeping.start(live);
 const header = createHeader(document, live);
+const notices = createNotices(document);
+showKeeping(keeping, live, notices);
 const ownParts = createOwnPartsStore(window);
 const context: PageContext = { document, live, ownParts, open: () => {}, report: header.report };
 const trace = createTracePanel(context, (quantity, stops) => {
@@ -41,7 +49,7 @@ context.open = trace.open;
 
 const place = document.createElement('div');
 place.className = 'page';
-document.getElementById('page')!.replaceChildren(header.element, place, trace.element);
+document.getElementById('page')!.replaceChildren(header.element, notices.element, place, trace.element);
 
 let shown: DocumentView | undefined;
 /** The input that the next document opens with. */
@@ -83,7 +91,7 @@ function startPage(): HTMLElement {
       go('matching');
     },
     onExample: () => {
-      live.set(designGraph.initial);
+      live.open(initialState(designGraph));
       go('matching');
     },
   });
