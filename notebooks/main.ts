@@ -16,9 +16,12 @@ import { createField } from './page/controls/inputPanel.ts';
 import { keepOneHelpOpen } from './page/controls/openHelp.ts';
 import { type DocumentView, renderDocument } from './page/documentView.ts';
 import { createHeader } from './page/header.ts';
+import { takeDesign } from './page/keeping/address.ts';
+import { createDesignActions } from './page/keeping/designActions.ts';
 import { openKeeping } from './page/keeping/keeping.ts';
 import { showKeeping } from './page/keeping/keepingNotices.ts';
 import { createNotices } from './page/keeping/notices.ts';
+import { openLink } from './page/keeping/openedDesign.ts';
 import { createLive } from './page/live.ts';
 import { createOwnPartsStore } from './page/ownPartsStore.ts';
 import { openMeasuredFile, panelActions } from './page/pathView.ts';
@@ -26,10 +29,11 @@ import { renderStartPage } from './page/startPage.ts';
 import { createTracePanel } from './page/trace.ts';
 
 const live = createLive(designGraph);
-const keeping = await openKeeping(window);
+const firstLink = takeDesign(window);
+const keeping = await openKeeping(window, firstLink !== undefined);
 keeping.start(live);
-const header = createHeader(document, live);
 const notices = createNotices(document);
+const header = createHeader(document, live, (report) => createDesignActions(document, live, notices, report));
 showKeeping(keeping, live, notices);
 const ownParts = createOwnPartsStore(window);
 const context: PageContext = { document, live, ownParts, open: () => {}, report: header.report };
@@ -101,8 +105,23 @@ function go(id: string): void {
   location.hash = id;
 }
 
+/** Opens the design of a link; a bad one is told of and changes nothing. */
+async function follow(link: string | undefined): Promise<void> {
+  if (link === undefined) return;
+  try {
+    notices.show('opened', await openLink(live, link));
+  } catch (error) {
+    header.report((error as Error).message);
+  }
+}
+
 keepOneHelpOpen(document);
-window.addEventListener('hashchange', route);
+window.addEventListener('hashchange', () => {
+  const link = takeDesign(window);
+  route();
+  void follow(link);
+});
+await follow(firstLink);
 route();
 // For checks from outside: the settled state of what is shown.
 Object.assign(window, {
