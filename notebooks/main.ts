@@ -5,6 +5,7 @@ import 'katex/dist/katex.min.css';
 import './page/style.css';
 import './page/traceRows.css';
 import './page/figures/figures.css';
+import './page/print.css';
 import { designGraph } from '../lib/design/design.ts';
 import { plateSource, stepDiameter } from '../lib/design/plate.ts';
 import { isInput } from '../lib/graph/quantity.ts';
@@ -22,6 +23,7 @@ import { openKeeping } from './page/keeping/keeping.ts';
 import { showKeeping } from './page/keeping/keepingNotices.ts';
 import { createNotices } from './page/keeping/notices.ts';
 import { openLink } from './page/keeping/openedDesign.ts';
+import { createPrinted } from './page/keeping/printed.ts';
 import { createLive } from './page/live.ts';
 import { createOwnPartsStore } from './page/ownPartsStore.ts';
 import { openMeasuredFile, panelActions } from './page/pathView.ts';
@@ -51,9 +53,12 @@ const trace = createTracePanel(context, (quantity, stops) => {
 });
 context.open = trace.open;
 
+const printed = createPrinted(document, live);
 const place = document.createElement('div');
 place.className = 'page';
-document.getElementById('page')!.replaceChildren(header.element, notices.element, place, trace.element);
+document
+  .getElementById('page')!
+  .replaceChildren(header.element, notices.element, printed.head, place, printed.tail, trace.element);
 
 let shown: DocumentView | undefined;
 /** The input that the next document opens with. */

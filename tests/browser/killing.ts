@@ -26,7 +26,9 @@ export async function typeFor(
   time: number,
   random: ReturnType<typeof createRandom>,
 ): Promise<Typed[]> {
-  const typed: Typed[] = [];
+  // What was there before was typed long ago.
+  const before = (await readInputs(page))['laser.beamDiameter'] as number;
+  const typed: Typed[] = [{ millimetres: before * 1e3, at: 0 }];
   const end = Date.now() + time;
   await page.locator(field).first().focus();
   while (Date.now() < end) {
@@ -54,5 +56,5 @@ export async function judge(page: Page, typed: readonly Typed[], killed: number)
   const diameter = (await readInputs(page))['laser.beamDiameter'] as number;
   const kept = typed.findLastIndex(({ millimetres }) => Math.abs(millimetres * 1e-3 - diameter) < 1e-12);
   const missing = typed[kept + 1];
-  return { lost: missing ? killed - missing.at : 0, typed: typed.length, wrong: kept < 0 };
+  return { lost: missing ? killed - missing.at : 0, typed: typed.length - 1, wrong: kept < 0 };
 }
