@@ -6,9 +6,11 @@ import './page/style.css';
 import './page/choices.css';
 import './page/traceRows.css';
 import './page/figures/figures.css';
+import './page/print.css';
 import { designGraph } from '../lib/design/design.ts';
 import { plateSource, stepDiameter } from '../lib/design/plate.ts';
 import { isInput } from '../lib/graph/quantity.ts';
+import { initialState } from '../lib/graph/state.ts';
 import type { PathElementName } from './beamPathInputs.ts';
 import { documents } from './contents.ts';
 import type { PageContext } from './page/context.ts';
@@ -17,6 +19,13 @@ import { keepOneHelpOpen } from './page/controls/openHelp.ts';
 import { type DocumentView, renderDocument } from './page/documentView.ts';
 import { createHeader } from './page/header.ts';
 import { openWorker } from './page/heavy/openWorker.ts';
+import { takeDesign } from './page/keeping/address.ts';
+import { createDesignActions } from './page/keeping/designActions.ts';
+import { openKeeping } from './page/keeping/keeping.ts';
+import { showKeeping } from './page/keeping/keepingNotices.ts';
+import { createNotices } from './page/keeping/notices.ts';
+import { openLink } from './page/keeping/openedDesign.ts';
+import { createPrinted } from './page/keeping/printed.ts';
 import { createLive } from './page/live.ts';
 import { createOwnPartsStore } from './page/ownPartsStore.ts';
 import { openMeasuredFile, panelActions } from './page/pathView.ts';
@@ -24,7 +33,12 @@ import { renderStartPage } from './page/startPage.ts';
 import { createTracePanel } from './page/trace.ts';
 
 const live = createLive(designGraph, undefined, openWorker);
-const header = createHeader(document, live);
+const firstLink = takeDesign(window);
+const keeping = await openKeeping(window, firstLink !== undefined);
+keeping.start(live);
+const notices = createNotices(document);
+const header = createHeader(document, live, (report) => createDesignActions(document, live, notices, report));
+showKeeping(keeping, live, notices);
 const ownParts = createOwnPartsStore(window);
 const context: PageContext = { document, live, ownParts, open: () => {}, report: header.report };
 const trace = createTracePanel(context, (quantity, stops) => {
@@ -41,9 +55,12 @@ const trace = createTracePanel(context, (quantity, stops) => {
 });
 context.open = trace.open;
 
+const printed = createPrinted(document, live);
 const place = document.createElement('div');
 place.className = 'page';
-document.getElementById('page')!.replaceChildren(header.element, place, trace.element);
+document
+  .getElementById('page')!
+  .replaceChildren(header.element, notices.element, printed.head, place, printed.tail, trace.element);
 
 let shown: DocumentView | undefined;
 /** The input that the next document opens with. */
@@ -85,7 +102,7 @@ function startPage(): HTMLElement {
       go('matching');
     },
     onExample: () => {
-      live.set(designGraph.initial);
+      live.open(initialState(designGraph));
       go('matching');
     },
   });
@@ -95,8 +112,23 @@ function go(id: string): void {
   location.hash = id;
 }
 
+/** Opens the design of a link; a bad one is told of and changes nothing. */
+async function follow(link: string | undefined): Promise<void> {
+  if (link === undefined) return;
+  try {
+    notices.show('opened', await openLink(live, link));
+  } catch (error) {
+    header.report((error as Error).message);
+  }
+}
+
 keepOneHelpOpen(document);
-window.addEventListener('hashchange', route);
+window.addEventListener('hashchange', () => {
+  const link = takeDesign(window);
+  route();
+  void follow(link);
+});
+await follow(firstLink);
 route();
 // For checks from outside: the settled state of what is shown.
 Object.assign(window, {

@@ -67,7 +67,7 @@ function readBytes(text: string, hash: string, fileName: string): Uint8Array {
 }
 
 /** The files that unknown entries name, as far as they are there. */
-function filesOf(entries: Kept['inputs'], files: Kept['files']): Kept['files'] {
+export function filesOf(entries: Kept['inputs'], files: Kept['files']): Kept['files'] {
   const hashes = Object.values(entries).map(
     (entry) => (entry as { readonly sha256?: unknown } | null)?.sha256,
   );

@@ -43,6 +43,17 @@ export function applyPatch(graph: Graph, state: DesignState, patch: Patch): Desi
   return { ...state, inputs: { ...state.inputs, ...changes }, revision: state.revision + 1 };
 }
 
+/** True where two states differ by their revision at most. */
+export function sameDesign(
+  one: Omit<DesignState, 'revision'>,
+  other: Omit<DesignState, 'revision'>,
+): boolean {
+  const text = ({ name = '', about = '', kept }: Omit<DesignState, 'revision'>) =>
+    JSON.stringify([name, about, kept?.inputs ?? {}, kept?.files ?? {}]);
+  const ids = [...new Set([...Object.keys(one.inputs), ...Object.keys(other.inputs)])];
+  return text(one) === text(other) && ids.every((id) => Object.is(one.inputs[id], other.inputs[id]));
+}
+
 /** The patch in inputs alone: settable derived quantities are replaced by what they assign; all values checked. */
 export function resolvePatch(graph: Graph, patch: Patch): Record<string, unknown> {
   const changes: Record<string, unknown> = {};

@@ -9,8 +9,15 @@ export interface Header {
   report(message: string): void;
 }
 
-/** Makes the bar, bound to the live design; Ctrl+Z and Ctrl+Shift+Z work outside text fields. */
-export function createHeader(document: Document, live: Live): Header {
+/**
+ * Makes the bar, bound to the live design; Ctrl+Z and Ctrl+Shift+Z work outside text fields. `menu` makes what stands
+ * before undo, and may report.
+ */
+export function createHeader(
+  document: Document,
+  live: Live,
+  menu?: (report: Header['report']) => HTMLElement,
+): Header {
   const button = (text: string, act: () => void) => {
     const made = element(document, 'button', { type: 'button', class: 'plain' }, text);
     made.addEventListener('click', act);
@@ -51,19 +58,19 @@ export function createHeader(document: Document, live: Live): Header {
   const links = documents.map(({ id, title }) => element(document, 'a', { href: `#${id}` }, title));
   const markCurrent = () => {
     for (const link of links) {
-      setAttributes(link, { 'aria-current': link.hash === document.defaultView!.location.hash && 'page' });
+      const [shown] = document.defaultView!.location.hash.split('?');
+      setAttributes(link, { 'aria-current': link.hash === shown && 'page' });
     }
   };
   document.defaultView!.addEventListener('hashchange', markCurrent);
   markCurrent();
   const nav = element(document, 'nav', { 'aria-label': 'Documents' }, ...links);
-  const actions = element(document, 'div', { class: 'masthead-actions' }, undo, redo, scheme);
-  return {
-    element: element(document, 'header', { class: 'masthead' }, home, nav, actions, message),
-    report: (text) => {
-      message.textContent = text;
-    },
+  const report = (text: string) => {
+    message.textContent = text;
   };
+  const first = menu ? [menu(report)] : [];
+  const actions = element(document, 'div', { class: 'masthead-actions' }, ...first, undo, redo, scheme);
+  return { element: element(document, 'header', { class: 'masthead' }, home, nav, actions, message), report };
 }
 
 function currentScheme(document: Document): 'light' | 'dark' {

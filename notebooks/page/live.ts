@@ -5,7 +5,7 @@ import type { Graph } from '../../lib/graph/graph.ts';
 import { type History, record, redo, startHistory, undo } from '../../lib/graph/history.ts';
 import { type Outcome, valueOrThrow } from '../../lib/graph/outcome.ts';
 import { isInput, type Quantity } from '../../lib/graph/quantity.ts';
-import { applyPatch, type DesignState, initialState, type Patch } from '../../lib/graph/state.ts';
+import { applyPatch, type DesignState, initialState, type Patch, sameDesign } from '../../lib/graph/state.ts';
 import { type Kept, step } from '../../lib/graph/step.ts';
 import type { OpenHeavyPort } from './heavy/heavyMessages.ts';
 import { createHeavyPart, type HeavyPart, isNotYet, notYet } from './heavy/heavyPart.ts';
@@ -29,6 +29,11 @@ export interface Live {
    * `final: false` while a drag goes on: the whole drag becomes one step back.
    */
   set(patch: Patch, options?: { readonly final?: boolean }): void;
+  /** Takes another design, name and notes included, as one step; `final` as in `set`. What is there already changes nothing. */
+  open(design: Omit<DesignState, 'revision'>, options?: { readonly final?: boolean }): void;
+  history(): History;
+  /** Goes on with a history that was kept, in place of the one here. */
+  resume(kept: History): void;
   undo(): void;
   redo(): void;
   canUndo(): boolean;
@@ -134,6 +139,14 @@ export function createLive(
     state: () => history.present,
     set: (patch, { final = true } = {}) =>
       adopt(record(history, applyPatch(graph, history.present, patch), final)),
+    open: (design, { final = true } = {}) => {
+      const { present } = history;
+      const next = sameDesign(design, present) ? present : { ...design, revision: present.revision + 1 };
+      adopt(record(history, next, final));
+    },
+    history: () => history,
+    resume: (kept) =>
+      adopt({ ...kept, present: { ...kept.present, revision: history.present.revision + 1 }, open: false }),
     undo: () => adopt(undo(history)),
     redo: () => adopt(redo(history)),
     canUndo: () => history.past.length > 0,

@@ -160,7 +160,8 @@ function measuredDoor(document: Document, onMeasured: (file: File) => void): HTM
   return label;
 }
 
-function createCautions(document: Document): HTMLElement {
+/** The cautions before any setting, all of them. */
+export function createCautions(document: Document): HTMLElement {
   const items = cautions.map(([about, text]) =>
     element(document, 'li', {}, element(document, 'strong', {}, about), ` ${text}`),
   );

@@ -33,7 +33,11 @@ export async function openMatching(page: Page): Promise<void> {
 
 /** Waits until the page shows the design as it stands. */
 export async function settled(page: Page): Promise<void> {
-  await page.evaluate(() => window.stepwell.settled());
+  await page.evaluate(async () => {
+    // A page that was just loaded looks first for the design that was open.
+    while (!window.stepwell) await new Promise((resolve) => setTimeout(resolve, 10));
+    await window.stepwell.settled();
+  });
 }
 
 /** Inputs of the page's design; a picture does not pass through JSON: the small one of that name, or null. */

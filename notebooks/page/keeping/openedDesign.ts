@@ -1,0 +1,56 @@
+import { designGraph } from '../../../lib/design/design.ts';
+import type { DesignFile, SavedDesign } from '../../../lib/design/designFile.ts';
+import { originalOf } from '../../../lib/graph/originals.ts';
+import type { Patch } from '../../../lib/graph/state.ts';
+import { readLink } from '../../keeping/designLink.ts';
+import { checkLength, readDesign } from '../../keeping/readDesign.ts';
+import type { Live } from '../live.ts';
+
+/** Opens a design file as one step of the undo; returns what to say. Rejects with a Problem, and then nothing has changed. */
+export async function openDesignFile(live: Live, file: File): Promise<string> {
+  return staying(async () => {
+    checkLength(file.size, file.name);
+    const read = readDesign(new Uint8Array(await file.arrayBuffer()), file.name);
+    take(live, read);
+    return openedWords(`‘${file.name}’ is open.`, read);
+  });
+}
+
+/** Opens the design in a link as one step of the undo; returns what to say. Rejects as `openDesignFile` does. */
+export async function openLink(live: Live, text: string): Promise<string> {
+  return staying(async () => {
+    const read = await readLink(text);
+    take(live, read);
+    return openedWords('The design in the link is open.', read);
+  });
+}
+
+async function staying(open: () => Promise<string>): Promise<string> {
+  try {
+    return await open();
+  } catch (error) {
+    throw new Error(`${(error as Error).message} The design that was open stays as it is.`);
+  }
+}
+
+function take(live: Live, read: DesignFile): void {
+  live.open(fullDesign(read, live.state().inputs));
+}
+
+/** The design with every input: what it does not give is as at first, and a file that is open already is the same one. */
+export function fullDesign(read: SavedDesign, present: Patch): SavedDesign {
+  const inputs = Object.entries({ ...designGraph.initial, ...read.inputs }).map(([id, value]) => {
+    const [original, open] = [originalOf(value), originalOf(present[id])];
+    const same = original && original.sha256 === open?.sha256 && original.name === open.name;
+    return [id, same ? present[id] : value] as const;
+  });
+  return { ...read, inputs: Object.fromEntries(inputs) };
+}
+
+/** What was opened, and what in it is not known here. */
+export function openedWords(opened: string, { kept }: DesignFile): string {
+  const ids = Object.keys(kept.inputs);
+  if (ids.length === 0) return opened;
+  const [shown, more] = [ids.slice(0, 6).join(', '), ids.length > 6 ? ` and ${ids.length - 6} more` : ''];
+  return `${opened} A later program put into it what this one does not know: ${shown}${more}. It is kept, and saved again.`;
+}
