@@ -1,3 +1,4 @@
+import { benchLatency } from './latencyBench.ts';
 import { benchMap } from './mapBench.ts';
 import { benchPage } from './pageBench.ts';
 import { benchProfile } from './profileBench.ts';
@@ -8,3 +9,4 @@ printTitle();
 for (const row of benchProfile()) printRow(row);
 for (const row of benchMap()) printRow(row);
 for (const row of await benchPage()) printRow(row);
+for (const row of await benchLatency()) printRow(row);
