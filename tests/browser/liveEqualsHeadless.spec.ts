@@ -67,7 +67,8 @@ function randomValue(random: Random, input: (typeof inputs)[number]): unknown {
     return options[Math.floor(random.between(0, options.length))]!;
   }
   if (input.kind === 'file') {
-    const files = [null, ...(input.id === 'laser.beamImage' ? images : tables)];
+    if (random.uniform() < 0.35) return null;
+    const files = input.id === 'laser.beamImage' ? images : tables;
     return files[Math.floor(random.between(0, files.length))];
   }
   const { min, max } = input.range;
