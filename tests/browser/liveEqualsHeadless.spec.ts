@@ -93,7 +93,7 @@ const measuring: readonly (readonly [file: string, choices: Patch])[] = [
 function randomPatch(random: Random): Patch {
   if (random.uniform() < 0.1) return { 'plate.apertureDiameter': 4e-3, 'plate.stepDiameter': 9e-3 };
   if (random.uniform() < 0.1) return designGraph.initial;
-  if (random.uniform() < 0.35) {
+  if (random.uniform() < 0.45) {
     const [file, choices] = measuring[Math.floor(random.between(0, measuring.length))]!;
     const given = { [file]: randomValue(random, designGraph.quantities.get(file) as InputQuantity) };
     return random.uniform() < 0.8 ? { ...given, ...choices } : given;
