@@ -54,7 +54,8 @@ function elsewhere(gaps: readonly FlatTopGap[]): string {
 const isPair = ({ alike, ringBetween }: FlatTopGap): boolean => alike && ringBetween;
 const unlikeness = ({ widthRatio, heightRatio }: FlatTopGap): number => Math.max(widthRatio, heightRatio);
 function sayThree({ count, run, gaps }: Verdict, where: Phrase): Phrase {
-  const pairs = gaps.filter(isPair);
+  const row = gaps.findIndex((_, i) => gaps.slice(i, i + run - 1).every(isPair));
+  const pairs = gaps.slice(row, row + run - 1);
   const dips = pairs.map(({ largestDip }) => percent(largestDip)).join(', ');
   return phrase`Reproduced: ${where} there are ${String(count)} flat-tops, ${String(run)} of them in a row with rings between; neighbours there differ by at most ${percent(largest(pairs, 'widthRatio') - 1)} in width and ${percent(largest(pairs, 'heightRatio') - 1)} in height, and the rings dip by ${dips}.`;
 }
