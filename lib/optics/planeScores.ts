@@ -84,8 +84,9 @@ export function scoreFor({ goal, largestDip, leastContrast }: PlaneWish): Score 
   return scores[goal];
 }
 
-/** y − x, 0 where they are equal as mirror images are. */
-const better = (x: number, y: number): number => (Math.abs(x - y) <= 1e-5 * Math.abs(x + y) ? 0 : y - x);
+/** y − x, 0 where they are equal as mirror images are: engines differ in their last digits and would else differ in the choice. */
+export const better = (x: number, y: number): number =>
+  Math.abs(x - y) <= 1e-5 * Math.abs(x + y) ? 0 : y - x;
 
 /** Which of two planes comes first for a goal: below 0 the first. */
 export function compareFor(goal: PlaneGoal, a: Scored, b: Scored): number {

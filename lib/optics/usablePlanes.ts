@@ -2,7 +2,7 @@ import { depthFromSamples, depthOfPlane } from './depthOfFocus.ts';
 import { type KindInterval, numbersInPlane } from './family.ts';
 import type { FamilySamples } from './familySamples.ts';
 import { type Light, planeOfDefocus } from './light.ts';
-import { compareFor, type FoundPlane, type PlaneWish, type Scored, scoreFor } from './planeScores.ts';
+import { better, compareFor, type FoundPlane, type PlaneWish, type Scored, scoreFor } from './planeScores.ts';
 
 /**
  * Coarse radii and a slightly tighter tolerance serve the search; what is found is worked out again finely. A depth that
@@ -32,13 +32,18 @@ function bestPlane(
   const count = Math.max(fewestSteps, Math.ceil((high - low) / step));
   const grid = (high - low) / count;
   let best: { defocus: number; score: number } | undefined;
+  // On the grid the first of equals counts; then every gain does.
+  let onGrid = true;
   const look = (defocus: number): number => {
     const value = score(defocus);
-    if (value !== undefined && (!best || value > best.score)) best = { defocus, score: value };
+    const gain =
+      value === undefined ? 0 : !best ? 1 : onGrid ? better(best.score, value) : value - best.score;
+    if (value !== undefined && gain > 0) best = { defocus, score: value };
     return value ?? Number.NEGATIVE_INFINITY;
   };
   for (let i = 0; i <= count; i++) look(low + grid * i);
   if (!best) return undefined;
+  onGrid = false;
   narrow(look, Math.max(low, best.defocus - grid), Math.min(high, best.defocus + grid));
   return best;
 }
