@@ -32,13 +32,26 @@ export interface SetsLink {
   patch(values: Readonly<Record<string, unknown>>): Patch;
 }
 
+/** Words that lead to another block of the same document. */
+export interface JumpLink {
+  readonly slot: 'jump';
+  readonly text: string;
+  /** Id of the block. */
+  readonly to: string;
+}
+
 /** An equation in the line of text, TeX. */
 export interface InlineMath {
   readonly slot: 'math';
   readonly tex: string;
 }
 
-export type Slot = { readonly slot: 'value'; readonly quantity: Quantity } | Sentence | SetsLink | InlineMath;
+export type Slot =
+  | { readonly slot: 'value'; readonly quantity: Quantity }
+  | Sentence
+  | SetsLink
+  | JumpLink
+  | InlineMath;
 
 /** A node of parsed prose. */
 export type ProseNode =
@@ -80,6 +93,11 @@ export function sets<const F extends From>(
   return { slot: 'link', text, from, patch: make } as unknown as SetsLink;
 }
 
+/** A link to another block of the same document. */
+export function leads(text: string, to: string): JumpLink {
+  return { slot: 'jump', text, to };
+}
+
 /** An equation in a line of text. */
 export function math(strings: TemplateStringsArray): InlineMath {
   return { slot: 'math', tex: strings.raw.join('') };
@@ -93,7 +111,7 @@ const close = '\uE001';
 /** Markdown with quantities, sentences, links and equations in it. */
 export function prose(
   strings: TemplateStringsArray,
-  ...inserts: readonly (Quantity | Sentence | SetsLink | InlineMath)[]
+  ...inserts: readonly (Quantity | Sentence | SetsLink | JumpLink | InlineMath)[]
 ): Prose {
   const slots = inserts.map(
     (insert): Slot => ('slot' in insert ? insert : { slot: 'value', quantity: insert }),
@@ -137,7 +155,7 @@ function splitSlots(text: string): ProseNode[] {
 /** Quantities that a slot reads. */
 export function slotQuantities(slot: Slot): readonly Quantity[] {
   if (slot.slot === 'value') return [slot.quantity];
-  if (slot.slot === 'math') return [];
+  if (slot.slot === 'math' || slot.slot === 'jump') return [];
   return slot.slot === 'sentence' ? [...Object.values(slot.from), ...slot.also] : Object.values(slot.from);
 }
 

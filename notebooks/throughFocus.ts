@@ -23,7 +23,7 @@ import { goodForSaid, usablePlanesSaid, zeroCurvatureSaid } from './familySenten
 import { limitBlocks } from './limitSentences.ts';
 import { profileFigure } from './matchingFigures.ts';
 import { plateOutSaid, profileSaid } from './matchingSentences.ts';
-import { prose } from './prose.ts';
+import { leads, prose } from './prose.ts';
 import { stripFigure } from './stripFigure.ts';
 import { axisCurveFigure, mapFigure, spotPictureFigure } from './throughFocusFigures.ts';
 import { planesTable } from './usablePlanesTable.ts';
@@ -42,7 +42,7 @@ export const throughFocus: StepwellDocument = {
       prose: prose`
         ## Where the workpiece stands
 
-        The workpiece is at ${workpieceZ} (above 0 behind the focal plane, away from the lens), ${defocus} Rayleigh lengths from the focus. ${profileSaid}
+        The workpiece is at ${workpieceZ} (above 0 behind the focal plane, away from the lens), ${defocus} Rayleigh lengths from the focus. ${profileSaid} Move it along the beam, or ${leads('choose from the planes found', 'planes-table')}.
       `,
     },
     mapFigure,

@@ -4,6 +4,7 @@ import { hasValue } from '../../lib/graph/outcome.ts';
 import type { Quantity } from '../../lib/graph/quantity.ts';
 import {
   firstProblem,
+  type JumpLink,
   linkRefusal,
   neededQuantities,
   type Piece,
@@ -90,6 +91,7 @@ export function watchProblem(
 function renderSlot(context: PageContext, slot: Slot, stops: (() => void)[]): Node {
   if (slot.slot === 'math') return mathElement(context.document, slot.tex);
   if (slot.slot === 'link') return renderLink(context, slot, stops);
+  if (slot.slot === 'jump') return renderJump(context.document, slot);
   if (slot.slot === 'value') return valueElement(context, slot.quantity, stops);
   const element = context.document.createElement('span');
   element.className = 'sentence';
@@ -185,6 +187,19 @@ function renderLink(context: PageContext, slot: SetsLink, stops: (() => void)[])
   const both = document.createDocumentFragment();
   both.append(button, note);
   return both;
+}
+
+/** A button, not a link: the address names the document. */
+function renderJump(document: Document, { text, to }: JumpLink): Node {
+  const button = element(document, 'button', { type: 'button', class: 'sets-link' }, text);
+  button.addEventListener('click', () => {
+    const block = document.getElementById(`block-${to}`);
+    if (!block) return;
+    block.scrollIntoView();
+    const first = block.querySelector<HTMLElement>('button:not([hidden]), [tabindex="0"], input');
+    first?.focus({ preventScroll: true });
+  });
+  return button;
 }
 
 /** An equation, typeset; MathML inside for screen readers. */
