@@ -9,7 +9,7 @@ import { dimensionsOf, isKnownUnit } from '../../lib/graph/units.ts';
 import { isKnownSource } from '../../lib/materials/bibliography.ts';
 import { cases } from '../cases.ts';
 import { drawCaustic, wideBeam } from '../measured/syntheticCaustic.ts';
-import { images } from './files.ts';
+import { images, spots } from './files.ts';
 import { type Inputs, usualDesigns } from './inputs.ts';
 
 const all = [...designGraph.quantities.values()];
@@ -164,8 +164,28 @@ describe('results follow their units when the base units change', () => {
     'laser.wavelength': wideBeam.wavelength,
   };
   const waist = { 'laser.beamSource': 'caustic', 'expander.waistSource': 'measured' };
+  const spot = { 'spot.measuredProfile': spots[1], 'spot.measuredScaling': 'measured' };
+  const focus = {
+    'focus.measuredCaustic': {
+      name: 'focus.csv',
+      z: [-1e-4, 0, 2e-4],
+      diameter: [3e-5, 2e-5, 4e-5],
+      diameterY: [3e-5, 3e-5, 3e-5],
+    },
+    'focus.measuredCausticOffset': 0,
+  };
   // Mostly none: what is measured costs time, and few quantities follow from it alone.
-  const measured = fc.constantFrom<Inputs>({}, {}, {}, {}, {}, image, caustic, { ...caustic, ...waist });
+  const measured = fc.constantFrom<Inputs>(
+    {},
+    {},
+    {},
+    {},
+    {},
+    image,
+    caustic,
+    { ...caustic, ...waist },
+    { ...spot, ...focus },
+  );
   const seen = new Set<string>();
 
   it('to 1e-9, for all numeric results', () => {
