@@ -21,6 +21,7 @@ import {
 import { distanceMode, focalLength, typedPlateDistance } from '../lib/design/lens.ts';
 import { goal } from '../lib/design/match.ts';
 import { causticTable } from '../lib/design/measuredCaustic.ts';
+import { measuredPlaneSource, measuredProfileZ } from '../lib/design/measuredSpot.ts';
 import {
   apertureDiameter,
   designPhase,
@@ -120,6 +121,7 @@ const conditions: Readonly<Record<string, readonly Condition[]>> = {
   [madeHeight.id]: [[plateSource.id, 'made']],
   [typedIndex.id]: [[glass.id, 'typed']],
   [typedPlateDistance.id]: [[distanceMode.id, 'typed']],
+  [measuredProfileZ.id]: [[measuredPlaneSource.id, 'typed']],
 };
 
 /** True where the input counts for the design as it stands. */

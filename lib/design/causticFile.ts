@@ -13,19 +13,23 @@ import { Problem } from '../problem.ts';
 
 /**
  * Reads the table of a caustic from the text of a file: a header with the unit of each column, then a row for each
- * place. Throws Problem 'unreadable' that names the file and, where it can, row and column.
+ * place. Throws Problem 'unreadable' that names the file and, where it can, row and column; says so where the table is a
+ * profile of the spot.
  */
 export function readCausticFile(text: string, name: string): NamedCaustic {
-  checkText(text, name, 'places and beam diameters');
+  checkCaustic(text, name);
   const introduction = `"${name}" is no table of a caustic`;
   return namingFile(name, introduction, () => ({ name, ...readCausticTable(text, toMetres) }));
 }
 
-/**
- * Reads the table of a caustic near the focus, with one diameter or one along each of two axes, as {@link readCausticFile}.
- * Says so where the table is a profile of the spot.
- */
+/** Reads the table of a caustic near the focus, with one diameter or one along each of two axes, as {@link readCausticFile}. */
 export function readFocusCausticFile(text: string, name: string): NamedFocusCaustic {
+  checkCaustic(text, name);
+  const introduction = `"${name}" is no table of a caustic`;
+  return namingFile(name, introduction, () => ({ name, ...readFocusCausticTable(text, toMetres) }));
+}
+
+function checkCaustic(text: string, name: string): void {
   checkText(text, name, 'places and beam diameters');
   if (text.trim() !== '' && beginsAsProfile(readDelimitedTable(text))) {
     throw new Problem(
@@ -34,8 +38,6 @@ export function readFocusCausticFile(text: string, name: string): NamedFocusCaus
       { allowed: 'places and beam diameters' },
     );
   }
-  const introduction = `"${name}" is no table of a caustic`;
-  return namingFile(name, introduction, () => ({ name, ...readFocusCausticTable(text, toMetres) }));
 }
 
 /** Refuses a picture or a spreadsheet's own file, read as text; `content` is what a table should hold. */

@@ -130,6 +130,7 @@ export const focusCausticExcess = derived({
   unit: '1',
   display: '%',
   digits: 2,
+  zeroBelow: 1e-5,
   about:
     'Mean over the places of measured over predicted radius, less 1: positive where the focus is wider than predicted.',
   from: { prediction: focusCausticPrediction },
@@ -145,6 +146,7 @@ export const focusCausticScatter = derived({
   unit: '1',
   display: '%',
   digits: 2,
+  zeroBelow: 1e-5,
   about: 'Root mean square over the places of measured over predicted radius, less 1.',
   from: { prediction: focusCausticPrediction },
   compute: ({ prediction }) => Math.sqrt(mean(differences(prediction).map((e) => e * e))),

@@ -4,10 +4,16 @@ import { highestSample, rmsDifference, sampledEnergy } from '../measured/sampled
 import type { Light } from '../optics/light.ts';
 import { dipOf } from '../optics/profileMetrics.ts';
 import { areaAbove, peakOf } from '../optics/radialProfile.ts';
-import { radiusScale, roundIrradianceAt, roundProfileAt } from '../optics/roundSpot.ts';
+import { furthestDefocus, radiusScale, roundIrradianceAt, roundProfileAt } from '../optics/roundSpot.ts';
 import { Problem } from '../problem.ts';
-import { light, unshapedPeak } from './focus.ts';
-import { measuredPlane, measuredProfile, measuredShape } from './measuredSpot.ts';
+import { light, unshapedPeak, workpieceZ } from './focus.ts';
+import {
+  measuredPlane,
+  measuredPlaneSource,
+  measuredProfile,
+  measuredProfileZ,
+  measuredShape,
+} from './measuredSpot.ts';
 
 export const measuredScaling = choice({
   id: 'spot.measuredScaling',
@@ -35,6 +41,21 @@ function predictedAt(light: Light, z: number, radii: Float64Array): Float64Array
   return all;
 }
 
+/** Runs `compute`; where the plane was typed, a plane too far away is that one’s fault and not the workpiece’s. */
+function inPlane<T>(plane: 'workpiece' | 'typed', compute: () => T): T {
+  try {
+    return compute();
+  } catch (error) {
+    if (!(error instanceof Problem) || plane === 'workpiece' || error.parts.input !== workpieceZ.id)
+      throw error;
+    throw new Problem(
+      error.kind,
+      `The z typed for the measured profile is too far from the focus: profiles are computed up to ${furthestDefocus} Rayleigh lengths from it. Type a z nearer to 0, or compare in the plane of the workpiece.`,
+      { input: measuredProfileZ.id, allowed: `up to ${furthestDefocus} Rayleigh lengths` },
+    );
+  }
+}
+
 export const measuredPrediction = derived({
   id: 'spot.measuredPrediction',
   name: 'prediction for the measured profile',
@@ -42,9 +63,9 @@ export const measuredPrediction = derived({
   unit: { irradiance: '1', energy: 'm^2', peak: '1', width: 'm', dip: '1' },
   about:
     'Relative irradiance predicted at the measured radii in the plane of the measurement, its sum over the area they reach to, and peak, width and dip of the predicted profile.',
-  from: { light, z: measuredPlane, shape: measuredShape },
-  compute: ({ light, z, shape: { radius } }) => {
-    const profile = roundProfileAt(light, z);
+  from: { light, z: measuredPlane, plane: measuredPlaneSource, shape: measuredShape },
+  compute: ({ light, z, plane, shape: { radius } }) => {
+    const profile = inPlane(plane, () => roundProfileAt(light, z));
     const peak = peakOf(profile);
     const irradiance = predictedAt(light, z, radius);
     return {
@@ -163,6 +184,8 @@ export const measuredOverlay = derived({
 
 export const measuredDeviation = derived({
   id: 'spot.measuredDeviation',
+  // Finer than any camera.
+  zeroBelow: 1e-5,
   name: 'deviation of the measured profile',
   symbol: '\\delta_S',
   unit: '1',
@@ -179,5 +202,31 @@ export const measuredDeviation = derived({
     return rmsDifference(radius!, measured!, predicted!) / (F0 * prediction.peak);
   },
   formula: '\\frac{1}{F_\\text{peak}}\\sqrt{\\overline{(F_S-F)^2}}',
+  source: 'definition',
+});
+
+export const measuredPeakFluence = derived({
+  id: 'spot.measuredPeakFluence',
+  name: 'peak fluence of the measured profile',
+  symbol: 'F_{S,\\text{max}}',
+  unit: 'J/m^2',
+  display: 'J/cm^2',
+  about: 'Highest fluence per pulse of the measured mean around the axis, in the scale chosen for it.',
+  from: { overlay: measuredOverlay },
+  compute: ({ overlay }) => highestSample({ value: overlay.measured }),
+  formula: '\\max_x F_S(x)',
+  source: 'definition',
+});
+
+export const predictedPeakFluence = derived({
+  id: 'spot.predictedPeakFluence',
+  name: 'predicted peak fluence in the plane measured',
+  symbol: 'F_\\text{peak}(z_\\text{measured})',
+  unit: 'J/m^2',
+  display: 'J/cm^2',
+  about: 'Highest fluence per pulse of the profile predicted where the measurement was made, incident.',
+  from: { F0: unshapedPeak, prediction: measuredPrediction },
+  compute: ({ F0, prediction }) => F0 * prediction.peak,
+  formula: 'F_0\\,I_\\text{max}',
   source: 'definition',
 });

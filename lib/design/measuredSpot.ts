@@ -147,3 +147,17 @@ export const measuredDip = derived({
   formula: '1-\\frac{S(0)}{S_\\text{max}}',
   source: 'definition',
 });
+
+export const measuredReach = derived({
+  id: 'spot.measuredReach',
+  name: 'reach of the measured profile',
+  symbol: '\\rho_\\text{end}',
+  unit: 'm',
+  display: 'um',
+  digits: 3,
+  about: 'Largest radius at which the whole circle, or both sides of the line, were measured.',
+  from: { shape: measuredShape },
+  compute: ({ shape }) => shape.radius.at(-1)!,
+  formula: '\\max\\rho_i',
+  source: 'definition',
+});

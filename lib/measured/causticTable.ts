@@ -113,8 +113,7 @@ function readColumns(
 
 /** True where the first line names a place and a diameter or radius, with units or without. */
 export function beginsAsCaustic(table: DelimitedTable): boolean {
-  const header = readHeader(table).map(({ name }) => name);
-  return (
-    header.some((name) => places.has(name)) && header.some((name) => diameters.has(name) || radii.has(name))
-  );
+  const header = readHeader(table);
+  const sized = header.some(({ name }) => diameters.has(name) || radii.has(name)) || isTwoAxes(header);
+  return sized && header.some(({ name }) => places.has(name));
 }

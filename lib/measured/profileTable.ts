@@ -25,7 +25,7 @@ export interface ProfileTable {
 /** J/m² for a value in a unit of fluence, undefined for any other unit. */
 export type ToFluence = (value: number, unit: string) => number | undefined;
 
-const lines = new Set(['x', 'y', 'position', 'place', 'distance', 'location', 'distancefromtheaxis']);
+const lines = new Set(['x', 'y', 'position', 'place', 'distance', 'location']);
 const outward = new Set(['r', 'radius', 'rho', 'ρ']);
 const signals = new Set([
   ...['fluence', 'energydensity', 'irradiance', 'intensity', 'value', 'signal', 'counts', 'grey', 'gray'],
@@ -43,7 +43,7 @@ const rowLimits = [5, 20_000] as const;
  */
 export function readProfileTable(text: string, toSI: ToSI, toFluence: ToFluence): ProfileTable {
   const table = readDelimitedTable(text);
-  const header = readHeader(table).map(withFluence);
+  const header = readHeader(table).map(asNamed);
   const place = findLength(header, { what: 'the position', names: new Set([...lines, ...outward]), example });
   const signal = findSignal(header, place);
   const points = readRows(table, header, place, signal, toSI).sort((a, b) => a.position - b.position);
@@ -60,18 +60,18 @@ export function readProfileTable(text: string, toSI: ToSI, toFluence: ToFluence)
 
 /** True where the first line names a position and a value of light. */
 export function beginsAsProfile(table: DelimitedTable): boolean {
-  const names = readHeader(table).map((cell) => withFluence(cell).name);
+  const names = readHeader(table).map((cell) => asNamed(cell).name);
   return (
     names.some((name) => lines.has(name) || outward.has(name)) && names.some((name) => signals.has(name))
   );
 }
 
-/** "fluence_J_m2" and "fluence_J_cm2", as tables name it that keep to letters. */
-function withFluence(cell: HeaderCell): HeaderCell {
+/** A header cell, or what it stands for: "fluence_J_m2" of tables that keep to letters, and the axis of our own figures. */
+function asNamed(cell: HeaderCell): HeaderCell {
+  if (cell.name === 'distancefromtheaxis') return { ...cell, name: 'x' };
   const form = /^(.*)_J_(c?m)2$/.exec(cell.cell);
-  return form
-    ? { ...cell, name: form[1]!.toLowerCase().replace(/[\s_-]+/g, ''), unit: `J/${form[2]}^2` }
-    : cell;
+  if (!form) return cell;
+  return { ...cell, name: form[1]!.toLowerCase().replace(/[\s_-]+/g, ''), unit: `J/${form[2]}^2` };
 }
 
 function findSignal(header: readonly HeaderCell[], place: Column): Column {

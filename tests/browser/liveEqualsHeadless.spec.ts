@@ -21,7 +21,7 @@ import {
   standIn,
 } from '../../notebooks/prose.ts';
 import { cases } from '../cases.ts';
-import { images, tables } from '../design/files.ts';
+import { images, spots, tables } from '../design/files.ts';
 import {
   chooseElement,
   createHeadless,
@@ -56,6 +56,14 @@ function sentencesOf(prose: Prose): Sentence[] {
   return prose.nodes.flatMap(read);
 }
 
+/** Files by the id of their input; pictures of spots stay outside, since they do not pass through JSON. */
+const files: Readonly<Record<string, readonly unknown[]>> = {
+  'laser.beamImage': images,
+  'laser.causticTable': tables,
+  'spot.measuredProfile': spots.filter(({ image }) => image === null),
+  'focus.measuredCaustic': tables.map((table) => ({ ...table, diameterY: [] })),
+};
+
 /** A value of an input: mostly in its usual span, else anywhere allowed, where the design often cannot work. */
 function randomValue(random: Random, input: (typeof inputs)[number]): unknown {
   if (input.kind === 'choice') {
@@ -63,8 +71,8 @@ function randomValue(random: Random, input: (typeof inputs)[number]): unknown {
     return options[Math.floor(random.between(0, options.length))]!;
   }
   if (input.kind === 'file') {
-    const files = [null, ...(input.id === 'laser.beamImage' ? images : tables)];
-    return files[Math.floor(random.between(0, files.length))];
+    const choices = [null, ...files[input.id]!];
+    return choices[Math.floor(random.between(0, choices.length))];
   }
   const { min, max } = input.range;
   const [low, high] = input.typical && random.uniform() < 0.9 ? input.typical : [min, max];

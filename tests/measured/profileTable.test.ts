@@ -48,6 +48,12 @@ describe('readProfileTable', () => {
     expect(table.value[0]).toBe(2e4);
   });
 
+  it('reads what a figure here exports', () => {
+    const head = 'distance from the axis (µm),with the plate (J/cm²),"plate taken out, same energy (J/cm²)"';
+    const table = read(`${head}\n-2,0.1,1\n-1,0.5,1\n0,1,1\n1,0.5,1\n2,0.1,1\n`);
+    expect([table.axis, table.absolute, table.value[2]]).toEqual(['line', true, 1e4]);
+  });
+
   const rows = '\n0,1\n1,2\n2,3\n3,2\n4,1\n';
   it.each([
     ['', /is empty/, undefined],

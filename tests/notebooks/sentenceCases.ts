@@ -1,12 +1,14 @@
 import type * as reasons from '../../notebooks/matchingReasons.ts';
 import type * as sentences from '../../notebooks/matchingSentences.ts';
 import type * as measured from '../../notebooks/measuredSentences.ts';
+import type * as spots from '../../notebooks/measuredSpotSentences.ts';
 import { read, type Values } from './designOutcomes.ts';
 
 export type Name =
   | keyof typeof sentences
   | Exclude<keyof typeof reasons, 'turnOf'>
   | keyof typeof measured
+  | keyof typeof spots
   | 'paraxialSaid'
   | 'xRaysSaid';
 

@@ -3,18 +3,22 @@ import { paraxialSaid, xRaysSaid } from '../../notebooks/limitSentences.ts';
 import * as reasons from '../../notebooks/matchingReasons.ts';
 import * as sentences from '../../notebooks/matchingSentences.ts';
 import * as measured from '../../notebooks/measuredSentences.ts';
+import * as spots from '../../notebooks/measuredSpotSentences.ts';
 import { type Sentence, slotPieces } from '../../notebooks/prose.ts';
 import { causticCases } from './causticCases.ts';
 import { outcomesOf, read } from './designOutcomes.ts';
 import { imageCases } from './imageCases.ts';
 import { limitCases } from './limitCases.ts';
 import { type Name, sentenceCases } from './sentenceCases.ts';
+import { spotCases } from './spotCases.ts';
 
 const isSentence = (entry: [string, unknown]): entry is [Name, Sentence] => typeof entry[1] === 'object';
 const all = new Map(
-  Object.entries({ ...sentences, ...reasons, ...measured, paraxialSaid, xRaysSaid }).filter(isSentence),
+  Object.entries({ ...sentences, ...reasons, ...measured, ...spots, paraxialSaid, xRaysSaid }).filter(
+    isSentence,
+  ),
 );
-const allCases = [...sentenceCases, ...imageCases, ...causticCases, ...limitCases];
+const allCases = [...sentenceCases, ...imageCases, ...causticCases, ...limitCases, ...spotCases];
 const reached = new Map<Name, Set<string>>();
 
 describe('every branch says what is so', () => {
@@ -63,6 +67,13 @@ describe('every branch says what is so', () => {
       causticRatioSaid: 8,
       causticUseSaid: 4,
       causticPlaceSaid: 6,
+      spotNumbersSaid: 1,
+      spotAgreementSaid: 6,
+      spotScaleSaid: 3,
+      spotFoldedSaid: 3,
+      spotWarning: 2,
+      focusCausticSaid: 3,
+      focusCausticPlacesSaid: 2,
     });
   });
 });
