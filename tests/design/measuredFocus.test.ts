@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { NamedFocusCaustic } from '../../lib/measured/causticTable.ts';
 import type { Light } from '../../lib/optics/light.ts';
-import { spotRadiusAt } from '../../lib/optics/spotRadius.ts';
+import { spotRadiiAt, spotRadiusAt } from '../../lib/optics/spotRadius.ts';
 import { withPhaseScaled } from '../../lib/optics/variants.ts';
 import { expectClose } from '../close.ts';
 import { outcomesOf, read, type Values } from '../notebooks/designOutcomes.ts';
@@ -22,6 +22,22 @@ describe('the radius of a Gaussian in each of its meanings', () => {
     expectClose(spotRadiusAt(gaussian, zeta * rayleigh, 'gaussian'), w, near);
     expectClose(spotRadiusAt(gaussian, zeta * rayleigh, 'half'), w * Math.sqrt(Math.LN2 / 2), near);
   });
+});
+
+it('several planes at once give what each gives on its own', () => {
+  const real = valueIn('focus.light', {
+    'laser.beamPropagationRatio': 1.2,
+    'lens.plateDistance': 0.03,
+  }) as Light;
+  const planes = Float64Array.of(3e-4, -1e-4, 0, -4e-4);
+  for (const meaning of ['moment', 'gaussian', 'half'] as const) {
+    spotRadiiAt(real, planes, meaning).forEach((radius, i) => {
+      expectClose(radius, spotRadiusAt(real, planes[i]!, meaning), {
+        relative: 1e-9,
+        source: 'its own kernel',
+      });
+    });
+  }
 });
 
 const light = valueIn('focus.light') as Light;
