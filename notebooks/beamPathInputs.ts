@@ -22,6 +22,7 @@ import {
 import { distanceMode, focalLength, typedPlateDistance } from '../lib/design/lens.ts';
 import { goal } from '../lib/design/match.ts';
 import { causticTable } from '../lib/design/measuredCaustic.ts';
+import { measuredPlaneSource, measuredProfileZ } from '../lib/design/measuredSpot.ts';
 import {
   apertureDiameter,
   designPhase,
@@ -127,6 +128,7 @@ const conditions: Readonly<Record<string, readonly Condition[]>> = {
   [largestDip.id]: [[planeGoal.id, 'flat', 'flatEdge', 'flatArea']],
   [leastContrast.id]: [[planeGoal.id, 'ring', 'ringWidth']],
   [typedPlateDistance.id]: [[distanceMode.id, 'typed']],
+  [measuredProfileZ.id]: [[measuredPlaneSource.id, 'typed']],
 };
 
 /** True where the input counts for the design as it stands. */

@@ -1,12 +1,16 @@
-import { readCausticFile } from '../lib/design/causticFile.ts';
+import { readCausticFile, readFocusCausticFile } from '../lib/design/causticFile.ts';
 import { beamImage } from '../lib/design/laser.ts';
 import { causticTable } from '../lib/design/measuredCaustic.ts';
+import { focusCaustic } from '../lib/design/measuredFocus.ts';
+import { measuredProfile } from '../lib/design/measuredSpot.ts';
+import { type MeasuredProfile, profileOfPicture, readProfileFile } from '../lib/design/profileFile.ts';
 import { beamSource, ratioSource } from '../lib/design/rawBeam.ts';
 import type { ReadFile } from '../lib/design/savedInputs.ts';
 import { readFrom } from '../lib/graph/originals.ts';
 import type { Patch } from '../lib/graph/state.ts';
 import { decodeCameraImage } from '../lib/measured/cameraImage.ts';
 import { beginsAsCaustic } from '../lib/measured/causticTable.ts';
+import { looksLikeNumbers } from '../lib/measured/csvImage.ts';
 import { readDelimitedTable } from '../lib/measured/delimitedTable.ts';
 import { isPng } from '../lib/measured/pngImage.ts';
 import { sha256 } from '../lib/measured/sha256.ts';
@@ -38,7 +42,29 @@ export const measuredFiles: Readonly<Record<string, MeasuredFile>> = {
       [ratioSource.id]: 'measured',
     }),
   },
+  [measuredProfile.id]: {
+    accept: '.csv,.txt,.tsv,.dat,.png,.tif,.tiff',
+    read: (bytes, name) => ({ [measuredProfile.id]: readProfile(bytes, name) }),
+  },
+  [focusCaustic.id]: {
+    accept: '.csv,.txt,.tsv,.dat',
+    read: (bytes, name) => ({ [focusCaustic.id]: readFocusCausticFile(decodeText(bytes), name) }),
+  },
 };
+
+/** Fewest columns of numbers without a header that can be a picture of a spot; fewer are a table that lacks one. */
+const pictureColumns = 8;
+
+/** A profile of the spot: a picture where the bytes say so or all is numbers, many in a row; else a table with a header. */
+function readProfile(bytes: Uint8Array, name: string): MeasuredProfile {
+  if (bytes.length === 0) throw new Problem('unreadable', `"${name}" is empty. Choose another file.`);
+  if (isPng(bytes) || isTiff(bytes)) return profileOfPicture(decodeCameraImage(bytes, name));
+  const text = decodeText(bytes);
+  if (text.includes('\0') || text.trim() === '') return readProfileFile(text, name);
+  const table = readDelimitedTable(text);
+  const picture = table.rows[0]!.length >= pictureColumns && looksLikeNumbers(table);
+  return picture ? profileOfPicture(decodeCameraImage(bytes, name)) : readProfileFile(text, name);
+}
 
 /**
  * Reads a file for the input of that id as a patch that chooses it as the source; the file itself is remembered, so that

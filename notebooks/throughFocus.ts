@@ -23,6 +23,7 @@ import { goodForSaid, usablePlanesSaid, zeroCurvatureSaid } from './familySenten
 import { limitBlocks } from './limitSentences.ts';
 import { profileFigure } from './matchingFigures.ts';
 import { plateOutSaid, profileSaid } from './matchingSentences.ts';
+import { focusCausticBlocks, measuredSpotBlocks } from './measuredSpotBlocks.ts';
 import { leads, prose } from './prose.ts';
 import { stripFigure } from './stripFigure.ts';
 import { axisCurveFigure, mapFigure, spotPictureFigure } from './throughFocusFigures.ts';
@@ -122,5 +123,7 @@ export const throughFocus: StepwellDocument = {
     { kind: 'controls', id: 'strip-controls', heading: 'Planes side by side', inputs: [stripStep] },
     axisCurveFigure,
     brightestPlace,
+    ...measuredSpotBlocks,
+    ...focusCausticBlocks,
   ],
 };

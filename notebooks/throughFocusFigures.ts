@@ -1,5 +1,6 @@
 import { axisCurves, type FamilyMap, map, mapScale } from '../lib/design/familyMap.ts';
 import { unshapedPeak, workpieceZ } from '../lib/design/focus.ts';
+import { focusCaustic, focusCausticOffset, pointsOfCaustic } from '../lib/design/measuredFocus.ts';
 import { dip, kind, peakFluence, profile, width } from '../lib/design/spot.ts';
 import type { Quantity } from '../lib/graph/quantity.ts';
 import { shownValue } from '../lib/graph/shown.ts';
@@ -9,6 +10,7 @@ import { valueAt } from '../lib/numerics/panelledFunction.ts';
 import { spaced } from '../lib/optics/focusMaps.ts';
 import { largest, micro, perSquareCentimetre } from './columns.ts';
 import { type AxisSpec, type FigureSpec, figure, type MarkSpec } from './document.ts';
+import { causticSeries } from './measuredSpotBlocks.ts';
 
 export const milli = 1e3;
 /** A logarithmic map reaches down to this part of its peak: three powers of ten. */
@@ -32,8 +34,15 @@ const outsideSaid = (z: number, { low, high }: FamilyMap['extent']) =>
 /** Irradiance over radius and z, with the plane of the workpiece to be dragged. */
 export const mapFigure = figure({
   id: 'map',
-  from: { map, scale: mapScale, unshapedPeak, z: workpieceZ },
-  view: ({ map, scale, unshapedPeak, z }): FigureSpec => {
+  from: {
+    map,
+    scale: mapScale,
+    unshapedPeak,
+    z: workpieceZ,
+    caustic: focusCaustic,
+    offset: focusCausticOffset,
+  },
+  view: ({ map, scale, unshapedPeak, z, caustic, offset }): FigureSpec => {
     const unit = unshapedPeak * perSquareCentimetre;
     const top = map.highest * unit;
     const reach = map.extent.radius * micro;
@@ -42,7 +51,7 @@ export const mapFigure = figure({
       title: 'Fluence through the focus',
       x: zAxis(map.extent),
       y: { label: 'distance from the axis', unit: 'µm', domain: [-reach, reach] },
-      series: [],
+      series: caustic ? causticSeries(pointsOfCaustic(caustic, offset), true) : [],
       marks: [workpieceMark(z)],
       moves: { input: workpieceZ, at: z * milli, perUnit: 1 / milli },
       map: {
@@ -55,7 +64,7 @@ export const mapFigure = figure({
         label: logarithmic ? 'fluence per pulse, logarithmic' : 'fluence per pulse',
         unit: 'J/cm²',
       },
-      summary: `${placeOfPeak(map, top)} The map covers z from ${formatReadable(map.extent.low, 'm', 'mm', 3)} to ${formatReadable(map.extent.high, 'm', 'mm', 3)}. Drag the line, or press arrow keys on its handle, to move the workpiece.${outsideSaid(z, map.extent)}`,
+      summary: `${placeOfPeak(map, top)} The map covers z from ${formatReadable(map.extent.low, 'm', 'mm', 3)} to ${formatReadable(map.extent.high, 'm', 'mm', 3)}. Drag the line, or press arrow keys on its handle, to move the workpiece.${caustic ? ` Rings: the measured caustic “${caustic.name}”.` : ''}${outsideSaid(z, map.extent)}`,
     };
   },
 });

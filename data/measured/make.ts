@@ -1,8 +1,10 @@
 import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { encode } from 'fast-png';
+import type { CameraImage } from '../../lib/measured/cameraImage.ts';
 import { createRandom } from '../../lib/numerics/random.ts';
 import { drawBeam, type SyntheticBeam } from './drawBeam.ts';
+import { drawSpotCaustic, drawSpotLine, drawSpotPicture, spotTruth } from './drawSpot.ts';
 
 /** Peak and width of the wings over the core of the rain-gauge beam. */
 const wings = { peak: 0.008, width: 2 };
@@ -116,8 +118,7 @@ function writeTable(
   return new TextEncoder().encode(`${[header, ...lines].join('\n')}\n`);
 }
 
-function writePng(beam: SyntheticBeam): Uint8Array {
-  const { width, height, samples } = drawBeam(beam);
+function writePng({ width, height, samples }: CameraImage): Uint8Array {
   return encode(
     { width, height, data: Uint16Array.from(samples), depth: 16, channels: 1 },
     { zlib: { level: 9 } },
@@ -162,16 +163,20 @@ export const truth = {
   coldPlate: { equivalentDiameter: 1.6e-3, ellipticity: 0.97, angle: coldPlate.angle },
   rainGaugeCaustic,
   coldPlateCaustic,
+  spot: spotTruth,
 };
 
 /** Name and bytes of every invented file, the same on every run. */
 export function makeMeasured(): Record<string, Uint8Array> {
   return {
-    'rain-gauge-beam.png': writePng(rainGauge),
+    'rain-gauge-beam.png': writePng(drawBeam(rainGauge)),
     'cold-plate-beam.tif': writeTiff(coldPlate),
-    'clipped-beam.png': writePng(clipped),
-    'saturated-beam.png': writePng(saturated),
+    'clipped-beam.png': writePng(drawBeam(clipped)),
+    'saturated-beam.png': writePng(drawBeam(saturated)),
     'rain-gauge-caustic.csv': writeTable('z (mm);d (µm)', ';', drawCaustic(rainGaugeCaustic), ','),
+    'lecture-table-profile.csv': writeTable('x (µm),fluence (J/cm²)', ',', drawSpotLine(), '.'),
+    'lecture-table-spot.png': writePng(drawSpotPicture()),
+    'lecture-table-focus.csv': writeTable('z (mm);dx (µm);dy (µm)', ';', drawSpotCaustic(), ','),
     'cold-plate-caustic.csv': writeTable('z (mm),d (µm)', ',', drawCaustic(coldPlateCaustic), '.'),
   };
 }

@@ -1,27 +1,57 @@
 import { sameDimensions } from '../graph/unitScale.ts';
 import { dimensionsOf, fromUnit, isKnownUnit } from '../graph/units.ts';
-import { type NamedCaustic, readCausticTable } from '../measured/causticTable.ts';
+import {
+  type NamedCaustic,
+  type NamedFocusCaustic,
+  readCausticTable,
+  readFocusCausticTable,
+} from '../measured/causticTable.ts';
+import { readDelimitedTable } from '../measured/delimitedTable.ts';
 import { namingFile } from '../measured/namingFile.ts';
+import { beginsAsProfile } from '../measured/profileTable.ts';
 import { Problem } from '../problem.ts';
 
 /**
  * Reads the table of a caustic from the text of a file: a header with the unit of each column, then a row for each
- * place. Throws Problem 'unreadable' that names the file and, where it can, row and column.
+ * place. Throws Problem 'unreadable' that names the file and, where it can, row and column; says so where the table is a
+ * profile of the spot.
  */
 export function readCausticFile(text: string, name: string): NamedCaustic {
-  // A picture or a spreadsheet's own file, read as text.
-  if (text.includes('\0')) {
-    throw new Problem(
-      'unreadable',
-      `"${name}" is no text, where a table of places and beam diameters is needed. Choose a table saved as CSV or text.`,
-      { allowed: 'CSV or text' },
-    );
-  }
+  checkCaustic(text, name);
   const introduction = `"${name}" is no table of a caustic`;
   return namingFile(name, introduction, () => ({ name, ...readCausticTable(text, toMetres) }));
 }
 
-function toMetres(value: number, unit: string): number {
+/** Reads the table of a caustic near the focus, with one diameter or one along each of two axes, as {@link readCausticFile}. */
+export function readFocusCausticFile(text: string, name: string): NamedFocusCaustic {
+  checkCaustic(text, name);
+  const introduction = `"${name}" is no table of a caustic`;
+  return namingFile(name, introduction, () => ({ name, ...readFocusCausticTable(text, toMetres) }));
+}
+
+function checkCaustic(text: string, name: string): void {
+  checkText(text, name, 'places and beam diameters');
+  if (text.trim() !== '' && beginsAsProfile(readDelimitedTable(text))) {
+    throw new Problem(
+      'unreadable',
+      `"${name}" is no table of a caustic but a profile of the spot, with places and values of light. Give it as the measured profile.`,
+      { allowed: 'places and beam diameters' },
+    );
+  }
+}
+
+/** Refuses a picture or a spreadsheet's own file, read as text; `content` is what a table should hold. */
+export function checkText(text: string, name: string, content: string): void {
+  if (!text.includes('\0')) return;
+  throw new Problem(
+    'unreadable',
+    `"${name}" is no text, where a table of ${content} is needed. Choose a table saved as CSV or text.`,
+    { allowed: 'CSV or text' },
+  );
+}
+
+/** Metres for a value in a unit of length as a header gives it; throws Problem 'unreadable' for any other unit. */
+export function toMetres(value: number, unit: string): number {
   if (isKnownUnit(unit) && sameDimensions(dimensionsOf(unit), dimensionsOf('m'))) {
     return fromUnit(value, 'm', unit);
   }

@@ -15,6 +15,9 @@ import * as limits from './limits.ts';
 import * as match from './match.ts';
 import * as measured from './measured.ts';
 import * as measuredCaustic from './measuredCaustic.ts';
+import * as measuredFocus from './measuredFocus.ts';
+import * as measuredOverlay from './measuredOverlay.ts';
+import * as measuredSpot from './measuredSpot.ts';
 import * as plate from './plate.ts';
 import * as ratioMaps from './ratioMaps.ts';
 import * as rawBeam from './rawBeam.ts';
@@ -48,6 +51,9 @@ const rooms = [
   depthInUse,
   usablePlanes,
   unshaped,
+  measuredSpot,
+  measuredOverlay,
+  measuredFocus,
   limits,
   explain,
   ratioMaps,

@@ -1,5 +1,15 @@
 import { Problem } from '../problem.ts';
-import { type DelimitedTable, readDelimitedTable, readNumber } from './delimitedTable.ts';
+import { type DelimitedTable, readDelimitedTable } from './delimitedTable.ts';
+import {
+  type Column,
+  checkRow,
+  findLength,
+  type HeaderCell,
+  readHeader,
+  readLength,
+  readSize,
+  type ToSI,
+} from './tableHeader.ts';
 
 /** Measured beam diameters along the beam, both columns in metres and of the same length. */
 export interface CausticTable {
@@ -14,20 +24,26 @@ export interface NamedCaustic extends CausticTable {
   readonly name: string;
 }
 
-/** Turns a value and the header's unit text into metres; may throw. */
-type ToSI = (value: number, unit: string) => number;
-
-/** A column of the table: where it stands, what its header says. */
-interface Column {
-  readonly index: number;
-  readonly name: string;
-  readonly unit: string;
-  readonly factor: number;
+/** Measured diameters near the focus, in metres; `diameterY` is empty where one column was given. */
+export interface FocusCausticTable extends CausticTable {
+  /** Diameter along the second axis. */
+  readonly diameterY: number[];
 }
 
+/** A caustic of the focus as read from a file, with the file's name. */
+export interface NamedFocusCaustic extends FocusCausticTable {
+  readonly name: string;
+}
+
+const example = 'z (mm); d (µm)';
 const places = new Set(['z', 'position', 'place', 'distance', 'location']);
 const diameters = new Set(['d', 'diameter', 'beamdiameter', 'width', '2w', 'd4sigma', 'd4σ']);
 const radii = new Set(['w', 'r', 'radius', 'beamradius']);
+
+/** Names of the columns of one of two axes: "dx", "d_x", "diameter x", "wx". */
+function ofAxis(names: ReadonlySet<string>, axis: 'x' | 'y'): Set<string> {
+  return new Set([...names].map((name) => `${name}${axis}`));
+}
 
 /**
  * Reads a caustic: a header line with a unit in each column ("z (mm)", "d / µm", "diameter [um]", "z_mm"),
@@ -36,113 +52,68 @@ const radii = new Set(['w', 'r', 'radius', 'beamradius']);
  */
 export function readCausticTable(text: string, toSI: ToSI): CausticTable {
   const table = readDelimitedTable(text);
-  const header = (table.rows[0] ?? []).map(splitHeader);
-  const place = findColumn(header, 'z', places);
-  const size = findColumn(header, 'diameter', diameters, radii);
-  const z: number[] = [];
-  const diameter: number[] = [];
-  for (let row = 1; row < table.rows.length; row++) {
-    checkRow(table, row, header.length);
-    z.push(convert(table, row, place, readNumber(table, row, place.index, place.name), toSI));
-    diameter.push(readDiameter(table, row, size, toSI));
-  }
-  if (z.length === 0) {
-    throw new Problem(
-      'unreadable',
-      'The table has a header and no row below it. Add the measured places and diameters.',
-      { row: 2 },
-    );
-  }
-  return { z, diameter };
-}
-
-/** True where the first line names a place and a diameter or radius, with units or without. */
-export function beginsAsCaustic({ rows }: DelimitedTable): boolean {
-  const header = (rows[0] ?? []).map((cell) => splitHeader(cell).name);
-  return (
-    header.some((name) => places.has(name)) && header.some((name) => diameters.has(name) || radii.has(name))
-  );
-}
-
-function readDiameter(table: DelimitedTable, row: number, column: Column, toSI: ToSI): number {
-  const value = readNumber(table, row, column.index, column.name);
-  if (value > 0) return convert(table, row, column, column.factor * value, toSI);
-  const line = table.lines[row]!;
-  throw new Problem(
-    'unreadable',
-    `Row ${line}, column ${column.name} holds ${value}: a beam is wider than 0. Correct the cell or delete the row.`,
-    { row: line, column: column.name, value: String(value), allowed: 'above 0' },
-  );
-}
-
-/** The value in metres; a finite one can leave the range of numbers in a large unit. */
-function convert(table: DelimitedTable, row: number, column: Column, value: number, toSI: ToSI): number {
-  const metres = toSI(value, column.unit);
-  if (Number.isFinite(metres)) return metres;
-  const line = table.lines[row]!;
-  throw new Problem(
-    'unreadable',
-    `Row ${line}, column ${column.name} holds ${value}, which is beyond reach. Correct the cell or delete the row.`,
-    { row: line, column: column.name, value: String(value) },
-  );
-}
-
-/** A row longer than the header is mostly a decimal comma that was read as a separator. */
-export function checkRow(table: DelimitedTable, row: number, columns: number): void {
-  const cells = table.rows[row]!;
-  if (cells.slice(columns).every((cell) => cell === '')) return;
-  const line = table.lines[row]!;
-  const hint =
-    table.separator === ',' ? ' With decimal commas, separate the columns by semicolons or tabs.' : '';
-  throw new Problem(
-    'unreadable',
-    `Row ${line} has ${cells.length} columns where the header has ${columns}; column ${columns + 1} belongs to none.${hint}`,
-    { row: line, column: String(columns + 1), allowed: `${columns} columns` },
-  );
+  const header = readHeader(table);
+  const [z, diameter] = readColumns(table, header, [findPlace(header), findSize(header)], toSI);
+  return { z: z!, diameter: diameter! };
 }
 
 /**
- * Name (lower case, without spaces) and unit of a header cell: unit in brackets, after a slash, after "in", or after the
- * last underscore.
+ * Reads a caustic near the focus: as {@link readCausticTable}, or with a column for each of two axes ("dx (µm)",
+ * "dy (µm)"). Throws Problem 'unreadable' naming row and column.
  */
-export function splitHeader(cell: string): { name: string; unit: string; cell: string } {
-  const form =
-    /^(.*?)\s*[([]\s*(.*?)\s*[)\]]\s*$/.exec(cell) ??
-    /^(.*?)\s*\/\s*(.+)$/.exec(cell) ??
-    /^(.*\S)\s+in\s+(\S+)$/.exec(cell) ??
-    /^(.*)_([^_]+)$/.exec(cell);
-  const name = (form?.[1] ?? cell).toLowerCase().replace(/[\s_²-]+/g, '');
-  return { name, unit: form?.[2] ?? '', cell };
+export function readFocusCausticTable(text: string, toSI: ToSI): FocusCausticTable {
+  const table = readDelimitedTable(text);
+  const header = readHeader(table);
+  const sizes = isTwoAxes(header) ? [findSize(header, 'x'), findSize(header, 'y')] : [findSize(header)];
+  const [z, diameter, diameterY = []] = readColumns(table, header, [findPlace(header), ...sizes], toSI);
+  return { z: z!, diameter: diameter!, diameterY };
 }
 
-function findColumn(
-  header: readonly { name: string; unit: string; cell: string }[],
-  what: string,
-  names: ReadonlySet<string>,
-  halves: ReadonlySet<string> = new Set(),
-): Column {
-  const index = header.findIndex(({ name }) => names.has(name) || halves.has(name));
-  const found = header[index];
-  if (!found)
-    throw headerProblem(
-      header.map(({ cell }) => cell),
-      what,
-      [...names, ...halves],
-    );
-  if (found.unit === '') {
-    throw new Problem(
-      'unreadable',
-      `Row 1, column ${found.cell} names no unit. Write it behind the name, as in "z (mm)" or "d (µm)".`,
-      { row: 1, column: found.cell, allowed: 'a name with a unit of length' },
-    );
+function isTwoAxes(header: readonly HeaderCell[]): boolean {
+  const ofX = [...ofAxis(diameters, 'x'), ...ofAxis(radii, 'x')];
+  return header.some(({ name }) => ofX.includes(name));
+}
+
+function findPlace(header: readonly HeaderCell[]): Column {
+  return findLength(header, { what: 'z', names: places, example });
+}
+
+function findSize(header: readonly HeaderCell[], axis?: 'x' | 'y'): Column {
+  if (axis === undefined)
+    return findLength(header, { what: 'diameter', names: diameters, halves: radii, example });
+  return findLength(header, {
+    what: `diameter along ${axis}`,
+    names: ofAxis(diameters, axis),
+    halves: ofAxis(radii, axis),
+    example: 'z (mm); dx (µm); dy (µm)',
+  });
+}
+
+/** Places and then sizes, a list a column. */
+function readColumns(
+  table: DelimitedTable,
+  header: readonly HeaderCell[],
+  columns: readonly Column[],
+  toSI: ToSI,
+): number[][] {
+  const lists = columns.map((): number[] => []);
+  for (let row = 1; row < table.rows.length; row++) {
+    checkRow(table, row, header.length);
+    columns.forEach((column, i) => {
+      lists[i]!.push((i === 0 ? readLength : readSize)(table, row, column, toSI));
+    });
   }
-  return { index, name: found.cell, unit: found.unit, factor: halves.has(found.name) ? 2 : 1 };
+  if (lists[0]!.length > 0) return lists;
+  throw new Problem(
+    'unreadable',
+    'The table has a header and no row below it. Add the measured places and diameters.',
+    { row: 2 },
+  );
 }
 
-function headerProblem(cells: readonly string[], what: string, names: readonly string[]): Problem {
-  return new Problem(
-    'unreadable',
-    `Row 1 holds ${cells.map((cell) => `"${cell}"`).join(', ')}, no column for ${what}. Name one of them ${names.join(', ')} with its unit, as in "z (mm); d (µm)".`,
-    { row: 1, column: what, allowed: names.join(', ') },
-  );
+/** True where the first line names a place and a diameter or radius, with units or without. */
+export function beginsAsCaustic(table: DelimitedTable): boolean {
+  const header = readHeader(table);
+  const sized = header.some(({ name }) => diameters.has(name) || radii.has(name)) || isTwoAxes(header);
+  return sized && header.some(({ name }) => places.has(name));
 }

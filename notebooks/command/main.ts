@@ -15,11 +15,12 @@ const commands: Readonly<Record<string, (args: readonly string[], io: CommandIo)
 };
 
 const usage = `stepwell quantities
-stepwell evaluate [DESIGN.json] [--set ID=VALUE]… [--beam FILE --pixel LENGTH] [--caustic FILE] --get ID[,ID…]
-stepwell profile [DESIGN.json] [--set ID=VALUE]… [--beam FILE --pixel LENGTH] [--caustic FILE] --z LENGTH[,LENGTH…] --radii "START:STOP:COUNT UNIT" [--layout rows|columns]
-stepwell map [DESIGN.json] [--set ID=VALUE]… [--beam FILE --pixel LENGTH] [--caustic FILE] --z "START:STOP UNIT" --radii "START:STOP UNIT" [--size RADIIxPLANES] [--scale linear|log] [--out FILE.csv|FILE.png]
+stepwell evaluate [DESIGN] --get ID[,ID…]
+stepwell profile [DESIGN] --z LENGTH[,LENGTH…] --radii "START:STOP:COUNT UNIT" [--layout rows|columns]
+stepwell map [DESIGN] --z "START:STOP UNIT" --radii "START:STOP UNIT" [--size RADIIxPLANES] [--scale linear|log] [--out FILE.csv|FILE.png]
 stepwell measure beam FILE --pixel LENGTH [--pixel-uncertainty LENGTH]
 stepwell measure caustic FILE [--wavelength LENGTH]   (1030 nm where none is given)
+DESIGN: [FILE.json] [--set ID=VALUE]… [--beam FILE --pixel LENGTH] [--caustic FILE] [--measured-profile FILE] [--measured-focus FILE]
 `;
 
 /**

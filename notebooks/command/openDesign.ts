@@ -11,9 +11,23 @@ import type { CommandIo } from './commandIo.ts';
 import { type Options, required } from './options.ts';
 
 /** Options of every command that starts from a design. */
-export const designOptions = ['set', 'beam', 'pixel', 'caustic'] as const;
+export const designOptions = [
+  'set',
+  'beam',
+  'pixel',
+  'caustic',
+  'measured-profile',
+  'measured-focus',
+] as const;
 
-/** The design named on the command line (the initial one without a file), with --beam, --caustic and then --set applied. */
+/** Options that give one file for one input. */
+const files = {
+  caustic: 'laser.causticTable',
+  'measured-profile': 'spot.measuredProfile',
+  'measured-focus': 'focus.measuredCaustic',
+} as const;
+
+/** The design named on the command line (the initial one without a file), with measured files and then --set applied. */
 export function openDesign(options: Options, io: CommandIo): DesignState {
   if (options.words.length > 1) {
     throw new Problem(
@@ -28,9 +42,9 @@ export function openDesign(options: Options, io: CommandIo): DesignState {
   if (options.one('beam') !== undefined || options.one('pixel') !== undefined) {
     state = applyPatch(designGraph, state, beamPatch(options, io));
   }
-  const caustic = options.one('caustic');
-  if (caustic !== undefined) {
-    state = applyPatch(designGraph, state, readMeasured(io, 'laser.causticTable', caustic));
+  for (const [option, input] of Object.entries(files)) {
+    const file = options.one(option);
+    if (file !== undefined) state = applyPatch(designGraph, state, readMeasured(io, input, file));
   }
   return applyPatch(designGraph, state, Object.assign({}, ...options.all('set').map(readSetting)));
 }
@@ -55,7 +69,7 @@ function readMeasured(io: CommandIo, input: string, path: string): Patch {
 /** The options that give an input that is a file. */
 const fileOptions: Readonly<Record<string, string>> = {
   'laser.beamImage': '--beam FILE --pixel LENGTH',
-  'laser.causticTable': '--caustic FILE',
+  ...Object.fromEntries(Object.entries(files).map(([option, input]) => [input, `--${option} FILE`])),
 };
 
 /** `ID=VALUE` as a patch: any unit for numbers, a bare number is SI; the option's key for choices. */

@@ -2,7 +2,8 @@ import type { ChoiceRow, ChoicesBlock, ChoicesSpec } from '../document.ts';
 import { readValues } from '../prose.ts';
 import type { PageContext } from './context.ts';
 import { element, setAttributes, setText } from './element.ts';
-import { watchAll, watchProblem } from './proseView.ts';
+import { watchProblem } from './proseView.ts';
+import { watchAll } from './watchAll.ts';
 
 /** A row on the page: its place in the table, and the row below it that holds the rest. */
 interface ShownRow {

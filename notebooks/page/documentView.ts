@@ -15,9 +15,10 @@ import type { PageContext } from './context.ts';
 import { element, setText } from './element.ts';
 import { createFigure } from './figures/drawFigure.ts';
 import { renderBeamPath, renderPanel } from './pathView.ts';
-import { renderProse, valueElement, watchAll, watchProblem } from './proseView.ts';
+import { renderProse, valueElement, watchProblem } from './proseView.ts';
 import { restWhileMoving } from './restWhileMoving.ts';
 import { renderMissing } from './resultMissing.ts';
+import { watchAll } from './watchAll.ts';
 
 /** A document on the page; `close` stops everything it watches. */
 export interface DocumentView {

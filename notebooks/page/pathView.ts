@@ -16,7 +16,7 @@ import { createInputPanel, type InputPanel, type PanelActions } from './controls
 import { element } from './element.ts';
 import type { Live } from './live.ts';
 import { renderOwnParts } from './ownPartsView.ts';
-import { watchAll } from './proseView.ts';
+import { watchAll } from './watchAll.ts';
 
 const drawn = [
   wavelength,

@@ -4,21 +4,20 @@ import { hasValue } from '../../lib/graph/outcome.ts';
 import type { Quantity } from '../../lib/graph/quantity.ts';
 import {
   firstProblem,
-  type JumpLink,
-  linkRefusal,
   neededQuantities,
   type Piece,
   type Prose,
   type ProseNode,
-  type SetsLink,
   type Slot,
-  slotPieces,
   slotQuantities,
   standIn,
   waitingText,
 } from '../prose.ts';
+import { slotPieces } from '../slotPieces.ts';
 import type { PageContext } from './context.ts';
-import { element, setAttributes, setText } from './element.ts';
+import { element, setText } from './element.ts';
+import { renderJump, renderLink } from './linkView.ts';
+import { watchAll } from './watchAll.ts';
 
 /** Prose as DOM nodes, its slots kept up to date; `stops` collects how to stop watching. */
 export function renderProse(context: PageContext, prose: Prose, stops: (() => void)[]): DocumentFragment {
@@ -163,103 +162,10 @@ function showOutcome(element: HTMLElement, text: string, outcome: Outcome): void
   } else element.setAttribute('data-problem', outcome.problem.message);
 }
 
-/** A link that sets inputs; where the design cannot take them, it says why beside it, and does nothing. */
-function renderLink(context: PageContext, slot: SetsLink, stops: (() => void)[]): Node {
-  const { document, live } = context;
-  const button = element(document, 'button', { type: 'button', class: 'sets-link' }, slot.text);
-  const note = element(document, 'span', { class: 'sets-note' });
-  button.addEventListener('click', () => {
-    try {
-      live.set(slot.patch(live.read(slot.from)));
-    } catch (error) {
-      context.report((error as Error).message);
-    }
-  });
-  watchAll(context, Object.values(slot.from), stops, {
-    pending: () => {},
-    settled: () => {},
-    changed: (outcomeOf) => {
-      const refusal = linkRefusal(slot, outcomeOf);
-      setText(note, refusal ? ` (${refusal.short})` : '');
-      setAttributes(button, { 'aria-disabled': refusal && 'true', title: refusal?.message });
-    },
-  });
-  const both = document.createDocumentFragment();
-  both.append(button, note);
-  return both;
-}
-
-/** A button, not a link: the address names the document. */
-function renderJump(document: Document, { text, to }: JumpLink): Node {
-  const button = element(document, 'button', { type: 'button', class: 'sets-link' }, text);
-  button.addEventListener('click', () => {
-    const block = document.getElementById(`block-${to}`);
-    if (!block) return;
-    block.scrollIntoView();
-    const first = block.querySelector<HTMLElement>('button:not([hidden]), [tabindex="0"], input');
-    first?.focus({ preventScroll: true });
-  });
-  return button;
-}
-
 /** An equation, typeset; MathML inside for screen readers. */
 export function mathElement(document: Document, tex: string, display = false): HTMLElement {
   const element = document.createElement('span');
   element.className = display ? 'equation' : 'math';
   katex.render(tex, element, { displayMode: display, throwOnError: false, output: 'htmlAndMathml' });
   return element;
-}
-
-interface GroupWatcher {
-  pending(): void;
-  /** All quantities have outcomes; called once a batch of changes. */
-  changed(outcomeOf: (quantity: Quantity) => Outcome): void;
-  settled(revision: number): void;
-}
-
-/**
- * Watches several quantities as one: `changed` runs once a change when those have answered that need no worker, and again
- * with each answer of a worker; `settled` when all are up to date.
- */
-export function watchAll(
-  context: PageContext,
-  quantities: readonly Quantity[],
-  stops: (() => void)[],
-  watcher: GroupWatcher,
-): void {
-  const outcomes = new Map<string, Outcome>();
-  const ids = new Set(quantities.map(({ id }) => id));
-  const upToDate = new Set<string>();
-  let dirty = true;
-  const shown = () => {
-    if (!dirty || outcomes.size < ids.size) return;
-    dirty = false;
-    watcher.changed((other) => outcomes.get(other.id)!);
-  };
-  if (ids.size === 0) {
-    shown();
-    watcher.settled(context.live.state().revision);
-  }
-  for (const quantity of new Set(quantities)) {
-    const { id } = quantity;
-    stops.push(
-      context.live.watch(quantity, {
-        pending: () => {
-          upToDate.delete(id);
-          watcher.pending();
-        },
-        changed: (outcome) => {
-          outcomes.set(id, outcome);
-          dirty = true;
-        },
-        shown,
-        settled: (revision) => {
-          upToDate.add(id);
-          if (upToDate.size < ids.size) return;
-          shown();
-          watcher.settled(revision);
-        },
-      }),
-    );
-  }
 }

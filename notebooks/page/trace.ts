@@ -4,7 +4,8 @@ import { rangeText, shownValue } from '../../lib/graph/shown.ts';
 import { citation } from '../../lib/materials/bibliography.ts';
 import type { Opened, PageContext } from './context.ts';
 import { element, setText } from './element.ts';
-import { mathElement, valueElement, watchAll } from './proseView.ts';
+import { mathElement, valueElement } from './proseView.ts';
+import { watchAll } from './watchAll.ts';
 
 /** The panel that says where a number comes from: formula with values in, source, validity, and up the chain. */
 export interface TracePanel {

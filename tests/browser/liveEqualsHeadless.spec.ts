@@ -23,12 +23,12 @@ import {
   type ProseNode,
   readValues,
   type Sentence,
-  slotPieces,
   slotQuantities,
   standIn,
 } from '../../notebooks/prose.ts';
+import { slotPieces } from '../../notebooks/slotPieces.ts';
 import { cases } from '../cases.ts';
-import { images, tables } from '../design/files.ts';
+import { images, spots, tables } from '../design/files.ts';
 import {
   chooseElement,
   createHeadless,
@@ -60,6 +60,14 @@ function sentencesOf(prose: Prose): Sentence[] {
   return prose.nodes.flatMap(read);
 }
 
+/** Files by the id of their input; pictures of spots stay outside, since they do not pass through JSON. */
+const files: Readonly<Record<string, readonly unknown[]>> = {
+  'laser.beamImage': images,
+  'laser.causticTable': tables,
+  'spot.measuredProfile': spots.filter(({ image }) => image === null),
+  'focus.measuredCaustic': tables.map((table) => ({ ...table, diameterY: [] })),
+};
+
 /** A value of an input: mostly in its usual span, else anywhere allowed, where the design often cannot work. */
 function randomValue(random: Random, input: (typeof inputs)[number]): unknown {
   if (input.kind === 'choice') {
@@ -68,8 +76,8 @@ function randomValue(random: Random, input: (typeof inputs)[number]): unknown {
   }
   if (input.kind === 'file') {
     if (random.uniform() < 0.35) return null;
-    const files = input.id === 'laser.beamImage' ? images : tables;
-    return files[Math.floor(random.between(0, files.length))];
+    const chosen = files[input.id]!;
+    return chosen[Math.floor(random.between(0, chosen.length))];
   }
   const { min, max } = input.range;
   const [low, high] = input.typical && random.uniform() < 0.9 ? input.typical : [min, max];

@@ -9,7 +9,7 @@ import { dimensionsOf, isKnownUnit } from '../../lib/graph/units.ts';
 import { isKnownSource } from '../../lib/materials/bibliography.ts';
 import { cases } from '../cases.ts';
 import { drawCaustic, wideBeam } from '../measured/syntheticCaustic.ts';
-import { images } from './files.ts';
+import { images, spots } from './files.ts';
 import { type Inputs, usualDesigns } from './inputs.ts';
 
 const all = [...designGraph.quantities.values()];
@@ -167,8 +167,23 @@ describe('results follow their units when the base units change', () => {
     'laser.wavelength': wideBeam.wavelength,
   };
   const waist = { 'laser.beamSource': 'caustic', 'expander.waistSource': 'measured' };
+  const spot = { 'spot.measuredProfile': spots[1], 'spot.measuredScaling': 'measured' };
+  const threeZ = { z: [-1e-4, 0, 2e-4], diameter: [3e-5, 2e-5, 4e-5], diameterY: [3e-5, 3e-5, 3e-5] };
+  const focus = {
+    'focus.measuredCaustic': { name: 'focus.csv', ...threeZ },
+    'focus.measuredCausticOffset': 0,
+  };
+  // Hardly any step and a large tolerance: a focus with a depth.
+  const deep = { 'plate.source': 'designed', 'plate.designPhase': 0.3, 'focus.depthTolerance': 0.3 };
   // Mostly none: what is measured costs time, and few quantities follow from it alone.
-  const measured = fc.constantFrom<Inputs>({}, {}, {}, {}, {}, image, caustic, { ...caustic, ...waist });
+  const measured = fc.constantFrom<Inputs>(
+    ...Array<Inputs>(4).fill({}),
+    image,
+    caustic,
+    { ...caustic, ...waist },
+    { ...spot, ...focus },
+    { ...deep, 'workpiece.z': 0 },
+  );
   const seen = new Set<string>();
 
   it('to 1e-9, for all numeric results', () => {

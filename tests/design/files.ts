@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { drawBeam, type SyntheticBeam } from '../../data/measured/drawBeam.ts';
+import { type MeasuredProfile, profileOfPicture } from '../../lib/design/profileFile.ts';
 import type { CameraImage } from '../../lib/measured/cameraImage.ts';
-import type { NamedCaustic } from '../../lib/measured/causticTable.ts';
+import type { NamedCaustic, NamedFocusCaustic } from '../../lib/measured/causticTable.ts';
 import { drawCaustic, isoPlaces } from '../measured/syntheticCaustic.ts';
 
 const round: SyntheticBeam = {
@@ -106,3 +107,40 @@ export const allowedCaustics: fc.Arbitrary<NamedCaustic> = fc.oneof(
   { arbitrary: poorlyPlaced, weight: 1 },
   { arbitrary: absurd, weight: 1 },
 );
+
+const line = Array.from({ length: 61 }, (_, i) => (i - 30) * 0.8e-6);
+/** A flat-topped spot, 18 µm wide, a little off the middle. */
+const flat = (x: number) => Math.exp(-((Math.abs(x - 1e-6) / 9e-6) ** 6));
+
+/** A table of the flat-topped spot, changed. */
+function spotTable(name: string, changes: Partial<MeasuredProfile>): MeasuredProfile {
+  return { name, axis: 'line', position: line, fluence: [], counts: line.map(flat), image: null, ...changes };
+}
+
+/** Measured spots: two tables and a picture that measure well, then one for each way in which they can be poor. */
+export const spots: readonly MeasuredProfile[] = [
+  spotTable('counts.csv', {}),
+  spotTable('fluence.csv', { counts: [], fluence: line.map((x) => 5e3 * flat(x)) }),
+  spotTable('radius.csv', {
+    axis: 'radius',
+    position: line.slice(30),
+    counts: line.slice(30).map((x) => 0.9 * flat(x)),
+  }),
+  ...images.map(profileOfPicture),
+  spotTable('half.csv', { counts: line.map((x) => (x > 0 ? 1 : 0.1)) }),
+  spotTable('hollow.csv', { axis: 'radius', position: line.slice(33), counts: line.slice(33).map(flat) }),
+  spotTable('wide.csv', { axis: 'radius', position: line.slice(30), counts: line.slice(30).map(() => 1) }),
+  spotTable('below.csv', { counts: line.map((x) => (Math.abs(x) < 2e-6 ? 1 : -1)) }),
+  spotTable('huge.csv', { position: line.map((x) => 1e6 * x) }),
+  spotTable('tiny.csv', { position: line.map((x) => 1e-9 * x) }),
+];
+
+/** Caustics of any quality as caustics of a focus, some with a second axis. */
+export const focusCaustics: fc.Arbitrary<NamedFocusCaustic> = fc
+  .tuple(allowedCaustics, fc.boolean(), between(1e-4, 1))
+  .map(([{ name, z, diameter }, both, shrink]) => ({
+    name,
+    z: z.map((place) => (place - 0.2) * shrink * 1e-3),
+    diameter: diameter.map((d) => 0.01 * d),
+    diameterY: both ? diameter.map((d) => 0.012 * d) : [],
+  }));

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { designGraph } from '../../lib/design/design.ts';
 import type { FileInput, InputQuantity, NumberInput } from '../../lib/graph/quantity.ts';
 import { isInput } from '../../lib/graph/quantity.ts';
-import { allowedCaustics, caustics, images } from './files.ts';
+import { allowedCaustics, caustics, focusCaustics, images, spots } from './files.ts';
 
 /** Values of all inputs of the design, SI. */
 export type Inputs = Record<string, unknown>;
@@ -31,6 +31,8 @@ function usualSpan(input: NumberInput): fc.Arbitrary<number> {
 const files: Readonly<Record<string, fc.Arbitrary<unknown>>> = {
   'laser.beamImage': fc.constantFrom(...images),
   'laser.causticTable': allowedCaustics,
+  'spot.measuredProfile': fc.constantFrom(...spots),
+  'focus.measuredCaustic': focusCaustics,
 };
 
 /** A file of any quality; in one design of five none. */
@@ -55,6 +57,8 @@ const typedBeam = {
   'laser.ratioSource': 'typed',
   'laser.beamImage': null,
   'laser.causticTable': null,
+  'spot.measuredProfile': null,
+  'focus.measuredCaustic': null,
 };
 
 /** Rayleigh length behind an expander given by its magnification. */
@@ -104,14 +108,19 @@ export const measuredDesigns: fc.Arbitrary<Inputs> = usualDesigns.chain((design)
   const waist = fc.constantFrom('typed', 'measured');
   const source = fc.constantFrom('measured', 'caustic', 'typed');
   const expander = fc.constantFrom('magnification', 'lenses');
-  return fc.tuple(table, waist, source, expander).map(([table, waistSource, beamSource, kind]) => ({
-    ...design,
-    'laser.beamImage': images[0],
-    'laser.beamImagePitch': 50e-6,
-    'laser.causticTable': table,
-    'laser.ratioSource': 'measured',
-    'laser.beamSource': beamSource,
-    'expander.waistSource': waistSource,
-    'expander.kind': kind,
-  }));
+  const spot = fc.constantFrom(...spots);
+  return fc
+    .tuple(table, waist, source, expander, spot, focusCaustics)
+    .map(([table, waistSource, beamSource, kind, spot, focus]) => ({
+      ...design,
+      'laser.beamImage': images[0],
+      'laser.beamImagePitch': 50e-6,
+      'laser.causticTable': table,
+      'spot.measuredProfile': spot,
+      'focus.measuredCaustic': focus,
+      'laser.ratioSource': 'measured',
+      'laser.beamSource': beamSource,
+      'expander.waistSource': waistSource,
+      'expander.kind': kind,
+    }));
 });

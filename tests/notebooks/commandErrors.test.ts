@@ -4,6 +4,7 @@ import { run } from './runCommand.ts';
 const radii = ['--radii', '0:20:11 um'];
 const setting = (text: string) => ['evaluate', '--set', text, '--get', 'spot.width'];
 const around = ['--radii', '0:20 um'];
+const measuredWidth = ['--get', 'spot.measuredWidth'];
 const mapped = ['map', '--z', '-0.1:0.1 mm'];
 const refused: readonly [argv: readonly string[], says: RegExp][] = [
   [['draw'], /no command 'draw'/],
@@ -61,6 +62,37 @@ const refused: readonly [argv: readonly string[], says: RegExp][] = [
   [['profile', '--caustic', 'short.csv', ...radii], /at least 5/],
   [setting('laser.ratioSource=measured'), /^spot\.width: No table of a caustic has been given/],
   [setting('laser.causticTable=a.csv'), /--caustic FILE/],
+  [setting('spot.measuredProfile=a.csv'), /--measured-profile FILE/],
+  [setting('focus.measuredCaustic=a.csv'), /--measured-focus FILE/],
+  [
+    ['evaluate', '--get', 'spot.measuredWidth'],
+    /^spot\.measuredWidth: No measured profile of the spot has been given/,
+  ],
+  [
+    ['evaluate', '--measured-profile', 'short.csv', ...measuredWidth],
+    /^"short\.csv" is no profile of the spot but the table of a caustic/,
+  ],
+  [
+    ['evaluate', '--measured-profile', 'broken.json', ...measuredWidth],
+    /^"broken\.json" is no profile of the spot: Row 1 holds/,
+  ],
+  [
+    [
+      'evaluate',
+      '--measured-profile',
+      'line.csv',
+      '--set',
+      'spot.measuredScaling=measured',
+      '--get',
+      'spot.measuredDeviation',
+    ],
+    /gives no fluence with its unit/,
+  ],
+  [
+    ['evaluate', '--measured-focus', 'line.csv', ...measuredWidth],
+    /^"line\.csv" is no table of a caustic but a profile of the spot/,
+  ],
+  [['evaluate', '--measured-focus', 'kilograms.csv', ...measuredWidth], /^"kilograms\.csv" .* unit 'kg'/],
   [['profile'], /--radii is missing/],
   [['profile', '--radii', '0-20'], /no list of radii/],
   [['profile', '--radii', '20:0:5 um'], /STOP must be above START/],
@@ -111,6 +143,7 @@ describe('what goes wrong', () => {
   const files = {
     'broken.json': '{"format": "stepwell-des',
     'kilograms.csv': 'z (mm),d (kg)\n1,2\n',
+    'line.csv': 'x (µm);counts\n-2;1\n-1;4\n0;5\n1;4\n2;1\n',
     'short.csv': 'z (mm),d (µm)\n1,200\n2,210\n',
   };
   for (const [argv, says] of refused) {

@@ -12,7 +12,9 @@ const wide = (text: string) => Uint8Array.from(Buffer.from(`\uFEFF${text}`, 'utf
 const table = 'z (mm);d (µm)\n1;300\n2;250\n3;230\n4;255\n5;310\n6;390\n';
 
 /** Made once: the images take seconds. */
-const invented = Object.entries(makeMeasured());
+const made = makeMeasured();
+/** Those of raw beams. */
+const invented = Object.entries(made).filter(([name]) => !name.startsWith('lecture-table'));
 
 describe('the kind of a file that only says it was measured', () => {
   it.each(invented)('%s', (name, bytes) => {
@@ -62,6 +64,68 @@ describe('a file as a change of the design', () => {
     const value = readCausticFile(table, 'a.csv');
     expect(shownValue(causticTable, { value })).toBe('a.csv, 6 places');
     expect(shownValue(causticTable, { value: null })).toBe('none');
+  });
+
+  it('is laid over where it is a measured spot or a caustic of the focus', () => {
+    const read = (id: string, name: string, bytes = made[name]!) => measuredFiles[id]!.read(bytes, name)[id];
+    expect(read('spot.measuredProfile', 'lecture-table-profile.csv')).toMatchObject({
+      axis: 'line',
+      image: null,
+    });
+    expect(read('spot.measuredProfile', 'lecture-table-spot.png')).toMatchObject({
+      axis: 'picture',
+      image: { width: 320, height: 300 },
+    });
+    const grey = encode(Array.from({ length: 12 }, () => '0,1,2,3,4,5,6,7,8,9').join('\n'));
+    expect(read('spot.measuredProfile', 'grey.csv', grey)).toMatchObject({ axis: 'picture' });
+    const focus = read('focus.measuredCaustic', 'lecture-table-focus.csv') as { diameterY: number[] };
+    expect(focus.diameterY).toHaveLength(13);
+    expect(read('focus.measuredCaustic', 'one.csv', encode(table))).toMatchObject({ diameterY: [] });
+  });
+
+  it.each([
+    [
+      'spot.measuredProfile',
+      'a.csv',
+      encode(table),
+      /^"a\.csv" is no profile of the spot but the table of a caustic/,
+    ],
+    [
+      'spot.measuredProfile',
+      'b.csv',
+      encode('0,1\n1,2\n2,3\n'),
+      /^"b\.csv" is no profile of the spot: Row 1 holds "0", "1", no column for the position/,
+    ],
+    ['spot.measuredProfile', 'c.pdf', encode('%PDF-1.4\n'), /^"c\.pdf" is no profile of the spot/],
+    ['spot.measuredProfile', 'd.csv', new Uint8Array(0), /^"d\.csv" is empty/],
+    [
+      'spot.measuredProfile',
+      'e.csv',
+      encode('  \n'),
+      /^"e\.csv" is no profile of the spot: The table is empty/,
+    ],
+    ['spot.measuredProfile', 'f.xls', Uint8Array.of(0xd0, 0xcf, 0, 0), /^"f\.xls" is no text/],
+    ['focus.measuredCaustic', 'g.png', made['lecture-table-spot.png']!, /^"g\.png" is no text/],
+    [
+      'focus.measuredCaustic',
+      'h.csv',
+      made['lecture-table-profile.csv']!,
+      /^"h\.csv" .* but a profile of the spot.*measured profile\.$/,
+    ],
+    [
+      'focus.measuredCaustic',
+      'i.csv',
+      encode('z (mm);dx (µm)\n1;2\n'),
+      /^"i\.csv" .* no column for diameter along y/,
+    ],
+    [
+      'laser.causticTable',
+      'j.csv',
+      made['lecture-table-profile.csv']!,
+      /^"j\.csv" .* but a profile of the spot/,
+    ],
+  ])('%s refuses %s with the reason', (id, name, bytes, says) => {
+    expect(() => measuredFiles[id]!.read(bytes, name)).toThrow(says);
   });
 
   it('is refused with its name where it is of the other kind', () => {

@@ -3,7 +3,8 @@ import { designGraph } from '../../lib/design/design.ts';
 import { holdPercent } from '../../lib/graph/unitText.ts';
 import { beamChangeFigure, phaseChangeFigure } from '../../notebooks/matchingFigures.ts';
 import { figureCsv } from '../../notebooks/page/figures/figureCsv.ts';
-import { prose, proseText, says } from '../../notebooks/prose.ts';
+import { prose, says } from '../../notebooks/prose.ts';
+import { proseText } from '../../notebooks/slotPieces.ts';
 import { outcomesOf } from './designOutcomes.ts';
 
 /** A percent sign that a line may part from its number. */

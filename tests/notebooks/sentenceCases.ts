@@ -4,6 +4,7 @@ import type * as family from '../../notebooks/familySentences.ts';
 import type * as reasons from '../../notebooks/matchingReasons.ts';
 import type * as sentences from '../../notebooks/matchingSentences.ts';
 import type * as measured from '../../notebooks/measuredSentences.ts';
+import type * as spots from '../../notebooks/measuredSpotSentences.ts';
 import { read, type Values } from './designOutcomes.ts';
 
 export type Name =
@@ -13,6 +14,7 @@ export type Name =
   | keyof typeof family
   | Exclude<keyof typeof rule, 'within'>
   | keyof typeof depth
+  | keyof typeof spots
   | 'paraxialSaid'
   | 'xRaysSaid';
 

@@ -6,7 +6,9 @@ import { paraxialSaid, xRaysSaid } from '../../notebooks/limitSentences.ts';
 import * as reasons from '../../notebooks/matchingReasons.ts';
 import * as sentences from '../../notebooks/matchingSentences.ts';
 import * as measured from '../../notebooks/measuredSentences.ts';
-import { type Sentence, slotPieces } from '../../notebooks/prose.ts';
+import * as spots from '../../notebooks/measuredSpotSentences.ts';
+import type { Sentence } from '../../notebooks/prose.ts';
+import { slotPieces } from '../../notebooks/slotPieces.ts';
 import { causticCases } from './causticCases.ts';
 import { depthCases } from './depthCases.ts';
 import { outcomesOf, read } from './designOutcomes.ts';
@@ -14,6 +16,7 @@ import { familyRuleCases } from './familyRuleCases.ts';
 import { imageCases } from './imageCases.ts';
 import { limitCases } from './limitCases.ts';
 import { type Name, sentenceCases } from './sentenceCases.ts';
+import { spotCases } from './spotCases.ts';
 import { usablePlaneCases } from './usablePlaneCases.ts';
 
 const isSentence = (entry: [string, unknown]): entry is [Name, Sentence] => typeof entry[1] === 'object';
@@ -25,6 +28,7 @@ const all = new Map(
     ...family,
     ...rule,
     ...depth,
+    ...spots,
     paraxialSaid,
     xRaysSaid,
   }).filter(isSentence),
@@ -37,6 +41,7 @@ const allCases = [
   ...familyRuleCases,
   ...usablePlaneCases,
   ...depthCases,
+  ...spotCases,
 ];
 const reached = new Map<Name, Set<string>>();
 
@@ -94,6 +99,13 @@ describe('every branch says what is so', () => {
       dipRunSaid: 4,
       depthOfFocusSaid: 3,
       depthInUseSaid: 6,
+      spotNumbersSaid: 1,
+      spotAgreementSaid: 6,
+      spotScaleSaid: 3,
+      spotFoldedSaid: 3,
+      spotWarning: 2,
+      focusCausticSaid: 3,
+      focusCausticPlacesSaid: 2,
     });
   });
 });

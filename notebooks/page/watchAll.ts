@@ -1,0 +1,57 @@
+import type { Outcome } from '../../lib/graph/outcome.ts';
+import type { Quantity } from '../../lib/graph/quantity.ts';
+import type { PageContext } from './context.ts';
+
+interface GroupWatcher {
+  pending(): void;
+  /** All quantities have outcomes; called once a batch of changes. */
+  changed(outcomeOf: (quantity: Quantity) => Outcome): void;
+  settled(revision: number): void;
+}
+
+/**
+ * Watches several quantities as one: `changed` runs once a change when those have answered that need no worker, and again
+ * with each answer of a worker; `settled` when all are up to date.
+ */
+export function watchAll(
+  context: PageContext,
+  quantities: readonly Quantity[],
+  stops: (() => void)[],
+  watcher: GroupWatcher,
+): void {
+  const outcomes = new Map<string, Outcome>();
+  const ids = new Set(quantities.map(({ id }) => id));
+  const upToDate = new Set<string>();
+  let dirty = true;
+  const shown = () => {
+    if (!dirty || outcomes.size < ids.size) return;
+    dirty = false;
+    watcher.changed((other) => outcomes.get(other.id)!);
+  };
+  if (ids.size === 0) {
+    shown();
+    watcher.settled(context.live.state().revision);
+  }
+  for (const quantity of new Set(quantities)) {
+    const { id } = quantity;
+    stops.push(
+      context.live.watch(quantity, {
+        pending: () => {
+          upToDate.delete(id);
+          watcher.pending();
+        },
+        changed: (outcome) => {
+          outcomes.set(id, outcome);
+          dirty = true;
+        },
+        shown,
+        settled: (revision) => {
+          upToDate.add(id);
+          if (upToDate.size < ids.size) return;
+          shown();
+          watcher.settled(revision);
+        },
+      }),
+    );
+  }
+}
