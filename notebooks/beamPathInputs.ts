@@ -1,3 +1,4 @@
+import { fieldCurvature, fieldWidth, heightError, thermalShift, tilt } from '../lib/design/depthInUse.ts';
 import {
   expanderKind,
   plateDistance as expanderPlateDistance,
@@ -33,6 +34,7 @@ import {
   typedIndex,
 } from '../lib/design/plate.ts';
 import { beamSource, ratioSource } from '../lib/design/rawBeam.ts';
+import { largestDip, leastContrast, planeGoal } from '../lib/design/usablePlanes.ts';
 import { causticOrigin, waistDistance, waistSource } from '../lib/design/waist.ts';
 import type { InputQuantity } from '../lib/graph/quantity.ts';
 
@@ -90,14 +92,17 @@ export const pathElements = {
       raised,
     ],
   },
-  lens: { heading: 'Lens', inputs: [focalLength, distanceMode, typedPlateDistance] },
-  workpiece: { heading: 'Workpiece', inputs: [workpieceZ] },
+  lens: {
+    heading: 'Lens',
+    inputs: [focalLength, distanceMode, typedPlateDistance, fieldCurvature, thermalShift],
+  },
+  workpiece: { heading: 'Workpiece', inputs: [workpieceZ, fieldWidth, tilt, heightError] },
 } satisfies Record<string, PathElement>;
 
 export type PathElementName = keyof typeof pathElements;
 
-/** A choice and the value that it must have. */
-type Condition = readonly [choice: string, value: string];
+/** A choice and the value that it must have, or one of several. */
+type Condition = readonly [choice: string, ...values: string[]];
 
 const lenses: Condition = [expanderKind.id, 'lenses'];
 
@@ -119,10 +124,12 @@ const conditions: Readonly<Record<string, readonly Condition[]>> = {
   [designPhase.id]: [[plateSource.id, 'designed']],
   [madeHeight.id]: [[plateSource.id, 'made']],
   [typedIndex.id]: [[glass.id, 'typed']],
+  [largestDip.id]: [[planeGoal.id, 'flat', 'flatEdge', 'flatArea']],
+  [leastContrast.id]: [[planeGoal.id, 'ring', 'ringWidth']],
   [typedPlateDistance.id]: [[distanceMode.id, 'typed']],
 };
 
 /** True where the input counts for the design as it stands. */
 export function inputCounts(id: string, inputs: Readonly<Record<string, unknown>>): boolean {
-  return (conditions[id] ?? []).every(([choice, value]) => inputs[choice] === value);
+  return (conditions[id] ?? []).every(([choice, ...values]) => values.includes(inputs[choice] as string));
 }

@@ -1,5 +1,6 @@
 import type { StepwellDocument } from './document.ts';
 import { matching } from './matching.ts';
+import { throughFocus } from './throughFocus.ts';
 
 /** The documents in reading order. */
-export const documents: readonly StepwellDocument[] = [matching];
+export const documents: readonly StepwellDocument[] = [matching, throughFocus];

@@ -1,5 +1,6 @@
-import type { ChoiceInput, Quantity, ValuesOf } from '../lib/graph/quantity.ts';
+import type { ChoiceInput, NumberInput, Quantity, ValuesOf } from '../lib/graph/quantity.ts';
 import type { Patch } from '../lib/graph/state.ts';
+import type { PathElementName } from './beamPathInputs.ts';
 import type { From, Prose } from './prose.ts';
 
 /** An axis: label in words, unit text as shown, domain in that unit. */
@@ -40,8 +41,21 @@ export interface MapSpec {
   readonly range: readonly [number, number];
   /** Values go beyond the top of the range, whose colour they take; the scale then says "and more". */
   readonly openEnd?: boolean;
+  /** Colours follow the logarithm; the range is above 0 then. */
+  readonly logarithmic?: boolean;
+  /** The first row lies in the middle of the chart, and all are drawn to either side of it. */
+  readonly mirrored?: boolean;
   readonly label: string;
   readonly unit: string;
+}
+
+/** A place along x that the hand moves: dragging it, or pressing arrow keys on it, sets a number. */
+export interface MoveSpec {
+  readonly input: NumberInput;
+  /** Where it is now, in the unit of the axis. */
+  readonly at: number;
+  /** SI a unit of the axis. */
+  readonly perUnit: number;
 }
 
 /** A second scale along an axis: its value at x is factor·x/(1 + bend·x) + offset; 0 where bend and offset are left out. */
@@ -50,6 +64,13 @@ export interface SecondScale {
   readonly factor: number;
   readonly bend?: number;
   readonly offset?: number;
+}
+
+/** A named column of numbers. */
+export interface DataColumn {
+  readonly name: string;
+  readonly unit: string;
+  readonly values: Float64Array;
 }
 
 /** A chart as plain data: a page, a paper and a command can draw it. */
@@ -65,6 +86,9 @@ export interface FigureSpec {
   readonly series: readonly SeriesSpec[];
   readonly marks?: readonly MarkSpec[];
   readonly map?: MapSpec;
+  readonly moves?: MoveSpec;
+  /** The numbers for a file, where they are not the columns that are drawn. */
+  readonly data?: readonly DataColumn[];
   /** What the chart shows, in one to three sentences with its numbers; true for these values. */
   readonly summary: string;
 }
@@ -121,6 +145,38 @@ export interface TableBlock extends BlockBase {
   readonly table: TableSpec;
 }
 
+/** A row of a list to choose from. */
+export interface ChoiceRow {
+  /** Words of the button that takes it. */
+  readonly name: string;
+  /** What the button does, in words: "Move the workpiece to z = 0.05 mm". */
+  readonly does: string;
+  readonly cells: readonly string[];
+  /** Shown on request: names and values, and a sentence or two. */
+  readonly more: readonly (readonly [name: string, value: string])[];
+  readonly about: string;
+  readonly patch: Patch;
+  /** The design stands there now. */
+  readonly chosen: boolean;
+}
+
+/** A list to choose from, as plain data. */
+export interface ChoicesSpec {
+  readonly caption: string;
+  /** Headings: of the buttons, then of the cells. */
+  readonly columns: readonly string[];
+  readonly rows: readonly ChoiceRow[];
+  /** Said below the list, or in its place where it is empty. */
+  readonly summary: string;
+}
+
+/** A list whose rows set inputs; it follows the design. */
+export interface ChoicesBlock extends BlockBase {
+  readonly kind: 'choices';
+  readonly from: From;
+  view(values: Readonly<Record<string, unknown>>): ChoicesSpec;
+}
+
 /** Inputs side by side under a heading. */
 export interface ControlsBlock extends BlockBase {
   readonly kind: 'controls';
@@ -140,7 +196,7 @@ export interface QuestionBlock extends BlockBase {
   readonly explanation: Prose;
 }
 
-export type Block = ProseBlock | FigureBlock | TableBlock | ControlsBlock | QuestionBlock;
+export type Block = ProseBlock | FigureBlock | TableBlock | ChoicesBlock | ControlsBlock | QuestionBlock;
 
 /** One document: title, what it is for, blocks in order. No DOM. */
 export interface StepwellDocument {
@@ -149,6 +205,8 @@ export interface StepwellDocument {
   readonly lead: Prose;
   /** What everything in it is about; where it has no value, the top of the document says so, and why. */
   readonly result?: { readonly quantity: Quantity; readonly missing: string };
+  /** Element of the beam path whose inputs it opens with; the laser where left out. */
+  readonly element?: PathElementName;
   readonly blocks: readonly Block[];
 }
 
@@ -160,6 +218,16 @@ export function figure<const F extends From>(
   },
 ): FigureBlock {
   return { kind: 'figure', ...definition } as unknown as FigureBlock;
+}
+
+/** A list to choose from with its values inferred. */
+export function choices<const F extends From>(
+  definition: Omit<ChoicesBlock, 'kind' | 'from' | 'view'> & {
+    from: F;
+    view: (values: ValuesOf<F>) => ChoicesSpec;
+  },
+): ChoicesBlock {
+  return { kind: 'choices', ...definition } as unknown as ChoicesBlock;
 }
 
 /** A question block with its values inferred. */

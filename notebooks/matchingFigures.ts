@@ -1,4 +1,4 @@
-import { contours, quantile } from 'd3';
+import { contours, quickselect } from 'd3';
 import {
   amplitudeOverPhase,
   axisIrradianceInFocus,
@@ -31,8 +31,9 @@ import { unshapedPeakFluence, unshapedProfile } from '../lib/design/unshaped.ts'
 import type { Quantity, ValueOf } from '../lib/graph/quantity.ts';
 import { shownValue } from '../lib/graph/shown.ts';
 import { formatQuantity } from '../lib/graph/units.ts';
+import { niceEnd } from '../lib/numerics/niceEnd.ts';
 import type { RadialProfile } from '../lib/optics/radialProfile.ts';
-import { fluenceColumn, largest, micro, niceEnd, perSquareCentimetre, symmetric } from './columns.ts';
+import { fluenceColumn, largest, micro, perSquareCentimetre, symmetric } from './columns.ts';
 import { type FigureSpec, figure, type MarkSpec, type SeriesSpec } from './document.ts';
 
 /** A number as the text beside the figure shows it. */
@@ -219,10 +220,16 @@ function topOfColours(
   const highest = largest(values);
   const row = Math.round(((ratio - shownRatios[0]) / (shownRatios[1] - shownRatios[0])) * (rows - 1));
   const today = largest(values.subarray(Math.max(0, row * columns), Math.max(0, (row + 1) * columns)));
-  const most = Math.max(quantile(values, 0.99) ?? 0, 1.5 * today);
+  const most = Math.max(ninetyNinth(values), 1.5 * today);
   return most < 0.9 * highest
     ? { top: most, highest, openEnd: true }
     : { top: highest, highest, openEnd: false };
+}
+
+/** The value that 99 % of a map do not exceed. */
+function ninetyNinth(values: Float64Array): number {
+  const place = Math.round(0.99 * (values.length - 1));
+  return quickselect(values.slice(), place)[place]!;
 }
 
 /** Where the colours end before the values do. */

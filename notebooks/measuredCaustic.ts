@@ -3,7 +3,8 @@ import { causticTable, measuredCaustic } from '../lib/design/measuredCaustic.ts'
 import { beamSource, ratioSource } from '../lib/design/rawBeam.ts';
 import { waistSource } from '../lib/design/waist.ts';
 import { formatQuantity } from '../lib/graph/units.ts';
-import { largest, niceEnd } from './columns.ts';
+import { niceEnd } from '../lib/numerics/niceEnd.ts';
+import { largest } from './columns.ts';
 import { type Block, type Condition, type FigureSpec, figure, type MarkSpec } from './document.ts';
 import {
   causticPlaceSaid,

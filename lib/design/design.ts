@@ -1,7 +1,12 @@
 import { createGraph, type Graph } from '../graph/graph.ts';
 import type { Quantity } from '../graph/quantity.ts';
+import * as depthInUse from './depthInUse.ts';
+import * as depthOfFocus from './depthOfFocus.ts';
 import * as expander from './expander.ts';
 import * as explain from './explain.ts';
+import * as family from './family.ts';
+import * as familyMap from './familyMap.ts';
+import * as familyRule from './familyRule.ts';
 import * as focus from './focus.ts';
 import * as insideExpander from './insideExpander.ts';
 import * as laser from './laser.ts';
@@ -16,7 +21,9 @@ import * as rawBeam from './rawBeam.ts';
 import * as rule from './rule.ts';
 import * as sensitivity from './sensitivity.ts';
 import * as spot from './spot.ts';
+import * as strip from './strip.ts';
 import * as unshaped from './unshaped.ts';
+import * as usablePlanes from './usablePlanes.ts';
 import * as waist from './waist.ts';
 import * as wish from './wish.ts';
 
@@ -33,13 +40,20 @@ const rooms = [
   match,
   lens,
   focus,
+  familyMap,
+  family,
   spot,
+  strip,
+  depthOfFocus,
+  depthInUse,
+  usablePlanes,
   unshaped,
   limits,
   explain,
   ratioMaps,
   sensitivity,
   rule,
+  familyRule,
   wish,
 ];
 

@@ -2,6 +2,7 @@ import { formatQuantity, formatReadable } from '../graph/units.ts';
 import { glassById } from '../materials/glasses.ts';
 import { reachOf } from '../numerics/panelledFunction.ts';
 import type { FieldKernel } from '../optics/focalField.ts';
+import type { ProfileKind } from '../optics/profileMetrics.ts';
 import type { RadialProfile } from '../optics/radialProfile.ts';
 import type { Zone } from '../optics/zones.ts';
 
@@ -29,4 +30,12 @@ export function sellmeierTable(glass: string): (readonly [symbol: string, shown:
     [`B_${i + 1}`, String(strength)] as const,
     [`C_${i + 1}`, `${C[i]}\u202fµm²`] as const,
   ]);
+}
+
+/** How many of each kind of profile, in the order they first come: "4 flat-tops, 2 rings, 1 peaked". */
+export function kindsText(planes: readonly { readonly kind: ProfileKind }[]): string {
+  const counts = new Map<ProfileKind, number>();
+  for (const { kind } of planes) counts.set(kind, (counts.get(kind) ?? 0) + 1);
+  const text = [...counts].map(([kind, n]) => `${n} ${kind}${n > 1 && kind !== 'peaked' ? 's' : ''}`);
+  return text.join(', ') || 'none';
 }

@@ -2,7 +2,8 @@ import { Problem, type ProblemKind, type ProblemParts } from '../problem.ts';
 
 /** Why there is no value: kind, sentence, parts, and the id of the quantity where it arose. */
 export interface ProblemNote {
-  readonly kind: ProblemKind | 'fault';
+  /** `waiting`: not computed yet, for the first moments of a page. */
+  readonly kind: ProblemKind | 'fault' | 'waiting';
   readonly message: string;
   readonly parts: ProblemParts;
   readonly at: string;
@@ -28,5 +29,5 @@ export function noteOf(error: unknown, at: string): ProblemNote {
 export function valueOrThrow<T = unknown>(outcome: Outcome<T>, label = ''): T {
   if (hasValue(outcome)) return outcome.value;
   const { kind, message, parts } = outcome.problem;
-  throw new Problem(kind === 'fault' ? 'outside' : kind, `${label}${message}`, parts);
+  throw new Problem(kind === 'fault' || kind === 'waiting' ? 'outside' : kind, `${label}${message}`, parts);
 }

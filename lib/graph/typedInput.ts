@@ -13,6 +13,8 @@ const otherUnits: Readonly<Record<string, string>> = {
   uJ: 'mJ',
   kHz: 'MHz',
   waves: 'deg',
+  mrad: 'deg',
+  '%': '1',
 };
 
 /**

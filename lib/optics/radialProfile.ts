@@ -13,9 +13,12 @@ export interface Peak {
   readonly radius: number;
 }
 
+/** Radius and irradiance. */
+type Point = [number, number];
+
 /** Samples along the profile for finding crossings: axis, nodes and reach. */
-function sampled(profile: RadialProfile): [number, number][] {
-  const points: [number, number][] = [[0, valueAt(profile, 0)]];
+function sampled(profile: RadialProfile): Point[] {
+  const points: Point[] = [[0, valueAt(profile, 0)]];
   profile.nodes.forEach((r, i) => {
     points.push([r, profile.values[i]!]);
   });
@@ -63,9 +66,42 @@ function highestBetween(f: (x: number) => number, low: number, high: number): nu
   return (a + b) / 2;
 }
 
+/**
+ * True where three samples on one side of `level` turn towards it and their parabola comes more than half the way
+ * there: the profile may then cross the level twice between two samples.
+ */
+function mayTurnAcross(a: Point, b: Point, c: Point, level: number): boolean {
+  const left = b[1] - a[1];
+  const right = c[1] - b[1];
+  const away = b[1] - level;
+  if (left * right >= 0 || away * right < 0 || (a[1] - level) * away < 0 || (c[1] - level) * away < 0)
+    return false;
+  const [near, far] = [b[0] - a[0], c[0] - b[0]];
+  const bend = (right / far - left / near) / (far + near);
+  const slope = ((left / near) * far + (right / far) * near) / (far + near);
+  return slope * slope >= 2 * Math.abs(bend * away);
+}
+
+/** The samples, and the turning points between them that may lie across `level`. */
+function sampledAcross(profile: RadialProfile, level: number): Point[] {
+  const points = sampled(profile);
+  const all: Point[] = [points[0]!];
+  for (let i = 1; i < points.length; i++) {
+    const [before, here, next] = [points[i - 1]!, points[i]!, points[i + 1]];
+    all.push(here);
+    if (!next || !mayTurnAcross(before, here, next, level)) continue;
+    const sign = here[1] > level ? -1 : 1;
+    const radius = highestBetween((r) => sign * valueAt(profile, r), before[0], next[0]);
+    const turn: Point = [radius, valueAt(profile, radius)];
+    if (radius < here[0]) all.splice(-1, 0, turn);
+    else all.push(turn);
+  }
+  return all;
+}
+
 /** Radii where the profile crosses `level`, ascending, to 1e-13 of the reach. */
 export function crossings(profile: RadialProfile, level: number): number[] {
-  const points = sampled(profile);
+  const points = sampledAcross(profile, level);
   const found: number[] = [];
   for (let i = 1; i < points.length; i++) {
     const [r0, v0] = points[i - 1]!;

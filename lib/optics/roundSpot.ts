@@ -33,13 +33,23 @@ function requireZones(zones: readonly Zone[]): void {
   );
 }
 
-/** The focus at z in units of the step radius. Throws where z is too far from the focus for the model. */
-export function roundFocusAt(light: Light, z: number, furthest = furthestDefocus): RoundFocus {
+/** What shapes the light in every plane, in units of the step radius. */
+export function roundShapeOf(light: Light): Omit<RoundFocus, 'defocus'> {
   const { zones } = roundPlateOf(light);
   requireZones(zones);
   // One zone without end is no measure of length; it ends where the beam does.
   const first = zones[0]!.outer;
   const radius = Number.isFinite(first) ? first : gaussianReach * light.beamRadius;
+  return {
+    zones: zones.map((zone) => ({ outer: zone.outer / radius, phase: zone.phase })),
+    stepRatio: radius / light.beamRadius,
+    beamPropagationRatio: light.beamPropagationRatio,
+  };
+}
+
+/** The focus at z in units of the step radius. Throws where z is too far from the focus for the model. */
+export function roundFocusAt(light: Light, z: number, furthest = furthestDefocus): RoundFocus {
+  const shape = roundShapeOf(light);
   const defocus = defocusAt(light, z);
   if (Math.abs(defocus) > furthest) {
     throw new Problem(
@@ -48,12 +58,7 @@ export function roundFocusAt(light: Light, z: number, furthest = furthestDefocus
       { input: 'workpiece.z' },
     );
   }
-  return {
-    zones: zones.map((zone) => ({ outer: zone.outer / radius, phase: zone.phase })),
-    stepRatio: radius / light.beamRadius,
-    defocus,
-    beamPropagationRatio: light.beamPropagationRatio,
-  };
+  return { ...shape, defocus };
 }
 
 /** Metres per unit of ϱ in the plane z: w0·B/f. */

@@ -79,7 +79,11 @@ export function tileBessel(nodes: Float64Array, radii: Float64Array): Float64Arr
 }
 
 /** The source with each plane's defocus: [pair of planes][node][re, im of the first, re, im of the second]. */
-function tileSource(source: ThroughFocusSource, stepRatio: number, planes: Float64Array): Float64Array {
+export function tileSource(
+  source: ThroughFocusSource,
+  stepRatio: number,
+  planes: Float64Array,
+): Float64Array {
   const { nodes, re, im } = source;
   const tiles = Math.ceil(planes.length / planesPerTile);
   const tiled = new Float64Array(tiles * nodes.length * planesPerTile * 2);
@@ -100,7 +104,7 @@ function tileSource(source: ThroughFocusSource, stepRatio: number, planes: Float
 }
 
 /** The first `width` values of each row, without the rest. */
-function packRows({ values, stride }: Rows, width: number, into: Float64Array, count: number): void {
+export function packRows({ values, stride }: Rows, width: number, into: Float64Array, count: number): void {
   if (stride === width) return into.set(values.subarray(0, count * width));
   for (let row = 0; row < count; row++) {
     into.set(values.subarray(row * stride, row * stride + width), row * width);
@@ -147,6 +151,6 @@ export function throughFocusMap(
   return values;
 }
 
-function largestOf(values: Float64Array): number {
+export function largestOf(values: Float64Array): number {
   return values.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
 }

@@ -1,6 +1,7 @@
 import { Problem } from '../../lib/problem.ts';
 import type { CommandIo } from './commandIo.ts';
 import { evaluate } from './evaluate.ts';
+import { map } from './map.ts';
 import { measure } from './measure.ts';
 import { profile } from './profile.ts';
 import { listQuantities } from './quantities.ts';
@@ -9,12 +10,14 @@ const commands: Readonly<Record<string, (args: readonly string[], io: CommandIo)
   quantities: listQuantities,
   evaluate,
   profile,
+  map,
   measure,
 };
 
 const usage = `stepwell quantities
 stepwell evaluate [DESIGN.json] [--set ID=VALUE]… [--beam FILE --pixel LENGTH] [--caustic FILE] --get ID[,ID…]
-stepwell profile [DESIGN.json] [--set ID=VALUE]… [--beam FILE --pixel LENGTH] [--caustic FILE] --z LENGTH… --radii "START:STOP:COUNT UNIT"
+stepwell profile [DESIGN.json] [--set ID=VALUE]… [--beam FILE --pixel LENGTH] [--caustic FILE] --z LENGTH[,LENGTH…] --radii "START:STOP:COUNT UNIT" [--layout rows|columns]
+stepwell map [DESIGN.json] [--set ID=VALUE]… [--beam FILE --pixel LENGTH] [--caustic FILE] --z "START:STOP UNIT" --radii "START:STOP UNIT" [--size RADIIxPLANES] [--scale linear|log] [--out FILE.csv|FILE.png]
 stepwell measure beam FILE --pixel LENGTH [--pixel-uncertainty LENGTH]
 stepwell measure caustic FILE [--wavelength LENGTH]   (1030 nm where none is given)
 `;

@@ -55,6 +55,17 @@ export function required(options: Options, name: string, example: string): strin
   return value;
 }
 
+/** The option's value among those allowed, the first of them where the option is not given. */
+export function oneOf<T extends string>(options: Options, name: string, allowed: readonly [T, ...T[]]): T {
+  const value = options.one(name) ?? allowed[0];
+  const found = allowed.find((one) => one === value);
+  if (found !== undefined) return found;
+  throw new Problem('unreadable', `--${name} cannot be '${value}'; choose one of: ${allowed.join(', ')}.`, {
+    value,
+    allowed: allowed.join(', '),
+  });
+}
+
 /** The only word, or a Problem. */
 export function onlyWord(options: Options, what: string): string {
   if (options.words.length !== 1) {

@@ -1,9 +1,10 @@
 #!/usr/bin/env node
-import { readFileSync, writeSync } from 'node:fs';
+import { readFileSync, writeFileSync, writeSync } from 'node:fs';
 import { main } from './main.ts';
 
 process.exitCode = main(process.argv.slice(2), {
   readFile: (path) => readFileSync(path),
+  writeFile: (path, bytes) => writeFileSync(path, bytes),
   out: (text) => void writeAll(1, text),
   err: (text) => void writeAll(2, text),
 });

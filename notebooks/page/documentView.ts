@@ -10,11 +10,13 @@ import {
   type TableSpec,
 } from '../document.ts';
 import { readValues } from '../prose.ts';
+import { renderChoices } from './choicesView.ts';
 import type { PageContext } from './context.ts';
 import { element, setText } from './element.ts';
 import { createFigure } from './figures/drawFigure.ts';
 import { renderBeamPath, renderPanel } from './pathView.ts';
 import { renderProse, valueElement, watchAll, watchProblem } from './proseView.ts';
+import { restWhileMoving } from './restWhileMoving.ts';
 import { renderMissing } from './resultMissing.ts';
 
 /** A document on the page; `close` stops everything it watches. */
@@ -27,7 +29,7 @@ export interface DocumentView {
 export function renderDocument(
   page: PageContext,
   content: StepwellDocument,
-  first: PathElementName = 'laser',
+  first: PathElementName = content.element ?? 'laser',
 ): DocumentView {
   const context = content.result ? { ...page, result: content.result.quantity } : page;
   const { document } = context;
@@ -43,6 +45,7 @@ export function renderDocument(
   const path = renderBeamPath(context, stops, first);
   main.append(title, lead, path.drawing, path.inputs, ...renderMissing(context, content, path, stops));
   for (const block of content.blocks) main.append(renderBlock(context, block, stops));
+  restWhileMoving(context, main, stops);
   return {
     element: main,
     close: () => {
@@ -101,6 +104,8 @@ function blockElement(context: PageContext, block: Block, stops: (() => void)[])
       return renderFigure(context, block, stops);
     case 'table':
       return renderTable(context, block.table, stops);
+    case 'choices':
+      return renderChoices(context, block, stops);
     case 'controls':
       return renderPanel(context, block.heading, block.inputs, stops).element;
     case 'question':
@@ -117,7 +122,9 @@ function renderFigure(context: PageContext, block: FigureBlock, stops: (() => vo
   holder.className = 'figure-block';
   const width = () =>
     Math.min(widestFigure, holder.clientWidth || Math.min(widestFigure, window.innerWidth - 32));
-  const view = createFigure(document, width(), block.shape ?? 'wide');
+  const view = createFigure(document, width(), block.shape ?? 'wide', (input, value, final) => {
+    context.live.set({ [input.id]: value }, { final });
+  });
   const note = element(document, 'p', { class: 'stand-in', hidden: true });
   holder.append(view.element, note);
   const quantities = Object.values(block.from);

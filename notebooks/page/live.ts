@@ -7,12 +7,16 @@ import { type Outcome, valueOrThrow } from '../../lib/graph/outcome.ts';
 import { isInput, type Quantity } from '../../lib/graph/quantity.ts';
 import { applyPatch, type DesignState, initialState, type Patch, sameDesign } from '../../lib/graph/state.ts';
 import { type Kept, step } from '../../lib/graph/step.ts';
+import type { OpenHeavyPort } from './heavy/heavyMessages.ts';
+import { createHeavyPart, type HeavyPart, isNotYet, notYet } from './heavy/heavyPart.ts';
 
 /** Watches one quantity. `changed` gets every new outcome; `pending` says that the one shown is older than the inputs. */
 export interface Watcher {
   changed(outcome: Outcome): void;
   pending?(): void;
-  /** Everything shown is up to date with this revision. */
+  /** All that changes with this change has changed but what a worker still computes. */
+  shown?(): void;
+  /** What this quantity holds is up to date with this revision. */
   settled?(revision: number): void;
 }
 
@@ -50,25 +54,44 @@ interface Entry {
   latest: Outcome | undefined;
 }
 
-/** Binds a graph to the reactive runtime; the only place that knows it. */
-export function createLive(graph: Graph, start: DesignState = initialState(graph)): Live {
+/**
+ * Binds a graph to the reactive runtime; the only place that knows it. With `open`, heavy quantities are computed by a
+ * worker; without, like all others.
+ */
+export function createLive(
+  graph: Graph,
+  start: DesignState = initialState(graph),
+  open?: OpenHeavyPort,
+): Live {
   let history: History = startHistory(start);
   const runtime = new Runtime({}, () => undefined);
   // The runtime waits for an animation frame, up to 17 ms after the hand has moved, and hidden tabs never get one:
   // compute when the present task is done instead, which still takes all patches of one task together.
   runtime._computeSoon = () => Promise.resolve().then(() => runtime._computeNow());
   const module = runtime.module();
-  const variables = defineGraph(module, graph, start);
+  const heavy: HeavyPart | undefined =
+    open &&
+    createHeavyPart(
+      graph,
+      open,
+      () => history.present,
+      (id, outcome) => define(variables.get(id)!, id, outcome),
+    );
+  const variables = defineGraph(module, graph, start, heavy?.quantities ?? []);
   const entries = new Map<string, Entry>();
   const waiting = new Set<string>();
   const listeners = new Set<(state: DesignState) => void>();
   let engine: Engine | undefined;
   let whenSettled: ((revision: number) => void)[] = [];
 
+  /** Tells the watchers of what has been computed in one go; what rests on an older answer of the worker is not settled. */
   const settle = () => {
-    if (waiting.size > 0) return;
+    for (const id of waiting) if (!heavy?.isStale(id)) return;
     const { revision } = history.present;
-    for (const entry of entries.values()) for (const watcher of entry.watchers) watcher.settled?.(revision);
+    for (const entry of entries.values()) for (const watcher of entry.watchers) watcher.shown?.();
+    for (const [id, entry] of entries)
+      if (!waiting.has(id)) for (const watcher of entry.watchers) watcher.settled?.(revision);
+    if (waiting.size > 0) return;
     const callbacks = whenSettled;
     whenSettled = [];
     for (const callback of callbacks) callback(revision);
@@ -79,13 +102,15 @@ export function createLive(graph: Graph, start: DesignState = initialState(graph
     const now = history.present;
     if (now === before) return;
     const changed = Object.keys(now.inputs).filter((id) => !Object.is(now.inputs[id], before.inputs[id]));
-    for (const id of descendantsOf(graph, changed)) {
+    const touched = descendantsOf(graph, changed);
+    for (const id of touched) {
       const entry = entries.get(id);
       if (!entry) continue;
       waiting.add(id);
       for (const watcher of entry.watchers) watcher.pending?.();
     }
     for (const id of changed) defineSource(variables.get(id)!, id, now.inputs[id]);
+    heavy?.changed(touched);
     for (const listener of listeners) listener(now);
     if (waiting.size === 0) settle();
   };
@@ -94,16 +119,19 @@ export function createLive(graph: Graph, start: DesignState = initialState(graph
     waiting.add(id);
     const watchers = new Set<Watcher>();
     const fulfilled = (value: unknown) => {
-      const changed = entry.latest !== value;
-      entry.latest = value as Outcome;
-      waiting.delete(id);
-      if (changed) for (const watcher of watchers) watcher.changed(entry.latest);
+      const outcome = value as Outcome;
+      if (isNotYet(outcome)) return;
+      const changed = entry.latest !== outcome;
+      entry.latest = outcome;
+      if (!heavy?.isStale(id)) waiting.delete(id);
+      if (changed) for (const watcher of watchers) watcher.changed(outcome);
       settle();
     };
     const variable = module.variable({ fulfilled });
     const entry: Entry = { watchers, variable, latest: undefined };
     entries.set(id, entry);
     variable.define(null, [id], (outcome: Outcome) => outcome);
+    heavy?.need(id);
     return entry;
   };
   return {
@@ -127,12 +155,13 @@ export function createLive(graph: Graph, start: DesignState = initialState(graph
       const entry = entries.get(quantity.id) ?? observe(quantity);
       entry.watchers.add(watcher);
       if (entry.latest) watcher.changed(entry.latest);
-      if (waiting.size === 0) watcher.settled?.(history.present.revision);
+      if (!waiting.has(quantity.id)) watcher.settled?.(history.present.revision);
       return () => {
         entry.watchers.delete(watcher);
         if (entry.watchers.size > 0) return;
         entry.variable.delete();
         entries.delete(quantity.id);
+        heavy?.release(quantity.id);
         waiting.delete(quantity.id);
       };
     },
@@ -157,13 +186,19 @@ export function createLive(graph: Graph, start: DesignState = initialState(graph
   };
 }
 
-/** One variable a quantity, holding its outcome; nothing runs until it is watched. */
-function defineGraph(module: Module, graph: Graph, start: DesignState): Map<string, Variable> {
+/** One variable a quantity, holding its outcome; nothing runs until it is watched. `heavy` ones hold what they are given. */
+function defineGraph(
+  module: Module,
+  graph: Graph,
+  start: DesignState,
+  heavy: readonly Quantity[],
+): Map<string, Variable> {
   const variables = new Map<string, Variable>();
   for (const quantity of graph.order) {
     const variable = module.variable();
     variables.set(quantity.id, variable);
-    if (isInput(quantity)) defineSource(variable, quantity.id, start.inputs[quantity.id]);
+    if (heavy.includes(quantity)) define(variable, quantity.id, notYet(quantity.id));
+    else if (isInput(quantity)) defineSource(variable, quantity.id, start.inputs[quantity.id]);
     else if (quantity.kind === 'constant') defineSource(variable, quantity.id, quantity.value);
     else {
       let kept: Kept | undefined;
@@ -178,6 +213,9 @@ function defineGraph(module: Module, graph: Graph, start: DesignState): Map<stri
 }
 
 function defineSource(variable: Variable, id: string, value: unknown): void {
-  const outcome: Outcome = { value };
+  define(variable, id, { value });
+}
+
+function define(variable: Variable, id: string, outcome: Outcome): void {
   variable.define(id, [], () => outcome);
 }

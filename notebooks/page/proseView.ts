@@ -202,7 +202,10 @@ interface GroupWatcher {
   settled(revision: number): void;
 }
 
-/** Watches several quantities as one: `changed` runs when all have answered after a change, before `settled`. */
+/**
+ * Watches several quantities as one: `changed` runs once a change when those have answered that need no worker, and again
+ * with each answer of a worker; `settled` when all are up to date.
+ */
 export function watchAll(
   context: PageContext,
   quantities: readonly Quantity[],
@@ -210,26 +213,38 @@ export function watchAll(
   watcher: GroupWatcher,
 ): void {
   const outcomes = new Map<string, Outcome>();
+  const ids = new Set(quantities.map(({ id }) => id));
+  const upToDate = new Set<string>();
   let dirty = true;
-  const last = quantities.length - 1;
-  const settled = (revision: number) => {
-    if (dirty) {
-      dirty = false;
-      watcher.changed((other) => outcomes.get(other.id)!);
-    }
-    watcher.settled(revision);
+  const shown = () => {
+    if (!dirty || outcomes.size < ids.size) return;
+    dirty = false;
+    watcher.changed((other) => outcomes.get(other.id)!);
   };
-  if (last < 0) settled(context.live.state().revision);
-  quantities.forEach((quantity, index) => {
+  if (ids.size === 0) {
+    shown();
+    watcher.settled(context.live.state().revision);
+  }
+  for (const quantity of new Set(quantities)) {
+    const { id } = quantity;
     stops.push(
       context.live.watch(quantity, {
-        pending: () => watcher.pending(),
+        pending: () => {
+          upToDate.delete(id);
+          watcher.pending();
+        },
         changed: (outcome) => {
-          outcomes.set(quantity.id, outcome);
+          outcomes.set(id, outcome);
           dirty = true;
         },
-        ...(index === last ? { settled } : {}),
+        shown,
+        settled: (revision) => {
+          upToDate.add(id);
+          if (upToDate.size < ids.size) return;
+          shown();
+          watcher.settled(revision);
+        },
       }),
     );
-  });
+  }
 }

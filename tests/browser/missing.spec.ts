@@ -1,14 +1,17 @@
 import { expect, type Page, test } from '@playwright/test';
 import { waitingText } from '../../notebooks/prose.ts';
-import { findViolations, openMatching, settled } from './stepwellPage.ts';
+import { findViolations, layOutAll, openMatching, settled } from './stepwellPage.ts';
 
 const set = (page: Page, patch: Record<string, unknown>) =>
   page.evaluate((change) => window.stepwell.set(change), patch);
 
 /** Text that a reader sees in the sheet. */
-// What is folded away does not count, which textContent would hold.
-// biome-ignore lint/performance/useDomNodeTextContent: the text as a reader sees it
-const visibleText = (page: Page) => page.locator('main#matching').innerText();
+async function visibleText(page: Page): Promise<string> {
+  await layOutAll(page);
+  // What is folded away does not count, which textContent would hold.
+  // biome-ignore lint/performance/useDomNodeTextContent: the text as a reader sees it
+  return page.locator('main#matching').innerText();
+}
 const count = (text: string, part: string) => text.split(part).length - 1;
 
 for (const viewport of [

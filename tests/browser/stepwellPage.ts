@@ -80,8 +80,14 @@ export async function typeInto(page: Page, id: string, text: string): Promise<vo
   await page.keyboard.press('Enter');
 }
 
+/** Lays out blocks far from view at once, also while the hand still moves, for what reads the page as drawn. */
+export async function layOutAll(page: Page): Promise<void> {
+  await page.addStyleTag({ content: 'main * { content-visibility: visible !important; }' });
+}
+
 /** What axe finds on the page as it stands, or in a part of it: a line a rule with its places. */
 export async function findViolations(page: Page, within?: string): Promise<string[]> {
+  await layOutAll(page);
   const axe = new AxeBuilder({ page });
   const { violations } = await (within === undefined ? axe : axe.include(within)).analyze();
   return violations.map(({ id, help, nodes }) => {

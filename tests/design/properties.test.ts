@@ -225,6 +225,8 @@ describe('scaling laws', () => {
   });
 
   it('the lens taken for a wanted width gives that width at the same ζ', () => {
+    // Not every design has such a lens: of eight too few might.
+    const runs = { ...settings, numRuns: cases(200, 24) };
     let met = 0;
     fc.assert(
       fc.property(usualDesigns, (design) => {
@@ -243,8 +245,8 @@ describe('scaling laws', () => {
         const want = at(design, 'wish.spotWidth');
         expect(Math.abs(width / want - 1)).toBeLessThan(1e-9);
       }),
-      settings,
+      runs,
     );
-    expect(met).toBeGreaterThan(settings.numRuns / 4);
+    expect(met).toBeGreaterThan(runs.numRuns / 4);
   });
 });

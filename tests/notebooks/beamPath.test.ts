@@ -159,6 +159,7 @@ describe('start page', () => {
     expect(opened).toEqual(['plate', 'example']);
     expect([...page.querySelectorAll('.table-places a')].map((link) => link.textContent)).toEqual([
       'Matching',
+      'Through the focus',
     ]);
   });
 

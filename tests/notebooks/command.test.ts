@@ -119,6 +119,28 @@ describe('profile', () => {
     }
   });
 
+  it('reads several planes from one option', () => {
+    const planes = (...argv: string[]) => [
+      ...new Set(table([...argv, '--radii', '0:10:2 um']).map(([z]) => z)),
+    ];
+    expect(planes('--z', '0,0.05mm,0.1mm')).toEqual([0, 5e-5, 1e-4]);
+    expect(planes('--z', '0, -0.05, 0.1 mm', '--z', '20 um')).toEqual([0, -5e-5, 1e-4, 2e-5]);
+    expect(planes('--z', '0; 0,05 mm; 0,1 mm')).toEqual([0, 5e-5, 1e-4]);
+    expect(planes('--z', '0,05 mm')).toEqual([5e-5]);
+  });
+
+  it('writes a column of fluence for each plane, with the unit in its head', () => {
+    const argv = ['--z', '0, 50 um', '--radii', '0:20:5 um'];
+    const rows = table(argv);
+    const lines = succeed(['profile', ...argv, '--layout', 'columns'])
+      .trimEnd()
+      .split('\n');
+    expect(lines[0]).toBe('radius_m,fluence_J_m2 at z_m=0,fluence_J_m2 at z_m=0.00005');
+    expect(lines.slice(1).map((line) => line.split(',').map(Number))).toEqual(
+      [0, 1, 2, 3, 4].map((i) => [rows[i]![1], rows[i]![3], rows[i + 5]![3]]),
+    );
+  });
+
   it('takes the workpiece where no plane is given, and a single radius', () => {
     const rows = table(['--set', 'workpiece.z=20 um', '--radii', '0:0:1 um']);
     expect(rows).toHaveLength(1);
@@ -170,7 +192,7 @@ describe('numbers of the spot in metres', () => {
 describe('help', () => {
   it('says how each command is called', () => {
     for (const argv of [[], ['help'], ['--help']]) {
-      for (const name of ['quantities', 'evaluate', 'profile', 'measure']) {
+      for (const name of ['quantities', 'evaluate', 'profile', 'map', 'measure']) {
         expect(succeed(argv)).toContain(`stepwell ${name}`);
       }
     }

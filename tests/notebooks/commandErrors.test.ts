@@ -3,6 +3,8 @@ import { run } from './runCommand.ts';
 
 const radii = ['--radii', '0:20:11 um'];
 const setting = (text: string) => ['evaluate', '--set', text, '--get', 'spot.width'];
+const around = ['--radii', '0:20 um'];
+const mapped = ['map', '--z', '-0.1:0.1 mm'];
 const refused: readonly [argv: readonly string[], says: RegExp][] = [
   [['draw'], /no command 'draw'/],
   [['toString'], /no command/],
@@ -65,6 +67,27 @@ const refused: readonly [argv: readonly string[], says: RegExp][] = [
   [['profile', '--radii', '0:20:0 um'], /count must be/],
   [['profile', '--z', 'near', ...radii], /near/],
   [['profile', '--z', '1 m', ...radii], /\.$/],
+  [['profile', '--z', '0,50um,100um', ...radii], /'0,50um,100um' can part lengths .* semicolons/],
+  [['profile', '--z', '0,1mm,0,2mm', ...radii], /semicolons/],
+  [['profile', '--z', '0; 1 J', ...radii], /a length/],
+  [['profile', '--z', '1.2.3 mm', ...radii], /1\.2\.3/],
+  [['profile', '--layout', 'wide', ...radii], /--layout cannot be 'wide'; choose one of: rows, columns/],
+  [['map'], /--z is missing; give for example --z "-0\.4:0\.4 mm"/],
+  [['map', '--z', '-1:1 mm'], /--radii is missing/],
+  [['map', '--z', '0.1 mm', ...around], /'0\.1 mm' is no range of z; write START:STOP UNIT/],
+  [['map', '--z', '0:1:2 mm', ...around], /no range of z/],
+  [['map', '--z', '1:1 mm', ...around], /range of z '1:1 mm' cannot be: STOP must be above START/],
+  [['map', '--z', '0:1 kg', ...around], /kg/],
+  [['map', '--z', '-90:90 mm', ...around], /\.$/],
+  [[...mapped, '--radii', '20:0 um'], /range of radii '20:0 um' cannot be/],
+  [[...mapped, ...around, '--size', '512'], /size '512' cannot be; write RADIIxPLANES, each from 2 to 4096/],
+  [[...mapped, ...around, '--size', '1x5'], /size '1x5'/],
+  [[...mapped, ...around, '--size', '9999x5'], /2 to 4096/],
+  [[...mapped, ...around, '--scale', 'cubic'], /--scale cannot be 'cubic'; choose one of: linear, log/],
+  [[...mapped, ...around, '--scale', 'log'], /A CSV holds the fluence itself; .* ends in \.png/],
+  [[...mapped, ...around, '--out', 'map.jpg'], /'map\.jpg' does not say what to write/],
+  [[...mapped, ...around, '--out', 'map'], /end in \.csv for numbers or \.png/],
+  [[...mapped, ...around, '--out', 'nowhere/map.csv'], /'nowhere\/map\.csv' cannot be written/],
   [['measure'], /is not known/],
   [['measure', 'power', 'x'], /'measure power' is not known/],
   [['measure', 'beam', 'x.png'], /--pixel is missing/],

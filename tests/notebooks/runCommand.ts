@@ -9,9 +9,14 @@ export const here = (path: string) => new URL(`../../${path}`, import.meta.url);
 export function run(argv: readonly string[], files: Readonly<Record<string, string>> = {}) {
   let out = '';
   let err = '';
+  const written: Record<string, Uint8Array> = {};
   const code = main(argv, {
     readFile: (path) =>
       Object.hasOwn(files, path) ? new TextEncoder().encode(files[path]) : readFileSync(here(path)),
+    writeFile: (path, bytes) => {
+      if (path.startsWith('nowhere/')) throw new Error('ENOENT');
+      written[path] = bytes;
+    },
     out: (text) => {
       out += text;
     },
@@ -19,7 +24,7 @@ export function run(argv: readonly string[], files: Readonly<Record<string, stri
       err += text;
     },
   });
-  return { code, out, err };
+  return { code, out, err, written };
 }
 
 /** What a command writes that must succeed. */

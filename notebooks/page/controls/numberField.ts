@@ -89,7 +89,7 @@ class NumberEntry {
   private show(value: number, typed = this.shownText(value)): void {
     this.value = value;
     this.shown = typed;
-    this.text.value = typed;
+    if (this.text.value !== typed) this.text.value = typed;
     this.frame.accept();
     this.mark();
     this.onShown(value);

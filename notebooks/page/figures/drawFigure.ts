@@ -3,6 +3,7 @@ import { createDrawing, type Drawing } from './drawing.ts';
 import { download, figurePng, figureSvg, fileName, type ShownFigure } from './exportFigure.ts';
 import { figureCsv } from './figureCsv.ts';
 import { layOut, type Shape } from './layout.ts';
+import { createMoveHandle, type Move } from './moveHandle.ts';
 import { createPageMap } from './pageMap.ts';
 import { pagePalette, type Scheme, schemeOf } from './palette.ts';
 import { watchNearness, watchPrinting, watchScheme } from './watch.ts';
@@ -19,9 +20,15 @@ export interface FigureView extends ShownFigure {
   close(): void;
 }
 
-/** An empty <figure> of a width in px; wide unless told. `update` gives it values. */
-export function createFigure(document: Document, width: number, shape: Shape = 'wide'): FigureView {
+/** An empty <figure> of a width in px; wide unless told. `update` gives it values; `move` gets what the hand sets. */
+export function createFigure(
+  document: Document,
+  width: number,
+  shape: Shape = 'wide',
+  move: Move = () => {},
+): FigureView {
   const parts = createParts(document);
+  const handle = createMoveHandle(document, move);
   const map = createPageMap(document);
   let drawing: Drawing | undefined;
   let spec: FigureSpec | undefined;
@@ -34,11 +41,17 @@ export function createFigure(document: Document, width: number, shape: Shape = '
     if (!drawing?.fits(spec, width)) {
       drawing = createDrawing(document, spec, width, shape, pagePalette);
       drawing.paint(scheme);
-      parts.drawing.replaceChildren(...(spec.map ? [map.element] : []), drawing.svg);
+      const { element: held } = handle;
+      // The handle stays in its place while it has the focus.
+      if (held.parentNode !== parts.drawing || !spec.moves) parts.drawing.replaceChildren();
+      else while (parts.drawing.firstChild !== held) parts.drawing.firstChild!.remove();
+      parts.drawing.prepend(...(spec.map ? [map.element] : []), drawing.svg);
+      if (spec.moves && held.parentNode !== parts.drawing) parts.drawing.append(held);
       holdPlace(parts.drawing, drawing.layout);
       if (spec.map) map.place(drawing.layout, spec.map);
     }
     drawing.update(spec);
+    if (spec.moves) handle.update(spec.moves, spec.x, drawing.layout);
     if (spec.map) map.paint(spec.map, scheme);
   };
   const repaint = (next: Scheme) => {

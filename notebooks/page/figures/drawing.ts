@@ -4,6 +4,7 @@ import { bandPath, isScattered, linePath, type Scale, scaleOf } from './curves.t
 import { drawFrame } from './frame.ts';
 import { type Layout, layOut, type Shape } from './layout.ts';
 import { bandOpacity, type ColourBar, createColourBar, drawLegend } from './legend.ts';
+import { pixelRows } from './mapPicture.ts';
 import { createMarks, type DrawnMarks } from './marks.ts';
 import { type Palette, type Scheme, type Stroke, strokeOf } from './palette.ts';
 
@@ -75,7 +76,7 @@ function frameKey(spec: FigureSpec, width: number): string {
     spec.equalScale,
     series,
     marks,
-    spec.map && [spec.map.label, spec.map.unit, spec.map.openEnd],
+    spec.map && [spec.map.label, spec.map.unit, spec.map.openEnd, spec.map.mirrored],
   ]);
 }
 
@@ -165,7 +166,8 @@ function inFrame(document: Document, layout: Layout, ...children: Node[]): SVGSV
  */
 export function placeMap(document: Document, drawing: Drawing, map: MapSpec, dataUrl: string): void {
   const { left, top, frameWidth, frameHeight } = drawing.layout;
-  const viewBox = `0.5 0.5 ${Math.max(map.columns - 1, 1)} ${Math.max(map.rows - 1, 1)}`;
+  const rows = pixelRows(map);
+  const viewBox = `0.5 0.5 ${Math.max(map.columns - 1, 1)} ${Math.max(rows - 1, 1)}`;
   const box = {
     x: left,
     y: top,
@@ -176,7 +178,7 @@ export function placeMap(document: Document, drawing: Drawing, map: MapSpec, dat
   };
   const image = svgElement(document, 'image', {
     width: map.columns,
-    height: map.rows,
+    height: rows,
     href: dataUrl,
     preserveAspectRatio: 'none',
   });

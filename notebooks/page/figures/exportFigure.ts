@@ -2,7 +2,7 @@ import type { FigureSpec } from '../../document.ts';
 import { setAttributes, svgElement } from '../element.ts';
 import { createDrawing, placeMap } from './drawing.ts';
 import type { Shape } from './layout.ts';
-import { type EncodePng, paintMap } from './mapPicture.ts';
+import { type EncodePng, paintMap, pixelRows } from './mapPicture.ts';
 import { plainPalettes, type Scheme } from './palette.ts';
 import { captionAbove, textBelow } from './pictureText.ts';
 import { toXml } from './svg.ts';
@@ -37,9 +37,10 @@ export function drawPicture(
   drawing.update(spec);
   drawing.paint(scheme);
   if (spec.map) {
-    const pixels = new Uint8ClampedArray(spec.map.columns * spec.map.rows * 4);
+    const rows = pixelRows(spec.map);
+    const pixels = new Uint8ClampedArray(spec.map.columns * rows * 4);
     paintMap(spec.map, scheme, pixels);
-    placeMap(document, drawing, spec.map, encodePng(pixels, spec.map.columns, spec.map.rows));
+    placeMap(document, drawing, spec.map, encodePng(pixels, spec.map.columns, rows));
   }
   const { svg } = drawing;
   const title = captionAbove(document, spec.title, width, palette);

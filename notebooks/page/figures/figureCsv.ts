@@ -12,7 +12,8 @@ interface Column {
  * column for each of its sides; a map is x, y, value, a row for each point. What is not a number is left empty.
  */
 export function figureCsv(spec: FigureSpec): string {
-  const columns = namedApart([...(spec.map ? mapColumns(spec) : []), ...seriesColumns(spec)]);
+  const drawn = () => [...(spec.map ? mapColumns(spec) : []), ...seriesColumns(spec)];
+  const columns = namedApart(spec.data ?? drawn());
   const count = Math.max(0, ...columns.map(({ values }) => values.length));
   const lines = [columns.map(({ name, unit }) => quoted(withUnit(name, unit))).join(',')];
   for (let row = 0; row < count; row++) lines.push(columns.map(({ values }) => cell(values[row])).join(','));
@@ -36,11 +37,13 @@ function seriesColumns({ series, map, x: xAxis, y: yAxis }: FigureSpec): Column[
 }
 
 function mapColumns({ map, x, y }: FigureSpec): Column[] {
-  const { columns, rows, values, label, unit } = map!;
+  const { columns, rows, values, label, unit, mirrored } = map!;
+  // The mirror image brings no numbers of its own.
+  const up: readonly [number, number] = mirrored ? [(y.domain[0] + y.domain[1]) / 2, y.domain[1]] : y.domain;
   const along = ([low, high]: readonly [number, number], index: number, count: number) =>
     count > 1 ? low + ((high - low) * index) / (count - 1) : low;
   const xs = Float64Array.from(values, (_, index) => along(x.domain, index % columns, columns));
-  const ys = Float64Array.from(values, (_, index) => along(y.domain, Math.floor(index / columns), rows));
+  const ys = Float64Array.from(values, (_, index) => along(up, Math.floor(index / columns), rows));
   return [
     { name: x.label, unit: x.unit, values: xs },
     { name: y.label, unit: y.unit, values: ys },

@@ -32,27 +32,44 @@ function tableOf(scheme: Scheme): Uint32Array {
   return table;
 }
 
+/** Rows of pixels of a map: one a row of values, and one for its mirror image. */
+export function pixelRows({ rows, mirrored }: Pick<MapSpec, 'rows' | 'mirrored'>): number {
+  return mirrored ? 2 * rows - 1 : rows;
+}
+
+/** Place of each value in the colour table, not yet cut off at its ends. */
+function indexing({ range: [low, high], logarithmic }: MapSpec): (value: number) => number {
+  const last = entries - 1;
+  if (logarithmic) {
+    const scale = last / Math.log(high / low);
+    return (value) => (value > low ? Math.log(value / low) * scale + 0.5 : 0);
+  }
+  const scale = high > low ? last / (high - low) : 0;
+  return (value) => (value - low) * scale + 0.5;
+}
+
 /**
- * Fills RGBA pixels (columns · rows · 4 bytes, top row first) with the map, whose rows start at the lower edge.
- * Values outside the range take its end colours; what is not a number stays transparent.
+ * Fills RGBA pixels (columns · {@link pixelRows} · 4 bytes, top row first) with the map, whose rows start at the lower
+ * edge or in the middle. Values outside the range take its end colours; what is not a number stays transparent.
  */
 export function paintMap(map: MapSpec, scheme: Scheme, bytes: Uint8ClampedArray | Uint8Array): void {
-  const { columns, rows, values, range } = map;
-  const pixels = new Uint32Array(bytes.buffer, bytes.byteOffset, columns * rows);
+  const { columns, rows, values, mirrored } = map;
+  const high = pixelRows(map);
+  const pixels = new Uint32Array(bytes.buffer, bytes.byteOffset, columns * high);
   const table = tableOf(scheme);
   const last = entries - 1;
-  const span = range[1] - range[0];
-  const scale = span > 0 ? last / span : 0;
+  const indexOf = indexing(map);
   for (let row = 0; row < rows; row++) {
     const target = (rows - 1 - row) * columns;
     const source = row * columns;
     for (let column = 0; column < columns; column++) {
       const value = values[source + column]!;
-      const index = (value - range[0]) * scale + 0.5;
+      const index = indexOf(value);
       pixels[target + column] = Number.isNaN(value)
         ? 0
         : table[index <= 0 ? 0 : index >= last ? last : index | 0]!;
     }
+    if (mirrored) pixels.copyWithin((high - rows + row) * columns, target, target + columns);
   }
 }
 

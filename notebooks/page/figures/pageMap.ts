@@ -1,6 +1,6 @@
 import type { MapSpec } from '../../document.ts';
 import type { Layout } from './layout.ts';
-import { paintMap } from './mapPicture.ts';
+import { paintMap, pixelRows } from './mapPicture.ts';
 import type { Scheme } from './palette.ts';
 
 /** A map on the page: a canvas of one pixel a value, stretched behind the frame. */
@@ -19,7 +19,8 @@ export function createPageMap(document: Document): PageMap {
   let pixels: ImageData | undefined;
   return {
     element,
-    place({ left, top, width, height, frameWidth, frameHeight }, { columns, rows }) {
+    place({ left, top, width, height, frameWidth, frameHeight }, map) {
+      const [columns, rows] = [map.columns, pixelRows(map)];
       // Shares of the drawing, so that a page that shrinks the figure keeps the map in its frame.
       setBox(element, left / width, top / height, frameWidth / width, frameHeight / height);
       // Values stand at grid points, the first and last on the frame: half a cell lies outside on each side.
@@ -29,9 +30,10 @@ export function createPageMap(document: Document): PageMap {
     paint(map, scheme) {
       const context = canvas.getContext('2d');
       if (!context) return;
-      if (!pixels || pixels.width !== map.columns || pixels.height !== map.rows) {
-        [canvas.width, canvas.height] = [map.columns, map.rows];
-        pixels = context.createImageData(map.columns, map.rows);
+      const rows = pixelRows(map);
+      if (!pixels || pixels.width !== map.columns || pixels.height !== rows) {
+        [canvas.width, canvas.height] = [map.columns, rows];
+        pixels = context.createImageData(map.columns, rows);
       }
       paintMap(map, scheme, pixels.data);
       context.putImageData(pixels, 0, 0);

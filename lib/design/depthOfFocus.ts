@@ -1,0 +1,98 @@
+import { derived, number } from '../graph/define.ts';
+import { formatReadable } from '../graph/units.ts';
+import { depthOfPlane, discOf } from '../optics/depthOfFocus.ts';
+import { planeOfDefocus } from '../optics/light.ts';
+import { furthestDefocus, radiusScale } from '../optics/roundSpot.ts';
+import { Problem } from '../problem.ts';
+import { defocus, light, workpieceZ } from './focus.ts';
+import { profile } from './spot.ts';
+
+export const depthTolerance = number({
+  id: 'focus.depthTolerance',
+  name: 'tolerance of the depth of focus',
+  symbol: '\\tau',
+  unit: '1',
+  display: '%',
+  about:
+    'How far the fluence may depart, either way, from its mean over the plateau, anywhere on the plateau, in a plane that still counts as in focus.',
+  initial: 0.05,
+  range: { min: 1e-3, max: 0.5 },
+  typical: [0.02, 0.2],
+});
+
+export const planeDepth = derived({
+  id: 'spot.depth',
+  name: 'planes in focus with the workpiece',
+  symbol: '\\text{depth}',
+  unit: { deviation: '1', from: 'm', to: 'm', cut: 'none' },
+  about:
+    'Largest departure of the fluence from its mean over the plateau where the workpiece stands, and the planes z around it in which it stays within the tolerance of that mean. The plateau is the disc out to where the profile last crosses 95\u202f% of its peak; both ends are the workpiece itself where the tolerance is exceeded there already.',
+  from: { light, z: workpieceZ, defocus, profile, tolerance: depthTolerance },
+  compute: ({ light, z, defocus, profile, tolerance }) => {
+    const disc = discOf(profile);
+    if (disc === undefined) {
+      throw new Problem(
+        'outside',
+        'The profile has no edge within the radii computed; move the workpiece nearer to the focus.',
+        {
+          input: 'workpiece.z',
+        },
+      );
+    }
+    const depth = depthOfPlane(light, defocus, disc / radiusScale(light, z), tolerance);
+    const none = depth.from === depth.to;
+    return {
+      deviation: depth.deviation,
+      from: none ? z : planeOfDefocus(light, depth.from),
+      to: none ? z : planeOfDefocus(light, depth.to),
+      cut: depth.cut,
+    };
+  },
+  formula: '\\left|H(\\rho,z)/\\bar H-1\\right|\\le\\tau',
+  source: 'definition',
+});
+
+/** Says that the depth goes on beyond the planes computed. */
+const cutNote = ({ cut }: { readonly cut: boolean }) =>
+  cut
+    ? `The depth goes on beyond ${furthestDefocus} Rayleigh lengths from the focus, where profiles are no longer computed.`
+    : undefined;
+
+export const depthEnds = derived({
+  id: 'spot.depthEnds',
+  name: 'ends of the depth of focus',
+  symbol: 'z_1, z_2',
+  unit: { from: 'm', to: 'm' },
+  about: 'Nearest and furthest plane z in which the plateau keeps its fluence within the tolerance.',
+  from: { depth: planeDepth, tolerance: depthTolerance },
+  compute: ({ depth: { deviation, from, to }, tolerance }) => {
+    if (deviation <= tolerance) return { from, to };
+    const show = (part: number) => formatReadable(part, '1', '%');
+    throw new Problem(
+      'absent',
+      `Where the workpiece stands the fluence departs by ${show(deviation)} from its mean over the plateau, more than the tolerance of ${show(tolerance)}: there is no depth of focus. Move the workpiece to a flatter plane or allow a larger tolerance.`,
+      { input: 'focus.depthTolerance', value: show(tolerance), allowed: `${show(deviation)} or more` },
+    );
+  },
+  valid: ({ depth }) => cutNote(depth),
+  shownAs: ({ from, to }) => `${formatReadable(from, 'm', 'um')} to ${formatReadable(to, 'm', 'um')}`,
+  formula: '\\left|H(\\rho,z_{1,2})/\\bar H-1\\right|=\\tau',
+  source: 'definition',
+});
+
+export const depthOfFocus = derived({
+  id: 'spot.depthOfFocus',
+  name: 'depth of focus',
+  symbol: '\\Delta z',
+  unit: 'm',
+  display: 'um',
+  digits: 3,
+  about:
+    'Distance along z over which the plateau of the profile on the workpiece keeps its fluence within the tolerance of its mean, everywhere on the plateau.',
+  from: { ends: depthEnds, depth: planeDepth },
+  compute: ({ ends }) => ends.to - ends.from,
+  enteredFor: () => ({ keys: ['ends'] }),
+  valid: ({ depth }) => cutNote(depth),
+  formula: 'z_2-z_1',
+  source: 'definition',
+});

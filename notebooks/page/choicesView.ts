@@ -1,0 +1,149 @@
+import type { ChoiceRow, ChoicesBlock, ChoicesSpec } from '../document.ts';
+import { readValues } from '../prose.ts';
+import type { PageContext } from './context.ts';
+import { element, setAttributes, setText } from './element.ts';
+import { watchAll, watchProblem } from './proseView.ts';
+
+/** A row on the page: its place in the table, and the row below it that holds the rest. */
+interface ShownRow {
+  readonly line: HTMLElement;
+  readonly rest: HTMLElement;
+  update(row: ChoiceRow, columns: readonly string[]): void;
+}
+
+/** A list to choose from; rows are rewritten in place, so that the button that was pressed keeps the focus. */
+export function renderChoices(context: PageContext, block: ChoicesBlock, stops: (() => void)[]): HTMLElement {
+  const { document } = context;
+  const caption = element(document, 'caption', {});
+  const head = element(document, 'tr', { role: 'row' });
+  const body = element(document, 'tbody', { role: 'rowgroup' });
+  const thead = element(document, 'thead', { role: 'rowgroup' }, head);
+  // Roles are said outright: on a narrow page the rows are laid out as blocks, which would end them as a table.
+  const table = element(
+    document,
+    'table',
+    { class: 'table choices-table', role: 'table' },
+    caption,
+    thead,
+    body,
+  );
+  const summary = element(document, 'p', { class: 'choices-summary' });
+  const note = element(document, 'p', { class: 'stand-in', hidden: true });
+  const holder = element(document, 'div', { class: 'choices' }, table, summary, note);
+  const rows: ShownRow[] = [];
+
+  const show = (spec: ChoicesSpec) => {
+    setText(caption, spec.caption);
+    writeHead(document, head, spec.columns);
+    while (rows.length > spec.rows.length) {
+      const { line, rest } = rows.pop()!;
+      line.remove();
+      rest.remove();
+    }
+    spec.rows.forEach((row, i) => {
+      if (!rows[i]) {
+        rows[i] = createRow(context, `${block.id}-${i}`);
+        body.append(rows[i].line, rows[i].rest);
+      }
+      rows[i].update(row, spec.columns);
+    });
+    table.hidden = spec.rows.length === 0;
+    setText(summary, spec.summary);
+  };
+  const quantities = Object.values(block.from);
+  watchAll(context, quantities, stops, {
+    pending: () => holder.setAttribute('data-pending', ''),
+    settled: (revision) => {
+      holder.removeAttribute('data-pending');
+      holder.setAttribute('data-revision', String(revision));
+    },
+    changed: (outcomeOf) => {
+      const read = readValues(block.from, outcomeOf);
+      const given = 'values' in read;
+      if (given) show(block.view(read.values));
+      else table.hidden = true;
+      summary.hidden = !given;
+    },
+  });
+  watchProblem(context, quantities, stops, (text) => {
+    setText(note, text ?? '');
+    note.hidden = text === undefined;
+  });
+  return holder;
+}
+
+function writeHead(document: Document, head: HTMLElement, columns: readonly string[]): void {
+  const shown = [...columns, 'the rest'];
+  if (head.children.length === shown.length) {
+    shown.forEach((text, i) => {
+      setText(head.children[i] as HTMLElement, text);
+    });
+    return;
+  }
+  head.replaceChildren(
+    ...shown.map((text) => element(document, 'th', { scope: 'col', role: 'columnheader' }, text)),
+  );
+}
+
+function createRow(context: PageContext, id: string): ShownRow {
+  const { document, live } = context;
+  const take = element(document, 'button', { type: 'button', class: 'sets-link' });
+  const name = element(document, 'th', { scope: 'row', role: 'rowheader' }, take);
+  const toggle = element(document, 'button', {
+    type: 'button',
+    class: 'plain choices-toggle',
+    'aria-expanded': 'false',
+    'aria-controls': id,
+  });
+  const last = element(document, 'td', { role: 'cell' }, toggle);
+  const line = element(document, 'tr', { role: 'row' }, name, last);
+  const list = element(document, 'dl', {});
+  const about = element(document, 'p', {});
+  const box = element(document, 'td', { role: 'cell' }, about, list);
+  const rest = element(document, 'tr', { role: 'row', class: 'choices-rest', id, hidden: true }, box);
+  let now: ChoiceRow | undefined;
+  take.addEventListener('click', () => {
+    try {
+      if (now) live.set(now.patch);
+    } catch (error) {
+      context.report((error as Error).message);
+    }
+  });
+  const nameToggle = () => setText(toggle, rest.hidden ? 'show' : 'hide');
+  toggle.addEventListener('click', () => {
+    rest.hidden = !rest.hidden;
+    toggle.setAttribute('aria-expanded', String(!rest.hidden));
+    nameToggle();
+  });
+  nameToggle();
+  const cells: HTMLElement[] = [];
+  return {
+    line,
+    rest,
+    update(row, columns) {
+      now = row;
+      setText(take, row.name);
+      setAttributes(take, { 'aria-label': row.does, title: row.does });
+      setAttributes(line, { 'aria-current': row.chosen && 'true' });
+      toggle.setAttribute('aria-label', `The rest of ${row.name}`);
+      while (cells.length > row.cells.length) cells.pop()!.remove();
+      row.cells.forEach((text, i) => {
+        cells[i] ??= line.insertBefore(element(document, 'td', { role: 'cell' }), last);
+        setText(cells[i], text);
+        setAttributes(cells[i], { 'data-label': columns[i + 1] });
+      });
+      setAttributes(box, { colspan: row.cells.length + 2 });
+      setText(about, row.about);
+      writeList(document, list, row.more);
+    },
+  };
+}
+
+function writeList(document: Document, list: HTMLElement, more: ChoiceRow['more']): void {
+  while (list.children.length > 2 * more.length) list.lastChild!.remove();
+  more.forEach(([name, value], i) => {
+    if (list.children.length <= 2 * i) list.append(element(document, 'dt', {}), element(document, 'dd', {}));
+    setText(list.children[2 * i] as HTMLElement, name);
+    setText(list.children[2 * i + 1] as HTMLElement, value);
+  });
+}

@@ -1,0 +1,119 @@
+import { createEngine } from '../../../lib/graph/engine.ts';
+import type { Graph } from '../../../lib/graph/graph.ts';
+import type { Outcome } from '../../../lib/graph/outcome.ts';
+import type { HeavyPort, HeavyReply, OpenHeavyPort } from './heavyMessages.ts';
+
+type Inputs = Readonly<Record<string, unknown>>;
+
+/** Computes heavy quantities away from the page. */
+export interface HeavyJobs {
+  /** Asks for a quantity under inputs; a request for it that still waits is replaced. */
+  request(id: string, inputs: Inputs): void;
+  /** Drops the request that waits for it, if any. */
+  drop(id: string): void;
+}
+
+/** A job longer than this, in ms, is ended when its quantity is asked for again: design.md's bound between waiting and restarting. */
+export const longestJob = 300;
+
+interface Running {
+  readonly job: number;
+  readonly id: string;
+  readonly inputs: Inputs;
+  started: number;
+}
+
+/**
+ * One job runs, and of each quantity at most one waits: the latest wins, and who waited longest is next. A job that
+ * takes too long is ended when a newer request for its quantity waits, but never twice without an answer between, so
+ * that slow designs come to their turn while the hand goes on. Where no worker starts, the page computes.
+ */
+export function createHeavyJobs(
+  graph: Graph,
+  open: OpenHeavyPort,
+  answered: (id: string, outcome: Outcome, inputs: Inputs) => void,
+  now: () => number = () => performance.now(),
+): HeavyJobs {
+  const waiting = new Map<string, Inputs>();
+  const ended = new Set<string>();
+  let port: HeavyPort | undefined;
+  let ready = false;
+  let broken = false;
+  let told: Inputs = graph.initial;
+  let running: Running | undefined;
+  let jobs = 0;
+  let timer: ReturnType<typeof setTimeout> | undefined;
+
+  const replied = (reply: HeavyReply) => {
+    if ('ready' in reply) {
+      ready = true;
+      if (running) running.started = now();
+      return;
+    }
+    if (reply.job !== running?.job) return;
+    finish(reply.outcome);
+  };
+  const finish = (outcome: Outcome) => {
+    const { id, inputs } = running!;
+    running = undefined;
+    ended.delete(id);
+    answered(id, outcome, inputs);
+    next();
+  };
+  const close = () => {
+    port?.close();
+    port = undefined;
+    ready = false;
+    told = graph.initial;
+  };
+  const failed = () => {
+    broken = true;
+    close();
+    if (running && !waiting.has(running.id)) waiting.set(running.id, running.inputs);
+    running = undefined;
+    next();
+  };
+  const next = () => {
+    const [first] = waiting;
+    if (running || !first) return;
+    const [id, inputs] = first;
+    waiting.delete(id);
+    running = { job: ++jobs, id, inputs, started: now() };
+    if (broken) return computeHere(running);
+    port ??= open(replied, failed);
+    const changes = Object.fromEntries(
+      Object.entries(inputs).filter(([key, value]) => !Object.is(value, told[key])),
+    );
+    told = inputs;
+    port.post({ job: running.job, id, changes });
+  };
+  let engine: ReturnType<typeof createEngine> | undefined;
+  const computeHere = (job: Running) => {
+    setTimeout(() => {
+      engine ??= createEngine(graph);
+      engine.setInputs(job.inputs);
+      finish(engine.evaluate([job.id])[job.id]!);
+    });
+  };
+  const endIfLong = () => {
+    clearTimeout(timer);
+    if (!running || broken || !waiting.has(running.id) || ended.has(running.id)) return;
+    const left = longestJob - (now() - running.started);
+    if (!ready || left > 0) {
+      timer = setTimeout(endIfLong, Math.max(left, 20));
+      return;
+    }
+    ended.add(running.id);
+    running = undefined;
+    close();
+    next();
+  };
+  return {
+    request(id, inputs) {
+      waiting.set(id, inputs);
+      next();
+      endIfLong();
+    },
+    drop: (id) => waiting.delete(id),
+  };
+}

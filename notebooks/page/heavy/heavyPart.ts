@@ -1,0 +1,109 @@
+import { type Graph, orderOf } from '../../../lib/graph/graph.ts';
+import type { Outcome } from '../../../lib/graph/outcome.ts';
+import { type Derived, isInput, type Quantity } from '../../../lib/graph/quantity.ts';
+import type { DesignState } from '../../../lib/graph/state.ts';
+import { createHeavyJobs } from './heavyJobs.ts';
+import type { OpenHeavyPort } from './heavyMessages.ts';
+
+type Inputs = Readonly<Record<string, unknown>>;
+
+/** What heavy quantities hold before their first answer. */
+export function notYet(id: string): Outcome {
+  return { problem: { kind: 'waiting', message: 'This is being computed.', parts: {}, at: id } };
+}
+
+export const isNotYet = (outcome: Outcome): boolean =>
+  'problem' in outcome && outcome.problem.kind === 'waiting';
+
+/** Heavy quantities of a page: which are needed, which are older than the inputs, and their answers. */
+export interface HeavyPart {
+  /** Heavy quantities: the page takes their answers and never computes them. */
+  readonly quantities: readonly Derived[];
+  /** Whether what `id` holds rests on an answer older than the inputs. */
+  isStale(id: string): boolean;
+  /** `id` is shown from now on, or no longer. */
+  need(id: string): void;
+  release(id: string): void;
+  /** After a change of inputs, once those that depend on it are known. */
+  changed(touched: ReadonlySet<string>): void;
+}
+
+interface Heavy {
+  readonly quantity: Derived;
+  readonly inputs: readonly string[];
+  needed: number;
+  stale: boolean;
+  answer: { readonly outcome: Outcome; readonly inputs: Inputs } | undefined;
+}
+
+/** `publish` puts an answer into the page's graph; `present` is the design as it stands. */
+export function createHeavyPart(
+  graph: Graph,
+  open: OpenHeavyPort,
+  present: () => DesignState,
+  publish: (id: string, outcome: Outcome) => void,
+): HeavyPart {
+  const all = new Map<string, Heavy>();
+  for (const quantity of graph.order) {
+    if (quantity.kind !== 'derived' || !quantity.heavy) continue;
+    const inputs = orderOf([quantity])
+      .filter(isInput)
+      .map(({ id }) => id);
+    all.set(quantity.id, { quantity, inputs, needed: 0, stale: false, answer: undefined });
+  }
+  const fits = ({ inputs }: Heavy, a: Inputs) =>
+    inputs.every((input) => Object.is(a[input], present().inputs[input]));
+  const jobs = createHeavyJobs(graph, open, (id, outcome, inputs) => {
+    const heavy = all.get(id)!;
+    // An answer that comes after the inputs have gone back to those of the answer shown is of no use.
+    if (!heavy.stale) return;
+    heavy.answer = { outcome, inputs };
+    heavy.stale = !fits(heavy, inputs);
+    publish(id, outcome);
+  });
+  const ask = (heavy: Heavy) => {
+    const { id } = heavy.quantity;
+    const known = heavy.answer && fits(heavy, heavy.answer.inputs);
+    heavy.stale = !known;
+    if (known) {
+      jobs.drop(id);
+      publish(id, heavy.answer!.outcome);
+    } else jobs.request(id, present().inputs);
+  };
+  const behind = createBehind(graph);
+  return {
+    quantities: [...all.values()].map(({ quantity }) => quantity),
+    isStale: (id) => behind(id).some((other) => all.get(other)!.stale),
+    need(id) {
+      for (const other of behind(id)) {
+        const heavy = all.get(other)!;
+        heavy.needed += 1;
+        if (heavy.needed === 1) ask(heavy);
+      }
+    },
+    release(id) {
+      for (const other of behind(id)) all.get(other)!.needed -= 1;
+    },
+    changed(touched) {
+      for (const [id, heavy] of all) if (heavy.needed > 0 && touched.has(id)) ask(heavy);
+    },
+  };
+}
+
+/** Heavy quantities whose answers a quantity rests on, itself included; what lies behind those is the worker's. */
+function createBehind(graph: Graph): (id: string) => readonly string[] {
+  const kept = new Map<string, readonly string[]>();
+  const behind = (quantity: Quantity): readonly string[] => {
+    const known = kept.get(quantity.id);
+    if (known) return known;
+    const found =
+      quantity.kind !== 'derived'
+        ? []
+        : quantity.heavy
+          ? [quantity.id]
+          : [...new Set(Object.values(quantity.from).flatMap(behind))];
+    kept.set(quantity.id, found);
+    return found;
+  };
+  return (id) => behind(graph.quantities.get(id)!);
+}

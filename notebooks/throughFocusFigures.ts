@@ -1,0 +1,163 @@
+import { axisCurves, type FamilyMap, map, mapScale } from '../lib/design/familyMap.ts';
+import { unshapedPeak, workpieceZ } from '../lib/design/focus.ts';
+import { dip, kind, peakFluence, profile, width } from '../lib/design/spot.ts';
+import type { Quantity } from '../lib/graph/quantity.ts';
+import { shownValue } from '../lib/graph/shown.ts';
+import { formatReadable } from '../lib/graph/units.ts';
+import { niceEnd } from '../lib/numerics/niceEnd.ts';
+import { valueAt } from '../lib/numerics/panelledFunction.ts';
+import { spaced } from '../lib/optics/focusMaps.ts';
+import { largest, micro, perSquareCentimetre } from './columns.ts';
+import { type AxisSpec, type FigureSpec, figure, type MarkSpec } from './document.ts';
+
+export const milli = 1e3;
+/** A logarithmic map reaches down to this part of its peak: three powers of ten. */
+const lowestShown = 1e-3;
+
+const show = (quantity: Quantity, value: unknown) => shownValue(quantity, { value });
+
+/** The axis along z, in millimetres. */
+function zAxis({ low, high }: FamilyMap['extent']): AxisSpec {
+  return { label: 'z, distance behind the focus', unit: 'mm', domain: [low * milli, high * milli] };
+}
+
+/** Where the workpiece stands on the chart, as a line that the hand moves. */
+function workpieceMark(z: number): MarkSpec {
+  return { kind: 'vertical', x: z * milli, label: `workpiece, ${show(workpieceZ, z)}`, role: 'today' };
+}
+
+const outsideSaid = (z: number, { low, high }: FamilyMap['extent']) =>
+  z < low || z > high ? ` The workpiece at ${show(workpieceZ, z)} lies outside this chart.` : '';
+
+/** Irradiance over radius and z, with the plane of the workpiece to be dragged. */
+export const mapFigure = figure({
+  id: 'map',
+  from: { map, scale: mapScale, unshapedPeak, z: workpieceZ },
+  view: ({ map, scale, unshapedPeak, z }): FigureSpec => {
+    const unit = unshapedPeak * perSquareCentimetre;
+    const top = map.highest * unit;
+    const reach = map.extent.radius * micro;
+    const logarithmic = scale === 'logarithmic';
+    return {
+      title: 'Fluence through the focus',
+      x: zAxis(map.extent),
+      y: { label: 'distance from the axis', unit: 'µm', domain: [-reach, reach] },
+      series: [],
+      marks: [workpieceMark(z)],
+      moves: { input: workpieceZ, at: z * milli, perUnit: 1 / milli },
+      map: {
+        columns: map.columns,
+        rows: map.rows,
+        values: scaled(map.values, unit),
+        range: logarithmic ? [lowestShown * top, top] : [0, top],
+        logarithmic,
+        mirrored: true,
+        label: logarithmic ? 'fluence per pulse, logarithmic' : 'fluence per pulse',
+        unit: 'J/cm²',
+      },
+      summary: `${placeOfPeak(map, top)} The map covers z from ${formatReadable(map.extent.low, 'm', 'mm', 3)} to ${formatReadable(map.extent.high, 'm', 'mm', 3)}. Drag the line, or press arrow keys on its handle, to move the workpiece.${outsideSaid(z, map.extent)}`,
+    };
+  },
+});
+
+const keptScaled = new WeakMap<Float64Array, { unit: number; values: Float64Array }>();
+
+/** The values in another unit; the last made of each map is kept, since a moved plane leaves them as they are. */
+function scaled(values: Float64Array, unit: number): Float64Array {
+  const kept = keptScaled.get(values);
+  if (kept?.unit === unit) return kept.values;
+  const made = { unit, values: values.map((value) => value * unit) };
+  keptScaled.set(values, made);
+  return made.values;
+}
+
+function placeOfPeak({ values, columns, rows, extent, highest }: FamilyMap, top: number): string {
+  const at = values.indexOf(highest);
+  const z = extent.low + ((extent.high - extent.low) * (at % columns)) / (columns - 1);
+  const radius = (extent.radius * Math.floor(at / columns)) / (rows - 1);
+  const place = radius === 0 ? 'on the axis' : `${formatReadable(radius, 'm', 'um', 2)} from the axis`;
+  return `The highest fluence, ${formatReadable(top, 'J/cm^2', 'J/cm^2', 3)}, lies ${place} at z = ${formatReadable(z, 'm', 'mm', 2)}.`;
+}
+
+/** Fluence on the axis over z, with the plate and without its step. */
+export const axisCurveFigure = figure({
+  id: 'axis-curve',
+  from: { curves: axisCurves, unshapedPeak, z: workpieceZ },
+  view: ({ curves, unshapedPeak, z }): FigureSpec => {
+    const { extent, shaped, unshaped } = curves;
+    const unit = unshapedPeak * perSquareCentimetre;
+    const x = spaced(extent.low * milli, extent.high * milli, shaped.length);
+    const [withPlate, without] = [scaled(shaped, unit), scaled(unshaped, unit)];
+    const end = niceEnd(largest(withPlate) * 1.05);
+    return {
+      title: 'Fluence on the axis through the focus',
+      x: zAxis(extent),
+      y: { label: 'fluence on the axis per pulse', unit: 'J/cm²', domain: [0, end] },
+      series: [
+        { label: 'with the plate', role: 'main', x, y: withPlate },
+        { label: 'plate taken out, same energy', role: 'reference', x, y: without },
+      ],
+      marks: [workpieceMark(z)],
+      moves: { input: workpieceZ, at: z * milli, perUnit: 1 / milli },
+      summary: `With the plate the axis is brightest at z = ${formatReadable(x[highestAt(withPlate)]! / milli, 'm', 'mm', 2)}, with ${formatReadable(largest(withPlate), 'J/cm^2', 'J/cm^2', 3)}; with the plate taken out it reaches ${formatReadable(largest(without), 'J/cm^2', 'J/cm^2', 3)} at z = ${formatReadable(x[highestAt(without)]! / milli, 'm', 'mm', 2)}${largest(without) > end ? ', beyond this chart' : ''}.${outsideSaid(z, extent)}`,
+    };
+  },
+});
+
+function highestAt(values: Float64Array): number {
+  let best = 0;
+  values.forEach((value, i) => {
+    if (value > values[best]!) best = i;
+  });
+  return best;
+}
+
+/** Points along each side of the picture of the spot; odd, so that one lies on the axis. */
+const pictureSide = 181;
+
+/** The spot as it would be seen from above. */
+export const spotPictureFigure = figure({
+  id: 'spot-picture',
+  shape: 'tall',
+  from: { profile, unshapedPeak, width, peakFluence, kind, dip, z: workpieceZ },
+  view: ({ profile, unshapedPeak, kind, z, ...spot }): FigureSpec => {
+    const reach = niceEnd(spot.width * micro * 1.1);
+    const unit = unshapedPeak * perSquareCentimetre;
+    const axis = { label: 'distance from the axis', unit: 'µm', domain: [-reach, reach] } as const;
+    return {
+      title: 'The spot on the workpiece',
+      x: axis,
+      y: axis,
+      equalScale: true,
+      series: [],
+      map: {
+        columns: pictureSide,
+        rows: pictureSide,
+        values: roundPicture((radius) => valueAt(profile, radius / micro) * unit, reach),
+        range: [0, spot.peakFluence * perSquareCentimetre],
+        label: 'fluence per pulse',
+        unit: 'J/cm²',
+      },
+      summary: `At z = ${show(workpieceZ, z)} the spot is ${kind === 'peaked' ? 'peaked' : `a ${kind}`}, ${show(width, spot.width)} wide, with a peak fluence of ${show(peakFluence, spot.peakFluence)} per pulse${spot.dip < dip.zeroBelow! ? '' : ` and a dip of ${show(dip, spot.dip)} on the axis`}.`,
+    };
+  },
+});
+
+/** A round function over a square of half-width `reach`; read once along a radius, since pictures follow the hand. */
+function roundPicture(valueAtRadius: (radius: number) => number, reach: number): Float64Array {
+  const perStep = 4;
+  const half = (pictureSide - 1) / 2;
+  const step = reach / half / perStep;
+  const along = Float64Array.from({ length: Math.ceil(half * Math.SQRT2) * perStep + 2 }, (_, i) =>
+    Math.max(0, valueAtRadius(i * step)),
+  );
+  const values = new Float64Array(pictureSide * pictureSide);
+  for (let row = 0; row < pictureSide; row++) {
+    for (let column = 0; column < pictureSide; column++) {
+      const place = Math.hypot(row - half, column - half) * perStep;
+      const at = Math.floor(place);
+      values[row * pictureSide + column] = along[at]! + (place - at) * (along[at + 1]! - along[at]!);
+    }
+  }
+  return values;
+}

@@ -1,0 +1,110 @@
+import { fieldWidth } from '../lib/design/depthInUse.ts';
+import { depthTolerance } from '../lib/design/depthOfFocus.ts';
+import { searchedRange } from '../lib/design/family.ts';
+import { unshapedPeak, workpieceZ } from '../lib/design/focus.ts';
+import { planeGoal, usablePlanes } from '../lib/design/usablePlanes.ts';
+import type { ValueOf } from '../lib/graph/quantity.ts';
+import { shownValue } from '../lib/graph/shown.ts';
+import { formatReadable } from '../lib/graph/units.ts';
+import type { ProfileKind } from '../lib/optics/profileMetrics.ts';
+import { type ChoiceRow, type ChoicesSpec, choices } from './document.ts';
+
+type Plane = ValueOf<typeof usablePlanes>[number];
+
+/** What a kind of profile is good for: common practice, no source. */
+const goodFor: Readonly<Record<ProfileKind, string>> = {
+  'flat-top':
+    'Even fluence over the spot: fields of ripples, removal in flat layers, marks with straight walls (common practice, no source).',
+  'shallow ring':
+    'Nearly even, a little less in the middle: in overlapping spots the rims add up less than those of a ring (common practice, no source).',
+  ring: 'Most fluence on a circle: round cuts, and lines whose accumulated fluence is levelled across (common practice, no source).',
+  peaked:
+    'Highest fluence in the smallest spot: fine lines, drilling, finding the surface (common practice, no source).',
+};
+
+/** Planes nearer together than a nanometre are one. */
+const samePlace = 1e-9;
+
+/** The planes found for what the person asks, to choose from. */
+export const planesTable = choices({
+  id: 'planes-table',
+  from: {
+    planes: usablePlanes,
+    z: workpieceZ,
+    goal: planeGoal,
+    range: searchedRange,
+    tolerance: depthTolerance,
+    field: fieldWidth,
+    unshapedPeak,
+  },
+  view: ({ planes, z, goal, range, tolerance, field, unshapedPeak }): ChoicesSpec => {
+    const nearest = nearestTo(planes, z);
+    const rows = planes.map((plane) => rowOf(plane, plane === nearest, unshapedPeak, field));
+    const searched = `within ${formatReadable(range, '1', '1', 3)} Rayleigh lengths of the focus`;
+    return {
+      caption:
+        goal === 'all'
+          ? `Planes ${searched}, along z`
+          : `Planes ${searched}: ${planeGoal.options[goal]}, best first`,
+      columns: ['z', 'kind', 'dip', 'width', 'peak fluence', 'depth of focus', 'tilt allowed'],
+      rows,
+      summary: `${countSaid(planes)} Depth of focus: how far along z the fluence on the plateau stays within ±${shownValue(depthTolerance, { value: tolerance })} of its mean. Tilt allowed: what that depth leaves over a field of ${shownValue(fieldWidth, { value: field })}. Choosing a plane moves the workpiece there.`,
+    };
+  },
+});
+
+function nearestTo(planes: readonly Plane[], z: number): Plane | undefined {
+  return planes.find((plane) => Math.abs(plane.z - z) <= samePlace);
+}
+
+function countSaid(planes: readonly Plane[]): string {
+  return planes.length === 1 ? 'One plane was found.' : `${planes.length} planes were found.`;
+}
+
+function rowOf(plane: Plane, chosen: boolean, unshapedPeak: number, field: number): ChoiceRow {
+  const place = formatReadable(plane.z, 'm', 'mm', 3);
+  const depth = plane.depth > 0 ? formatReadable(plane.depth, 'm', 'um', 2) : 'none';
+  return {
+    name: place,
+    does: `Move the workpiece to ${place}`,
+    cells: [
+      plane.kind,
+      formatReadable(plane.dip < 5e-4 ? 0 : plane.dip, '1', '%', 2),
+      formatReadable(plane.width, 'm', 'um', 3),
+      formatReadable(plane.relativePeak * unshapedPeak, 'J/m^2', 'J/cm^2', 3),
+      depth,
+      plane.depth > 0 ? formatReadable(plane.allowedTilt, 'rad', 'mrad', 2) : 'none',
+    ],
+    more: restOf(plane, field),
+    about: `${goodFor[plane.kind]}${plane.zeroCurvature ? ' The axis has no curvature here (coherent light).' : ''}`,
+    patch: { [workpieceZ.id]: plane.z },
+    chosen,
+  };
+}
+
+function restOf(plane: Plane, field: number): ChoiceRow['more'] {
+  const number = (value: number, unit: string, shown: string, digits = 3) =>
+    formatReadable(value, unit, shown, digits);
+  return [
+    ['from the focus', `${number(plane.defocus, '1', '1')} Rayleigh lengths`],
+    [
+      'edge, 90 to 10\u202f% of the peak',
+      plane.edgeWidth === undefined ? 'does not fall to a tenth' : number(plane.edgeWidth, 'm', 'um'),
+    ],
+    ['plateau ratio, area above 0.9 over area above 0.5', number(plane.areaRatio, '1', '1')],
+    ['energy above half the peak, of the transmitted', number(plane.energyInHalf, '1', '%')],
+    ['peak against the unshaped, unclipped focus', number(plane.relativePeak, '1', '%')],
+    ...(plane.ringDiameter > 0
+      ? ([
+          ['diameter of the crest', number(plane.ringDiameter, 'm', 'um')],
+          ['width of the crest at half maximum', number(plane.ringWidth, 'm', 'um')],
+        ] as const)
+      : []),
+    [
+      'fluence stays within the tolerance',
+      plane.depth > 0
+        ? `from z = ${number(plane.depthFrom, 'm', 'mm', 4)} to ${number(plane.depthTo, 'm', 'mm', 4)}; a part may tilt by ${number(plane.allowedTilt, 'rad', 'mrad', 2)} over ${number(field, 'm', 'mm')}`
+        : `nowhere: on the plateau it departs by ${number(plane.deviation, '1', '%', 2)} in the plane itself`,
+    ],
+  ];
+}

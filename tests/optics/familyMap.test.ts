@@ -1,0 +1,79 @@
+import { describe, expect, test } from 'vitest';
+import { axisThroughFocus, blurOfMap, familyMap, planMap } from '../../lib/optics/familyMap.ts';
+import { spaced } from '../../lib/optics/focusMaps.ts';
+import { focusRadius, type Light, planeOfDefocus, rayleighLength } from '../../lib/optics/light.ts';
+import { spotAt } from '../../lib/optics/spot.ts';
+
+const light = (change: Partial<Light>, phase = Math.PI): Light => ({
+  wavelength: 1.03e-6,
+  beamRadius: 5e-3,
+  wavefrontCurvature: 0,
+  beamPropagationRatio: 1,
+  decentreX: 0,
+  decentreY: 0,
+  beamAspect: 1,
+  plate: {
+    kind: 'round',
+    zones: [
+      { outer: 5e-3, phase },
+      { outer: 7e-3, phase: 0 },
+    ],
+  },
+  focalLength: 0.1,
+  plateDistance: 0.1,
+  ...change,
+});
+
+const cases: readonly (readonly [string, Light])[] = [
+  ['coherent, half a wave', light({})],
+  ['coherent, 0.9 half waves', light({}, 0.9 * Math.PI)],
+  ['M² = 1.2', light({ beamPropagationRatio: 1.2 })],
+  ['M² = 2, another phase', light({ beamPropagationRatio: 2 }, 2)],
+  ['plate near the lens', light({ plateDistance: 0.02 })],
+  ['plate far from the lens, M² = 1.1', light({ plateDistance: 0.4, beamPropagationRatio: 1.1 })],
+  ['diverging wavefront', light({ wavefrontCurvature: 0.05 })],
+  [
+    'no stop',
+    light({
+      plate: {
+        kind: 'round',
+        zones: [
+          { outer: 5e-3, phase: Math.PI },
+          { outer: 0.028, phase: 0 },
+        ],
+      },
+    }),
+  ],
+];
+
+describe('the map through the focus is the spot in every plane', () => {
+  test.each(cases)('%s', (_name, light) => {
+    const planes = spaced(planeOfDefocus(light, -7), planeOfDefocus(light, 7), 57);
+    const radii = spaced(0, 8 * focusRadius(light), 64);
+    const map = familyMap(light, planes, radii);
+    let most = 0;
+    for (let row = 0; row < planes.length; row += 7) {
+      const spot = spotAt(light, planes[row]!);
+      for (let column = 0; column < radii.length; column += 5) {
+        const value = map[row * radii.length + column]!;
+        most = Math.max(most, Math.abs(value - spot.irradianceAt(radii[column]!, 0)));
+      }
+    }
+    const axis = axisThroughFocus(light, planes);
+    planes.forEach((_, row) => {
+      most = Math.max(most, Math.abs(axis[row]! - map[row * radii.length]!));
+    });
+    // The map's own error is 1e-6 of the unshaped peak (throughFocusMap).
+    expect(most).toBeLessThan(1e-6);
+  });
+});
+
+test('a plan serves nearby beams, so that the blur is kept while the beam is dragged', () => {
+  const plan = (beamRadius: number) => {
+    const near = light({ beamRadius, beamPropagationRatio: 1.2 });
+    const end = 7 * rayleighLength(light({}));
+    return planMap(near, [-end, end], 9e-6 * 8);
+  };
+  expect(plan(5e-3)).toEqual(plan(5.02e-3));
+  expect(blurOfMap(plan(5e-3))?.length).toBe(plan(5e-3).panels * 16 * plan(5e-3).coherentPanels * 16);
+});
