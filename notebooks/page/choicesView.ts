@@ -73,7 +73,7 @@ export function renderChoices(context: PageContext, block: ChoicesBlock, stops: 
 }
 
 function writeHead(document: Document, head: HTMLElement, columns: readonly string[]): void {
-  const shown = [...columns, 'the rest'];
+  const shown = [...columns, 'more'];
   if (head.children.length === shown.length) {
     shown.forEach((text, i) => {
       setText(head.children[i] as HTMLElement, text);
@@ -109,7 +109,7 @@ function createRow(context: PageContext, id: string): ShownRow {
       context.report((error as Error).message);
     }
   });
-  const nameToggle = () => setText(toggle, rest.hidden ? 'show' : 'hide');
+  const nameToggle = () => setText(toggle, rest.hidden ? 'more' : 'less');
   toggle.addEventListener('click', () => {
     rest.hidden = !rest.hidden;
     toggle.setAttribute('aria-expanded', String(!rest.hidden));
@@ -125,7 +125,7 @@ function createRow(context: PageContext, id: string): ShownRow {
       setText(take, row.name);
       setAttributes(take, { 'aria-label': row.does, title: row.does });
       setAttributes(line, { 'aria-current': row.chosen && 'true' });
-      toggle.setAttribute('aria-label', `The rest of ${row.name}`);
+      toggle.setAttribute('aria-label', `More about ${row.name}`);
       while (cells.length > row.cells.length) cells.pop()!.remove();
       row.cells.forEach((text, i) => {
         cells[i] ??= line.insertBefore(element(document, 'td', { role: 'cell' }), last);

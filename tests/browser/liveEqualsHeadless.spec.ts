@@ -7,7 +7,14 @@ import { shownValue } from '../../lib/graph/shown.ts';
 import type { Patch } from '../../lib/graph/state.ts';
 import { createRandom, type Random } from '../../lib/numerics/random.ts';
 import type { pathElements } from '../../notebooks/beamPathInputs.ts';
-import { conditionHolds, type FigureBlock } from '../../notebooks/document.ts';
+import { documents } from '../../notebooks/contents.ts';
+import {
+  type Block,
+  type ChoicesBlock,
+  conditionHolds,
+  type FigureBlock,
+  type StepwellDocument,
+} from '../../notebooks/document.ts';
 import { matching } from '../../notebooks/matching.ts';
 import {
   firstProblem,
@@ -25,6 +32,7 @@ import { images, tables } from '../design/files.ts';
 import {
   chooseElement,
   createHeadless,
+  openDocument,
   openMatching,
   plainPatch,
   readInputs,
@@ -33,13 +41,9 @@ import {
 } from './stepwellPage.ts';
 
 const inputs = designGraph.order.filter(isInput);
-const figures = matching.blocks.filter((block): block is FigureBlock => block.kind === 'figure');
-const proses = [matching.lead, ...matching.blocks.flatMap(prosesOf)];
-const sentences = proses.flatMap(sentencesOf);
-
 type OutcomeOf = (quantity: Quantity) => Outcome;
 
-function prosesOf(block: (typeof matching.blocks)[number]): Prose[] {
+function prosesOf(block: Block): Prose[] {
   if (block.kind === 'question') return [block.question, block.explanation];
   return block.kind === 'prose' || block.kind === 'caution' ? [block.prose] : [];
 }
@@ -128,6 +132,15 @@ function readPage(page: Page) {
         standIn: holder.querySelector('.stand-in')!.textContent,
         pending: pending(holder),
       })),
+      lists: [...document.querySelectorAll('.choices')].map((holder) => {
+        const stand = holder.querySelector<HTMLElement>('.stand-in')!;
+        if (!stand.hidden) return [[stand.textContent]];
+        const rows = [...holder.querySelectorAll('tbody tr:not(.choices-rest)')].map((row) => [
+          ...[...row.children].slice(0, -1).map((cell) => cell.textContent),
+          row.hasAttribute('aria-current') ? 'chosen' : '',
+        ]);
+        return [...rows, [holder.querySelector('.choices-summary')!.textContent]];
+      }),
     };
   });
 }
@@ -150,86 +163,117 @@ function setAndReadPending(page: Page, patch: Patch) {
         .map((element) => [element.getAttribute('data-quantity')!, pending(element)] as const),
       sentences: [...document.querySelectorAll('.sentence')].map(pending),
       figures: [...document.querySelectorAll('.figure-block')].map(pending),
+      lists: [...document.querySelectorAll('.choices')].map(pending),
       all: document.querySelectorAll('[data-pending]').length,
     };
   }, plainPatch(patch));
 }
 
-function expectPending(shown: Awaited<ReturnType<typeof setAndReadPending>>): void {
-  const touched = descendantsOf(designGraph, shown.changed);
-  const hit = (quantities: readonly Quantity[]) => quantities.some(({ id }) => touched.has(id));
-  const expectedFigures = figures.map((block) => hit(Object.values(block.from)));
-  const expectedSentences = sentences.map((sentence) => hit(slotQuantities(sentence)));
-  const expectedValues = shown.values.map(([id]) => [id, touched.has(id)]);
-  expect(shown.values).toEqual(expectedValues);
-  expect(shown.sentences).toEqual(expectedSentences);
-  expect(shown.figures).toEqual(expectedFigures);
-  const count = [...expectedFigures, ...expectedSentences, ...expectedValues.map(([, is]) => is)];
-  expect(shown.all).toBe(count.filter(Boolean).length);
-}
+/** What a document shows for a design, computed without a page. */
+function checksOf(content: StepwellDocument) {
+  const figures = content.blocks.filter((block): block is FigureBlock => block.kind === 'figure');
+  const lists = content.blocks.filter((block): block is ChoicesBlock => block.kind === 'choices');
+  const proses = [content.lead, ...content.blocks.flatMap(prosesOf)];
+  const sentences = proses.flatMap(sentencesOf);
 
-/** What a figure says for outcomes: its summary, or what stands in for it. */
-function expectedFigure(block: FigureBlock, outcomeOf: OutcomeOf): { summary: string } | { standIn: string } {
-  const read = readValues(block.from, outcomeOf);
-  if ('values' in read) return { summary: block.view(read.values).summary };
-  return { standIn: standIn(read.problem, problemOfResult(outcomeOf))! };
-}
-
-function problemOfResult(outcomeOf: OutcomeOf) {
-  return firstProblem([matching.result!.quantity], outcomeOf);
-}
-
-/** What stands in for each paragraph that needs values, in the order of the page. */
-function expectedStandIns(outcomeOf: OutcomeOf): (string | undefined)[] {
-  return proses.flatMap((prose) =>
-    prose.nodes.flatMap((node) => {
-      if (!('tag' in node) || node.tag !== 'p') return [];
-      const needed = neededQuantities(prose, [node]);
-      if (needed.length === 0) return [];
-      return [standIn(firstProblem(needed, outcomeOf), problemOfResult(outcomeOf))];
-    }),
-  );
-}
-
-/** Ids of the blocks whose condition does not hold or that need what has no value. */
-function hiddenBlocks(inputs: Patch, outcomeOf: OutcomeOf): string[] {
-  return matching.blocks
-    .filter(
-      ({ when, needs = [] }) =>
-        (when && !conditionHolds(when, inputs)) || !needs.every((quantity) => hasValue(outcomeOf(quantity))),
-    )
-    .map(({ id }) => id);
-}
-
-async function expectHeadless(page: Page, inputs: Patch, outcomeOf: OutcomeOf): Promise<void> {
-  const shown = await readPage(page);
-  expect(shown.hidden).toEqual(hiddenBlocks(inputs, outcomeOf));
-  expect(shown.pending, 'nothing is marked as older than the inputs').toBe(0);
-  for (const { id, text, revision } of shown.values) {
-    const quantity = designGraph.quantities.get(id)!;
-    expect(text, id).toBe(shownValue(quantity, outcomeOf(quantity)));
-    expect(revision, `revision of ${id}`).toBe(shown.revision);
+  function expectPending(shown: Awaited<ReturnType<typeof setAndReadPending>>): void {
+    const touched = descendantsOf(designGraph, shown.changed);
+    const hit = (quantities: readonly Quantity[]) => quantities.some(({ id }) => touched.has(id));
+    const expectedFigures = figures.map((block) => hit(Object.values(block.from)));
+    const expectedLists = lists.map((block) => hit(Object.values(block.from)));
+    const expectedSentences = sentences.map((sentence) => hit(slotQuantities(sentence)));
+    const expectedValues = shown.values.map(([id]) => [id, touched.has(id)]);
+    expect(shown.values).toEqual(expectedValues);
+    expect(shown.sentences).toEqual(expectedSentences);
+    expect(shown.figures).toEqual(expectedFigures);
+    expect(shown.lists).toEqual(expectedLists);
+    const count = [
+      ...expectedFigures,
+      ...expectedLists,
+      ...expectedSentences,
+      ...expectedValues.map(([, is]) => is),
+    ];
+    expect(shown.all).toBe(count.filter(Boolean).length);
   }
-  expect(shown.sentences).toEqual(
-    sentences.map((sentence) =>
-      slotPieces(sentence, outcomeOf)
-        .map((piece) => piece.text)
-        .join(''),
-    ),
-  );
-  const standIns = expectedStandIns(outcomeOf);
-  expect(shown.paragraphs).toEqual(standIns.map((text) => text !== undefined));
-  expect(shown.notes).toEqual(standIns.map((text) => text ?? ''));
-  const missing = problemOfResult(outcomeOf);
-  expect(shown.missing).toBe(missing ? `${matching.result!.missing} ${missing.message}` : '');
-  expect(shown.figures).toHaveLength(figures.length);
-  shown.figures.forEach((figure, i) => {
-    const expected = expectedFigure(figures[i]!, outcomeOf);
-    expect(figure.revision, `revision of ${figures[i]!.id}`).toBe(shown.revision);
-    expect(figure.hidden, figures[i]!.id).toBe('standIn' in expected);
-    if ('standIn' in expected) expect(figure.standIn).toBe(expected.standIn);
-    else expect(figure.summary).toBe(expected.summary);
-  });
+
+  /** What a figure says for outcomes: its summary, or what stands in for it. */
+  function expectedFigure(
+    block: FigureBlock,
+    outcomeOf: OutcomeOf,
+  ): { summary: string } | { standIn: string } {
+    const read = readValues(block.from, outcomeOf);
+    if ('values' in read) return { summary: block.view(read.values).summary };
+    return { standIn: standIn(read.problem, problemOfResult(outcomeOf))! };
+  }
+
+  function problemOfResult(outcomeOf: OutcomeOf) {
+    return firstProblem([content.result!.quantity], outcomeOf);
+  }
+
+  /** What stands in for each paragraph that needs values, in the order of the page. */
+  function expectedStandIns(outcomeOf: OutcomeOf): (string | undefined)[] {
+    return proses.flatMap((prose) =>
+      prose.nodes.flatMap((node) => {
+        if (!('tag' in node) || node.tag !== 'p') return [];
+        const needed = neededQuantities(prose, [node]);
+        if (needed.length === 0) return [];
+        return [standIn(firstProblem(needed, outcomeOf), problemOfResult(outcomeOf))];
+      }),
+    );
+  }
+
+  /** Ids of the blocks whose condition does not hold or that need what has no value. */
+  function hiddenBlocks(inputs: Patch, outcomeOf: OutcomeOf): string[] {
+    return content.blocks
+      .filter(
+        ({ when, needs = [] }) =>
+          (when && !conditionHolds(when, inputs)) ||
+          !needs.every((quantity) => hasValue(outcomeOf(quantity))),
+      )
+      .map(({ id }) => id);
+  }
+
+  async function expectHeadless(page: Page, inputs: Patch, outcomeOf: OutcomeOf): Promise<void> {
+    const shown = await readPage(page);
+    expect(shown.hidden).toEqual(hiddenBlocks(inputs, outcomeOf));
+    expect(shown.pending, 'nothing is marked as older than the inputs').toBe(0);
+    for (const { id, text, revision } of shown.values) {
+      const quantity = designGraph.quantities.get(id)!;
+      expect(text, id).toBe(shownValue(quantity, outcomeOf(quantity)));
+      expect(revision, `revision of ${id}`).toBe(shown.revision);
+    }
+    expect(shown.sentences).toEqual(
+      sentences.map((sentence) =>
+        slotPieces(sentence, outcomeOf)
+          .map((piece) => piece.text)
+          .join(''),
+      ),
+    );
+    const standIns = expectedStandIns(outcomeOf);
+    expect(shown.paragraphs).toEqual(standIns.map((text) => text !== undefined));
+    expect(shown.notes).toEqual(standIns.map((text) => text ?? ''));
+    const missing = problemOfResult(outcomeOf);
+    expect(shown.missing).toBe(missing ? `${content.result!.missing} ${missing.message}` : '');
+    expect(shown.figures).toHaveLength(figures.length);
+    shown.figures.forEach((figure, i) => {
+      const expected = expectedFigure(figures[i]!, outcomeOf);
+      expect(figure.revision, `revision of ${figures[i]!.id}`).toBe(shown.revision);
+      expect(figure.hidden, figures[i]!.id).toBe('standIn' in expected);
+      if ('standIn' in expected) expect(figure.standIn).toBe(expected.standIn);
+      else expect(figure.summary).toBe(expected.summary);
+    });
+    expect(shown.lists).toEqual(lists.map((block) => expectedList(block, outcomeOf)));
+  }
+
+  /** What a list says for outcomes: its rows, or what stands in for it. */
+  function expectedList(block: ChoicesBlock, outcomeOf: OutcomeOf): string[][] {
+    const read = readValues(block.from, outcomeOf);
+    if (!('values' in read)) return [[standIn(read.problem, problemOfResult(outcomeOf))!]];
+    const { rows, summary } = block.view(read.values);
+    return [...rows.map(({ name, cells, chosen }) => [name, ...cells, chosen ? 'chosen' : '']), [summary]];
+  }
+
+  return { expectPending, expectHeadless };
 }
 
 /** What is measured in these inputs, and whether its file is there. */
@@ -242,31 +286,35 @@ function measuredStates(inputs: Patch): string[] {
   ];
 }
 
-test('the page shows what a computation without a page gives, after every random change', async ({
-  page,
-}) => {
-  test.setTimeout(1_800_000);
-  await openMatching(page);
-  const random = createRandom(20);
-  const headless = createHeadless();
-  const met: string[] = [];
-  for (let i = 0; i < cases(200, 40); i++) {
-    const patch = randomPatch(random);
-    const said = JSON.stringify(patch, (_, value) => value?.name ?? value);
-    await test.step(`change ${i}: ${said}`, async () => {
-      expectPending(await setAndReadPending(page, patch));
-      await settled(page);
-      const read = await readInputs(page);
-      await expectHeadless(page, read, headless(read));
-      met.push(...measuredStates(read));
-    });
-  }
-  const counts = ['image there', 'image missing', 'table there', 'table missing'].map(
-    (state) => `${state}: ${met.filter((one) => one === state).length}`,
-  );
-  console.log(counts.join(', '));
-  for (const count of counts) expect(count).not.toMatch(/: [01]$/);
-});
+const { expectHeadless } = checksOf(matching);
+
+for (const content of documents)
+  test(`${content.title}: the page shows what a computation without a page gives, after every random change`, async ({
+    page,
+  }) => {
+    test.setTimeout(1_800_000);
+    await openDocument(page, content.id);
+    const { expectPending, expectHeadless } = checksOf(content);
+    const random = createRandom(20);
+    const headless = createHeadless();
+    const met: string[] = [];
+    for (let i = 0; i < cases(200, 40); i++) {
+      const patch = randomPatch(random);
+      const said = JSON.stringify(patch, (_, value) => value?.name ?? value);
+      await test.step(`change ${i}: ${said}`, async () => {
+        expectPending(await setAndReadPending(page, patch));
+        await settled(page);
+        const read = await readInputs(page);
+        await expectHeadless(page, read, headless(read));
+        met.push(...measuredStates(read));
+      });
+    }
+    const counts = ['image there', 'image missing', 'table there', 'table missing'].map(
+      (state) => `${state}: ${met.filter((one) => one === state).length}`,
+    );
+    console.log(counts.join(', '));
+    for (const count of counts) expect(count).not.toMatch(/: [01]$/);
+  });
 
 test('the last of several changes at once is the one shown', async ({ page }) => {
   await openMatching(page);

@@ -19,11 +19,16 @@ declare global {
   }
 }
 
+/** Opens a document and waits until every number is there. */
+export async function openDocument(page: Page, id: string): Promise<void> {
+  await page.goto(`/#${id}`);
+  await expect(page.locator(`main#${id}`)).toBeVisible();
+  await settled(page);
+}
+
 /** Opens the first document and waits until every number is there. */
 export async function openMatching(page: Page): Promise<void> {
-  await page.goto('/#matching');
-  await expect(page.locator('main#matching')).toBeVisible();
-  await settled(page);
+  await openDocument(page, 'matching');
 }
 
 /** Waits until the page shows the design as it stands. */
