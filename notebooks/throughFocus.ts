@@ -1,12 +1,28 @@
-import { depthTolerance } from '../lib/design/depthOfFocus.ts';
+import {
+  allowedTilt,
+  fieldCurvature,
+  fieldWidth,
+  heightError,
+  thermalShift,
+  tilt,
+  zReached,
+  zSpread,
+} from '../lib/design/depthInUse.ts';
+import { depthEnds, depthOfFocus, depthTolerance } from '../lib/design/depthOfFocus.ts';
 import { searchedRange } from '../lib/design/family.ts';
 import { mapScale } from '../lib/design/familyMap.ts';
-import { defocus, workpieceZ } from '../lib/design/focus.ts';
-import { dip, kind, peakFluence, profile, width } from '../lib/design/spot.ts';
+import { defocus, focusRadius, rayleighLength, workpieceZ } from '../lib/design/focus.ts';
+import { profile } from '../lib/design/spot.ts';
 import { stripStep } from '../lib/design/strip.ts';
 import { largestDip, leastContrast, planeGoal } from '../lib/design/usablePlanes.ts';
+import { brightestPlace } from './brightestPlace.ts';
+import { depthInUseSaid, depthOfFocusSaid } from './depthSentences.ts';
 import type { StepwellDocument } from './document.ts';
+import { dipRunSaid, familyOrderSaid, familyRuleSaid } from './familyRuleSentences.ts';
+import { goodForSaid, usablePlanesSaid, zeroCurvatureSaid } from './familySentences.ts';
+import { limitBlocks } from './limitSentences.ts';
 import { profileFigure } from './matchingFigures.ts';
+import { plateOutSaid, profileSaid } from './matchingSentences.ts';
 import { prose } from './prose.ts';
 import { stripFigure } from './stripFigure.ts';
 import { axisCurveFigure, mapFigure, spotPictureFigure } from './throughFocusFigures.ts';
@@ -17,7 +33,7 @@ export const throughFocus: StepwellDocument = {
   id: 'through-focus',
   title: 'Through the focus',
   element: 'workpiece',
-  lead: prose`Behind the lens the plate makes a whole family of spots: flat-tops, rings and peaked ones follow one another along the axis. The workpiece picks one of them by where it stands.`,
+  lead: prose`Behind the lens the plate makes a whole family of spots: flat-tops, rings and peaked ones follow one another along the beam. The workpiece picks one of them by where it stands.`,
   result: { quantity: profile, missing: 'This design has no spot.' },
   blocks: [
     {
@@ -26,7 +42,7 @@ export const throughFocus: StepwellDocument = {
       prose: prose`
         ## Where the workpiece stands
 
-        The workpiece is at ${workpieceZ}, ${defocus} Rayleigh lengths from the focus. The spot there is ${kind}, ${width} wide, with a dip of ${dip} and a peak fluence of ${peakFluence} per pulse.
+        The workpiece is at ${workpieceZ} (above 0 behind the focal plane, away from the lens), ${defocus} Rayleigh lengths from the focus. ${profileSaid}
       `,
     },
     mapFigure,
@@ -34,21 +50,77 @@ export const throughFocus: StepwellDocument = {
     profileFigure,
     spotPictureFigure,
     {
+      kind: 'caution',
+      id: 'plate-out',
+      prose: prose`**Before the plate comes out or the workpiece moves.** ${plateOutSaid} Other planes have another peak fluence at the same energy: look at the list below before you go there.`,
+    },
+    ...limitBlocks,
+    {
       kind: 'prose',
       id: 'planes',
       prose: prose`
         ## Planes to choose from
+
+        Say what the plane is for, and how evenly the fluence must be kept. ${usablePlanesSaid}
       `,
     },
     {
       kind: 'controls',
       id: 'search-controls',
-      heading: 'What the plane is for',
+      heading: 'What is asked of the plane',
       inputs: [planeGoal, searchedRange, depthTolerance, largestDip, leastContrast],
     },
     planesTable,
-    axisCurveFigure,
+    { kind: 'prose', id: 'good-for', prose: prose`${goodForSaid}` },
+    { kind: 'prose', id: 'zero-curvature', prose: prose`${zeroCurvatureSaid}` },
+    {
+      kind: 'prose',
+      id: 'depth',
+      prose: prose`
+        ## How deep the plane is, and whether that is enough
+
+        ${depthOfFocusSaid}
+
+        A real part is tilted and of uneven height, the focus of a scan lens is curved over its field, and warm optics focus elsewhere. ${depthInUseSaid}
+      `,
+    },
+    {
+      kind: 'controls',
+      id: 'depth-controls',
+      heading: 'What moves the surface against the focus',
+      inputs: [fieldWidth, tilt, heightError, fieldCurvature, thermalShift],
+    },
+    {
+      kind: 'table',
+      id: 'depth-table',
+      table: {
+        caption: 'Depth where the workpiece stands',
+        columns: ['', 'value'],
+        rows: [
+          ['depth of focus at the tolerance', depthOfFocus],
+          ['from and to', depthEnds],
+          ['positions against the focus, all causes at their worst', zReached],
+          ['distance between them', zSpread],
+          ['tilt that the depth leaves room for', allowedTilt],
+        ],
+      },
+    },
+    {
+      kind: 'prose',
+      id: 'family',
+      prose: prose`
+        ## The family, and the rule of thumb
+
+        The unshaped focus has a 1/e² radius of ${focusRadius} and a Rayleigh length of ${rayleighLength} (both for M² = 1). ${familyOrderSaid}
+
+        Common practice (no source) says: at least three flat-tops that differ a little in width and height, with rings of varying depth between. ${familyRuleSaid}
+
+        ${dipRunSaid}
+      `,
+    },
     stripFigure,
-    { kind: 'controls', id: 'strip-controls', heading: 'Side by side', inputs: [stripStep] },
+    { kind: 'controls', id: 'strip-controls', heading: 'Planes side by side', inputs: [stripStep] },
+    axisCurveFigure,
+    brightestPlace,
   ],
 };

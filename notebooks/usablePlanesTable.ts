@@ -69,7 +69,7 @@ function rowOf(plane: Plane, chosen: boolean, unshapedPeak: number, field: numbe
     does: `Move the workpiece to ${place}`,
     cells: [
       plane.kind,
-      formatReadable(plane.dip < 5e-4 ? 0 : plane.dip, '1', '%', 2),
+      dipSaid(plane.dip),
       formatReadable(plane.width, 'm', 'um', 3),
       formatReadable(plane.relativePeak * unshapedPeak, 'J/m^2', 'J/cm^2', 3),
       depth,
@@ -80,6 +80,13 @@ function rowOf(plane: Plane, chosen: boolean, unshapedPeak: number, field: numbe
     patch: { [workpieceZ.id]: plane.z },
     chosen,
   };
+}
+
+/** A dip that only rounding would lift to where a flat-top ends is said to lie below it. */
+function dipSaid(dip: number): string {
+  const limit = formatReadable(0.05, '1', '%', 3);
+  const shown = formatReadable(dip < 5e-4 ? 0 : dip, '1', '%', 3);
+  return shown === limit && dip < 0.05 ? `below ${limit}` : shown;
 }
 
 function restOf(plane: Plane, field: number): ChoiceRow['more'] {

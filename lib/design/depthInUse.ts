@@ -1,4 +1,5 @@
 import { derived, number } from '../graph/define.ts';
+import { formatReadable } from '../graph/units.ts';
 import { reachedPlanes, survivalOf } from '../optics/depthInUse.ts';
 import { depthOfFocus, depthTolerance, planeDepth } from './depthOfFocus.ts';
 import { workpieceZ } from './focus.ts';
@@ -78,6 +79,10 @@ export const zReached = derived({
     'Nearest and furthest position against the focus that the surface takes over the field, with tilt and height error either way and focus shifts one way, all at their worst together.',
   from: { z: workpieceZ, ...causes },
   compute: ({ z, ...causes }) => reachedPlanes(z, causes),
+  shownAs: ({ from, to }) =>
+    from === to
+      ? formatReadable(from, 'm', 'mm')
+      : `${formatReadable(from, 'm', 'mm')} to ${formatReadable(to, 'm', 'mm')}`,
   formula: 'z\\mp\\left(\\tfrac12F\\tan\\alpha+h\\right)-\\{0,s\\}-\\{0,\\delta\\}',
   source: 'definition',
 });

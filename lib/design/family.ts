@@ -17,21 +17,6 @@ export const searchedRange = number({
   typical: [1, 10],
 });
 
-export const familySamples = derived({
-  id: 'focus.familySamples',
-  name: 'samples through the focus',
-  symbol: '\\text{samples}',
-  unit: 'none',
-  about:
-    'Relative irradiance at radii and planes from which the profile in every plane of the range searched follows.',
-  from: { light, range: searchedRange },
-  compute: ({ light, range }) => sampleSearch(light, range),
-  shownAs: ({ rows }) => `${rows.values.length / rows.columns} planes of ${rows.columns} radii`,
-  formula: '|U(\\varrho,\\zeta)|^2 \\ast \\text{blur}(M^2),\\ |\\zeta|\\le\\zeta_\\text{max}',
-  source: 'collins1970',
-  heavy: true,
-});
-
 /** Units of the numbers of a plane. */
 export const planeUnits = {
   kind: 'none',
@@ -62,8 +47,9 @@ export const family = derived({
   },
   about:
     'Stretches along z over which the profile stays of one kind, within the range searched: ends, and the numbers of the middle plane. Flat-top: dip below 5\u202f% and plateau ratio above 0.30; shallow ring: dip 5–10\u202f%; ring: above 10\u202f%; peaked: the rest.',
-  from: { light, samples: familySamples },
-  compute: ({ light, samples }) => findFamily(light, samples),
+  // From the light itself, not from samples: those are megabytes, this is small enough to cross to a worker and back.
+  from: { light, range: searchedRange },
+  compute: ({ light, range }) => findFamily(light, sampleSearch(light, range)),
   shownAs: (stretches) => kindsText(stretches),
   formula: '\\text{kind}(\\zeta),\\ |\\zeta|\\le\\zeta_\\text{max}',
   source: 'search',

@@ -1,6 +1,6 @@
 import { choice, derived, number } from '../graph/define.ts';
 import { formatReadable } from '../graph/units.ts';
-import { numbersInPlane, searchedEnds } from '../optics/family.ts';
+import { numbersInPlane, sampleSearch, searchedEnds } from '../optics/family.ts';
 import { sampleFamily } from '../optics/familySamples.ts';
 import { defocusAt } from '../optics/light.ts';
 import { roundShapeOf } from '../optics/roundSpot.ts';
@@ -8,7 +8,7 @@ import { findUsablePlanes } from '../optics/usablePlanes.ts';
 import { Problem } from '../problem.ts';
 import { fieldWidth } from './depthInUse.ts';
 import { depthTolerance } from './depthOfFocus.ts';
-import { family, familySamples, planeUnits, searchedRange } from './family.ts';
+import { family, planeUnits, searchedRange } from './family.ts';
 import { light, searchedDefocus, zeroCurvaturePlanes } from './focus.ts';
 import { kindsText } from './shownParts.ts';
 
@@ -72,7 +72,7 @@ export const foundPlanes = derived({
     'One plane of each stretch of the family that serves the wish, with its depth of focus at the tolerance (0 where the plateau exceeds it in the plane itself). For every kind: of a flat-top the plane without a dip that has the largest plateau ratio, of a ring the darkest, of a peaked stretch the brightest, of a shallow ring the middle.',
   from: {
     light,
-    samples: familySamples,
+    range: searchedRange,
     family,
     zeroCurvature: zeroCurvaturePlanes,
     goal: planeGoal,
@@ -80,10 +80,10 @@ export const foundPlanes = derived({
     leastContrast,
     tolerance: depthTolerance,
   },
-  compute: ({ light, samples, family, zeroCurvature, ...wish }) =>
+  compute: ({ light, range, family, zeroCurvature, ...wish }) =>
     findUsablePlanes(
       light,
-      samples,
+      sampleSearch(light, range),
       family,
       wish,
       zeroCurvature.map((z) => defocusAt(light, z)),

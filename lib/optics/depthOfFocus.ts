@@ -9,6 +9,8 @@ import { furthestDefocus, roundShapeOf } from './roundSpot.ts';
 
 /** How deep a plane is, in ζ. */
 export interface DepthOfFocus {
+  /** Radius of the disc in ϱ of the plane itself. */
+  readonly disc: number;
   /** Largest |H/H̄ − 1| over the disc in the plane itself. */
   readonly deviation: number;
   /** Ends in ζ; both are the plane's own ζ where the tolerance is exceeded there already. */
@@ -68,11 +70,11 @@ export function depthAround(
     return worst;
   };
   const deviation = deviationAt(defocus);
-  if (deviation > tolerance) return { deviation, from: defocus, to: defocus, cut: false };
+  if (deviation > tolerance) return { disc, deviation, from: defocus, to: defocus, cut: false };
   const excess = (other: number) => deviationAt(other) - tolerance;
   const from = firstAbove(excess, defocus, low, step);
   const to = firstAbove(excess, defocus, high, step);
-  return { deviation, from: from ?? low, to: to ?? high, cut: from === undefined || to === undefined };
+  return { disc, deviation, from: from ?? low, to: to ?? high, cut: from === undefined || to === undefined };
 }
 
 /** Where `excess` first rises above 0 on the way from `start` to `end`; undefined where it never does. */

@@ -13,32 +13,30 @@ export interface Peak {
   readonly radius: number;
 }
 
-/** Radius and irradiance. */
-type Point = [number, number];
-
 /** Samples along the profile for finding crossings: axis, nodes and reach. */
-function sampled(profile: RadialProfile): Point[] {
-  const points: Point[] = [[0, valueAt(profile, 0)]];
-  profile.nodes.forEach((r, i) => {
-    points.push([r, profile.values[i]!]);
-  });
+function sampled(profile: RadialProfile): { radii: Float64Array; values: Float64Array } {
+  const count = profile.nodes.length;
   const reach = reachOf(profile);
-  points.push([reach, valueAt(profile, reach)]);
-  return points;
+  const radii = new Float64Array(count + 2);
+  const values = new Float64Array(count + 2);
+  radii.set(profile.nodes, 1);
+  values.set(profile.values, 1);
+  values[0] = valueAt(profile, 0);
+  radii[count + 1] = reach;
+  values[count + 1] = valueAt(profile, reach);
+  return { radii, values };
 }
 
 /** Global maximum, radius to 1e-7 of a panel (a maximum is flat), irradiance to 1e-13. */
 export function peakOf(profile: RadialProfile): Peak {
-  const points = sampled(profile);
+  const { radii, values } = sampled(profile);
   let best = 0;
-  points.forEach(([, value], i) => {
-    if (value > points[best]![1]) best = i;
-  });
-  if (best === 0) return { irradiance: points[0]![1], radius: 0 };
-  const low = points[best - 1]![0];
-  const high = points[Math.min(best + 1, points.length - 1)]![0];
+  for (let i = 1; i < values.length; i++) if (values[i]! > values[best]!) best = i;
+  const axis = values[0]!;
+  if (best === 0) return { irradiance: axis, radius: 0 };
+  const low = radii[best - 1]!;
+  const high = radii[Math.min(best + 1, radii.length - 1)]!;
   const radius = highestBetween((r) => valueAt(profile, r), low, high);
-  const axis = points[0]![1];
   const irradiance = valueAt(profile, radius);
   return axis >= irradiance ? { irradiance: axis, radius: 0 } : { irradiance, radius };
 }
@@ -67,48 +65,43 @@ function highestBetween(f: (x: number) => number, low: number, high: number): nu
 }
 
 /**
- * True where three samples on one side of `level` turn towards it and their parabola comes more than half the way
- * there: the profile may then cross the level twice between two samples.
+ * True where the samples around the i-th lie on one side of `level`, turn towards it, and their parabola comes more than
+ * half the way there: the profile may then cross the level twice between two samples.
  */
-function mayTurnAcross(a: Point, b: Point, c: Point, level: number): boolean {
-  const left = b[1] - a[1];
-  const right = c[1] - b[1];
-  const away = b[1] - level;
-  if (left * right >= 0 || away * right < 0 || (a[1] - level) * away < 0 || (c[1] - level) * away < 0)
-    return false;
-  const [near, far] = [b[0] - a[0], c[0] - b[0]];
+function mayTurnAcross(radii: Float64Array, values: Float64Array, i: number, level: number): boolean {
+  const left = values[i]! - values[i - 1]!;
+  const right = values[i + 1]! - values[i]!;
+  const away = values[i]! - level;
+  if (left * right >= 0 || away * right < 0) return false;
+  if ((values[i - 1]! - level) * away < 0 || (values[i + 1]! - level) * away < 0) return false;
+  const near = radii[i]! - radii[i - 1]!;
+  const far = radii[i + 1]! - radii[i]!;
   const bend = (right / far - left / near) / (far + near);
   const slope = ((left / near) * far + (right / far) * near) / (far + near);
   return slope * slope >= 2 * Math.abs(bend * away);
 }
 
-/** The samples, and the turning points between them that may lie across `level`. */
-function sampledAcross(profile: RadialProfile, level: number): Point[] {
-  const points = sampled(profile);
-  const all: Point[] = [points[0]!];
-  for (let i = 1; i < points.length; i++) {
-    const [before, here, next] = [points[i - 1]!, points[i]!, points[i + 1]];
-    all.push(here);
-    if (!next || !mayTurnAcross(before, here, next, level)) continue;
-    const sign = here[1] > level ? -1 : 1;
-    const radius = highestBetween((r) => sign * valueAt(profile, r), before[0], next[0]);
-    const turn: Point = [radius, valueAt(profile, radius)];
-    if (radius < here[0]) all.splice(-1, 0, turn);
-    else all.push(turn);
-  }
-  return all;
-}
-
 /** Radii where the profile crosses `level`, ascending, to 1e-13 of the reach. */
 export function crossings(profile: RadialProfile, level: number): number[] {
-  const points = sampledAcross(profile, level);
+  const { radii, values } = sampled(profile);
   const found: number[] = [];
-  for (let i = 1; i < points.length; i++) {
-    const [r0, v0] = points[i - 1]!;
-    const [r1, v1] = points[i]!;
-    if (v0 > level !== v1 > level) {
-      found.push(findRoot((r) => valueAt(profile, r) - level, r0, r1, 1e-13 * reachOf(profile)));
+  let [before, above] = [0, values[0]! > level];
+  const visit = (radius: number, value: number): void => {
+    if (value > level !== above)
+      found.push(findRoot((r) => valueAt(profile, r) - level, before, radius, 1e-13 * radii.at(-1)!));
+    before = radius;
+    above = value > level;
+  };
+  for (let i = 1; i < radii.length; i++) {
+    const radius = radii[i]!;
+    let turn = radius;
+    if (i + 1 < radii.length && mayTurnAcross(radii, values, i, level)) {
+      const sign = values[i]! > level ? -1 : 1;
+      turn = highestBetween((r) => sign * valueAt(profile, r), radii[i - 1]!, radii[i + 1]!);
     }
+    if (turn < radius) visit(turn, valueAt(profile, turn));
+    visit(radius, values[i]!);
+    if (turn > radius) visit(turn, valueAt(profile, turn));
   }
   return found;
 }

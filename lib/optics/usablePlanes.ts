@@ -1,112 +1,15 @@
-import { type DepthOfFocus, depthFromSamples } from './depthOfFocus.ts';
+import { depthFromSamples, depthOfPlane } from './depthOfFocus.ts';
 import { type KindInterval, numbersInPlane } from './family.ts';
 import type { FamilySamples } from './familySamples.ts';
 import { type Light, planeOfDefocus } from './light.ts';
-import type { PlaneNumbers } from './planeNumbers.ts';
+import { compareFor, type FoundPlane, type PlaneWish, type Scored, scoreFor } from './planeScores.ts';
 
-/** What a plane is wanted for. */
-export type PlaneGoal =
-  | 'all'
-  | 'flat'
-  | 'flatEdge'
-  | 'flatArea'
-  | 'ring'
-  | 'ringWidth'
-  | 'smallest'
-  | 'deepest';
-
-/** What is asked of the planes. */
-export interface PlaneWish {
-  readonly goal: PlaneGoal;
-  /** Largest dip of a flat-top; flat-tops stay below 5 % anyway. */
-  readonly largestDip: number;
-  /** Least dip of a ring, its contrast. */
-  readonly leastContrast: number;
-  /** Tolerance of the depth of focus. */
-  readonly tolerance: number;
-}
-
-/** A plane found, with its depth of focus in metres. */
-export interface FoundPlane extends PlaneNumbers {
-  /** Ends in z; both are the plane's own z where it has no depth within the tolerance. */
-  readonly depthFrom: number;
-  readonly depthTo: number;
-  /** 0 where the profile leaves the tolerance in the plane itself. */
-  readonly depth: number;
-  /** Largest |H/H̄ − 1| over the plateau in the plane itself. */
-  readonly deviation: number;
-  /** True where a plane without curvature on the axis lies in the stretch of the same kind (coherent light). */
-  readonly zeroCurvature: boolean;
-}
-
-/** How good a plane of a stretch is, the higher the better; undefined where it is not wanted. */
-type Score = (
-  plane: PlaneNumbers,
-  stretch: KindInterval,
-  depth: () => DepthOfFocus | undefined,
-) => number | undefined;
-
-/** A twentieth of a per cent is beneath any camera: dips below it count as none. */
-const noDip = 5e-4;
-const visibleDip = ({ dip }: PlaneNumbers): number => Math.max(0, dip - noDip);
-
-/** A thousandth of dip outweighs any plateau ratio: the ratio decides between planes without a dip. */
-const flatness = (plane: PlaneNumbers): number => plane.areaRatio - 1000 * visibleDip(plane);
-
-/** What serves best where every kind is wanted. */
-function ownBest(plane: PlaneNumbers, { kind, from, to }: KindInterval): number {
-  if (kind === 'flat-top') return flatness(plane);
-  if (kind === 'ring') return plane.dip;
-  return kind === 'peaked' ? plane.relativePeak : -Math.abs(plane.defocus - (from + to) / 2);
-}
-
-function scoreFor({ goal, largestDip, leastContrast }: PlaneWish): Score {
-  const flat =
-    (value: (plane: PlaneNumbers) => number | undefined): Score =>
-    (plane, { kind }) =>
-      kind === 'flat-top' && plane.dip <= largestDip ? value(plane) : undefined;
-  const ring =
-    (value: (plane: PlaneNumbers) => number): Score =>
-    (plane, { kind }) =>
-      (kind === 'ring' || kind === 'shallow ring') && plane.dip >= leastContrast ? value(plane) : undefined;
-  const scores: Readonly<Record<PlaneGoal, Score>> = {
-    all: ownBest,
-    flat: flat(flatness),
-    flatEdge: flat(({ edgeWidth }) => edgeWidth && -edgeWidth),
-    flatArea: flat(({ areaRatio, width }) => areaRatio * width ** 2),
-    ring: ring(({ dip }) => dip),
-    ringWidth: ring(({ ringWidth }) => -ringWidth),
-    smallest: ({ width }) => -width,
-    deepest: (_, { kind }, depth) => {
-      const found = kind === 'ring' ? undefined : depth();
-      return found && found.to > found.from ? found.to - found.from : undefined;
-    },
-  };
-  return scores[goal];
-}
-
-/** Puts planes in order: along z, or best first; equal ones, as mirror images are, along z. */
-function comparePlanes(goal: PlaneGoal): (a: Scored, b: Scored) => number {
-  return (a, b) => {
-    const [one, other] = [a.plane, b.plane];
-    const better = (x: number, y: number) => (Math.abs(x - y) <= 1e-5 * Math.abs(x + y) ? 0 : y - x);
-    const byGoal =
-      goal === 'all'
-        ? 0
-        : goal === 'flat'
-          ? better(-visibleDip(one), -visibleDip(other)) || better(one.depth, other.depth)
-          : better(a.score, b.score);
-    return byGoal || one.z - other.z;
-  };
-}
-
-interface Scored {
-  readonly plane: FoundPlane;
-  readonly score: number;
-}
-
-/** Coarse radii serve the search; what is found is worked out again finely. */
+/**
+ * Coarse radii and a slightly tighter tolerance serve the search; what is found is worked out again finely. A depth that
+ * ends in the next plane as soon as the tolerance is a little tighter is no depth to count on, and would jump.
+ */
 const searchRadii = 24;
+const searchTolerance = 0.98;
 /** Steps in ζ of the search where a score is read off one profile, and where it takes a walk along z. */
 const profileStep = 0.04;
 const depthStep = 0.1;
@@ -175,14 +78,15 @@ export function findUsablePlanes(
   const found = family.flatMap((stretch): Scored[] => {
     const scoreAt = (defocus: number) =>
       score(numbersInPlane(light, samples, defocus), stretch, () =>
-        depthFromSamples(light, samples, defocus, wish.tolerance, searchRadii),
+        depthFromSamples(light, samples, defocus, searchTolerance * wish.tolerance, searchRadii),
       );
     const best = bestPlane(scoreAt, stretch, wish.goal === 'deepest' ? depthStep : profileStep);
     if (!best) return [];
     const plane = describePlane(light, samples, stretch, best.defocus, wish.tolerance, zeroCurvature);
     return [{ score: best.score, plane }];
   });
-  return found.sort(comparePlanes(wish.goal)).map(({ plane }) => plane);
+  found.sort((a, b) => compareFor(wish.goal, a, b) || a.plane.z - b.plane.z);
+  return found.map(({ plane }) => plane);
 }
 
 function describePlane(
@@ -194,7 +98,9 @@ function describePlane(
   zeroCurvature: readonly number[],
 ): FoundPlane {
   const numbers = numbersInPlane(light, samples, defocus);
-  const depth = depthFromSamples(light, samples, defocus, tolerance);
+  const searched = depthFromSamples(light, samples, defocus, tolerance);
+  // The depth does not end where the search does.
+  const depth = searched?.cut ? depthOfPlane(light, defocus, searched.disc, tolerance) : searched;
   const depthFrom = depth ? planeOfDefocus(light, depth.from) : numbers.z;
   const depthTo = depth ? planeOfDefocus(light, depth.to) : numbers.z;
   return {

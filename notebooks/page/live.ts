@@ -119,8 +119,9 @@ export function createLive(
     waiting.add(id);
     const watchers = new Set<Watcher>();
     const fulfilled = (value: unknown) => {
-      const outcome = value as Outcome;
-      if (isNotYet(outcome)) return;
+      const outcome = value as Outcome | undefined;
+      // A variable that is no longer watched holds nothing for a moment.
+      if (!outcome || isNotYet(outcome)) return;
       const changed = entry.latest !== outcome;
       entry.latest = outcome;
       if (!heavy?.isStale(id)) waiting.delete(id);

@@ -1,3 +1,5 @@
+import { benchFamily } from './familyBench.ts';
+import { benchLatency } from './latencyBench.ts';
 import { benchMap } from './mapBench.ts';
 import { benchPage } from './pageBench.ts';
 import { benchProfile } from './profileBench.ts';
@@ -7,4 +9,6 @@ import { printRow, printTitle } from './timing.ts';
 printTitle();
 for (const row of benchProfile()) printRow(row);
 for (const row of benchMap()) printRow(row);
+for (const row of benchFamily()) printRow(row);
 for (const row of await benchPage()) printRow(row);
+for (const row of await benchLatency()) printRow(row);

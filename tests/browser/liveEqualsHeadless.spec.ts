@@ -67,7 +67,8 @@ function randomValue(random: Random, input: (typeof inputs)[number]): unknown {
     return options[Math.floor(random.between(0, options.length))]!;
   }
   if (input.kind === 'file') {
-    const files = [null, ...(input.id === 'laser.beamImage' ? images : tables)];
+    if (random.uniform() < 0.35) return null;
+    const files = input.id === 'laser.beamImage' ? images : tables;
     return files[Math.floor(random.between(0, files.length))];
   }
   const { min, max } = input.range;
@@ -79,21 +80,23 @@ function randomValue(random: Random, input: (typeof inputs)[number]): unknown {
   return Math.min(max, Math.max(input.range.above ? min + 1e-9 * (max - min) : min, value));
 }
 
-/** Inputs that a measurement comes in by: a file, which may be taken out again, and what chooses it. */
-const measuring = [
-  ['laser.beamImage', 'laser.beamSource'],
-  ['laser.causticTable', 'laser.ratioSource'],
-  ['laser.causticTable', 'laser.beamSource', 'expander.kind', 'expander.waistSource'],
+/** Inputs that a measurement comes in by: a file, which may be taken out again, and the choices that make it count. */
+const measuring: readonly (readonly [file: string, choices: Patch])[] = [
+  ['laser.beamImage', { 'laser.beamSource': 'measured' }],
+  ['laser.causticTable', { 'laser.ratioSource': 'measured' }],
+  [
+    'laser.causticTable',
+    { 'laser.beamSource': 'caustic', 'expander.kind': 'lenses', 'expander.waistSource': 'measured' },
+  ],
 ];
 
 function randomPatch(random: Random): Patch {
   if (random.uniform() < 0.1) return { 'plate.apertureDiameter': 4e-3, 'plate.stepDiameter': 9e-3 };
   if (random.uniform() < 0.1) return designGraph.initial;
-  const [kind, chosen] = [random.uniform(), measuring[Math.floor(random.between(0, measuring.length))]!];
-  if (kind < 0.3) {
-    return Object.fromEntries(
-      chosen.map((id) => [id, randomValue(random, designGraph.quantities.get(id) as InputQuantity)]),
-    );
+  if (random.uniform() < 0.45) {
+    const [file, choices] = measuring[Math.floor(random.between(0, measuring.length))]!;
+    const given = { [file]: randomValue(random, designGraph.quantities.get(file) as InputQuantity) };
+    return random.uniform() < 0.8 ? { ...given, ...choices } : given;
   }
   const count = 1 + Math.floor(random.between(0, 3));
   return Object.fromEntries(

@@ -1,3 +1,6 @@
+import type * as depth from '../../notebooks/depthSentences.ts';
+import type * as rule from '../../notebooks/familyRuleSentences.ts';
+import type * as family from '../../notebooks/familySentences.ts';
 import type * as reasons from '../../notebooks/matchingReasons.ts';
 import type * as sentences from '../../notebooks/matchingSentences.ts';
 import type * as measured from '../../notebooks/measuredSentences.ts';
@@ -7,6 +10,9 @@ export type Name =
   | keyof typeof sentences
   | Exclude<keyof typeof reasons, 'turnOf'>
   | keyof typeof measured
+  | keyof typeof family
+  | Exclude<keyof typeof rule, 'within'>
+  | keyof typeof depth
   | 'paraxialSaid'
   | 'xRaysSaid';
 

@@ -1,20 +1,43 @@
 import { describe, expect, it } from 'vitest';
+import * as depth from '../../notebooks/depthSentences.ts';
+import * as rule from '../../notebooks/familyRuleSentences.ts';
+import * as family from '../../notebooks/familySentences.ts';
 import { paraxialSaid, xRaysSaid } from '../../notebooks/limitSentences.ts';
 import * as reasons from '../../notebooks/matchingReasons.ts';
 import * as sentences from '../../notebooks/matchingSentences.ts';
 import * as measured from '../../notebooks/measuredSentences.ts';
 import { type Sentence, slotPieces } from '../../notebooks/prose.ts';
 import { causticCases } from './causticCases.ts';
+import { depthCases } from './depthCases.ts';
 import { outcomesOf, read } from './designOutcomes.ts';
+import { familyRuleCases } from './familyRuleCases.ts';
 import { imageCases } from './imageCases.ts';
 import { limitCases } from './limitCases.ts';
 import { type Name, sentenceCases } from './sentenceCases.ts';
+import { usablePlaneCases } from './usablePlaneCases.ts';
 
 const isSentence = (entry: [string, unknown]): entry is [Name, Sentence] => typeof entry[1] === 'object';
 const all = new Map(
-  Object.entries({ ...sentences, ...reasons, ...measured, paraxialSaid, xRaysSaid }).filter(isSentence),
+  Object.entries({
+    ...sentences,
+    ...reasons,
+    ...measured,
+    ...family,
+    ...rule,
+    ...depth,
+    paraxialSaid,
+    xRaysSaid,
+  }).filter(isSentence),
 );
-const allCases = [...sentenceCases, ...imageCases, ...causticCases, ...limitCases];
+const allCases = [
+  ...sentenceCases,
+  ...imageCases,
+  ...causticCases,
+  ...limitCases,
+  ...familyRuleCases,
+  ...usablePlaneCases,
+  ...depthCases,
+];
 const reached = new Map<Name, Set<string>>();
 
 describe('every branch says what is so', () => {
@@ -63,6 +86,14 @@ describe('every branch says what is so', () => {
       causticRatioSaid: 8,
       causticUseSaid: 4,
       causticPlaceSaid: 6,
+      usablePlanesSaid: 8,
+      goodForSaid: 4,
+      zeroCurvatureSaid: 7,
+      familyRuleSaid: 12,
+      familyOrderSaid: 4,
+      dipRunSaid: 4,
+      depthOfFocusSaid: 3,
+      depthInUseSaid: 6,
     });
   });
 });

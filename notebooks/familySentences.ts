@@ -1,0 +1,87 @@
+import { searchedRange } from '../lib/design/family.ts';
+import { verdict } from '../lib/design/familyRule.ts';
+import { searchedDefocus } from '../lib/design/focus.ts';
+import { usedBeamPropagationRatio } from '../lib/design/rawBeam.ts';
+import { planeGoal, usablePlanes, zeroCurvatureKinds } from '../lib/design/usablePlanes.ts';
+import { formatNumber, formatQuantity, formatReadable } from '../lib/graph/units.ts';
+import type { ProfileKind } from '../lib/optics/profileMetrics.ts';
+import { within } from './familyRuleSentences.ts';
+import { phrase, says } from './prose.ts';
+
+const micrometres = (length: number): string => formatReadable(length, 'm', 'um', 3);
+const millimetres = (length: number): string => formatReadable(length, 'm', 'mm', 4);
+const percent = (part: number): string => formatQuantity(part, '1', '%', 2);
+
+/** "a flat-top", "a peaked spot". */
+const named = (kind: ProfileKind): string => (kind === 'peaked' ? 'a peaked spot' : `a ${kind}`);
+
+/** The planes found, counted, with the range that was searched. */
+export const usablePlanesSaid = says(
+  { planes: usablePlanes, goal: planeGoal, verdict, range: searchedRange },
+  ({ planes, goal, verdict, range }) => {
+    const where = within(verdict, range);
+    const deep = planes.filter(({ depth }) => depth > 0).length;
+    const one = planes.length === 1;
+    if (goal === 'all') {
+      const depth =
+        deep === 0
+          ? 'None of them has'
+          : deep === planes.length
+            ? 'All have'
+            : `${deep} of them ${deep === 1 ? 'has' : 'have'}`;
+      if (one) return phrase`The profile stays of one kind ${where}; its plane is listed.`;
+      return phrase`The profile changes its kind ${String(planes.length - 1)} times ${where}; of each of the ${String(planes.length)} stretches one plane is listed. ${depth} a depth of focus at the tolerance asked for.`;
+    }
+    const { kind, z, width, depth } = planes[0]!;
+    const first = `at z = ${millimetres(z)}: ${named(kind)}, ${micrometres(width)} wide, ${depth > 0 ? `in focus over ${micrometres(depth)}` : 'with no depth of focus at the tolerance asked for'}`;
+    return one
+      ? phrase`One plane serves the wish “${planeGoal}” ${where}, ${first}.`
+      : phrase`${String(planes.length)} planes serve the wish “${planeGoal}” ${where}. The best lies ${first}.`;
+  },
+  [],
+  'No plane can be listed for this wish and range.',
+);
+
+/** What each kind is good for (common practice, no source). */
+const uses: Readonly<Record<ProfileKind, string>> = {
+  'flat-top':
+    'Flat-tops give the same fluence all over their plateau: for removal to an even depth, for ripples that are alike from place to place, for single spots and spots side by side.',
+  'shallow ring':
+    'Shallow rings even out what a moving spot leaves: a scanned flat-top doses the middle of its line most, the dip takes some of that back.',
+  ring: 'Rings put the fluence on their crest and spare the middle: for ring-shaped marks, and for lines that are to be dosed as much at their sides as in the middle.',
+  peaked:
+    'Peaked planes put the most fluence on the smallest spot: for thin lines, for holes, and for finding the focus; they are not flat.',
+};
+
+/** What the kinds in the list are good for. */
+export const goodForSaid = says({ planes: usablePlanes }, ({ planes }) => {
+  const present = (Object.keys(uses) as ProfileKind[]).filter((kind) =>
+    planes.some((plane) => plane.kind === kind),
+  );
+  return `${present.map((kind) => uses[kind]).join(' ')} (Common practice, no source.)`;
+});
+
+/** Planes without curvature on the axis against flat-tops. */
+export const zeroCurvatureSaid = says(
+  { planes: zeroCurvatureKinds, ratio: usedBeamPropagationRatio },
+  ({ planes, ratio }) => {
+    const light = ratio > 1 ? ' For coherent light, without the blur by M²,' : '';
+    const where = `within ${formatNumber(searchedDefocus)} Rayleigh lengths of the focus`;
+    if (planes.length === 0)
+      return `${light ? `${light.trim()} no` : 'No'} plane ${where} is without curvature on the axis.`;
+    const flat = planes.filter(({ kind }) => kind === 'flat-top');
+    const not = planes.filter(({ kind }) => kind !== 'flat-top');
+    const count = planes.length === 1 ? 'one plane is' : `${planes.length} planes are`;
+    const start = light ? `${light.trim()} ${count}` : count[0]!.toUpperCase() + count.slice(1);
+    const places = (some: typeof planes) => some.map(({ z }) => millimetres(z)).join(', ');
+    const intro = `${start} without curvature on the axis ${where}`;
+    if (not.length === 0) return `${intro}, at z = ${places(flat)}, and there the profile is a flat-top.`;
+    const deepest = Math.max(...not.map(({ dip }) => dip));
+    const floor =
+      deepest >= 0.05
+        ? `there the axis is the broad floor of a ring, with a dip of up to ${percent(deepest)}`
+        : 'there the profile is peaked';
+    if (flat.length === 0) return `${intro}, but none is a flat-top (z = ${places(not)}): ${floor}.`;
+    return `${intro}. At z = ${places(flat)} the profile is a flat-top; at z = ${places(not)} it is not: ${floor}.`;
+  },
+);
