@@ -60,7 +60,7 @@ const place = document.createElement('div');
 place.className = 'page';
 document
   .getElementById('page')!
-  .replaceChildren(header.element, notices.element, printed.head, place, printed.tail, trace.element);
+  .replaceChildren(header.element, notices.element, printed.head, place, trace.element, printed.tail);
 
 let shown: DocumentView | undefined;
 /** The input that the next document opens with. */

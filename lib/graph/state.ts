@@ -48,10 +48,18 @@ export function sameDesign(
   one: Omit<DesignState, 'revision'>,
   other: Omit<DesignState, 'revision'>,
 ): boolean {
-  const text = ({ name = '', about = '', kept }: Omit<DesignState, 'revision'>) =>
-    JSON.stringify([name, about, kept?.inputs ?? {}, kept?.files ?? {}]);
-  const ids = [...new Set([...Object.keys(one.inputs), ...Object.keys(other.inputs)])];
-  return text(one) === text(other) && ids.every((id) => Object.is(one.inputs[id], other.inputs[id]));
+  const ids = new Set([...Object.keys(one.inputs), ...Object.keys(other.inputs)]);
+  return (
+    (one.name ?? '') === (other.name ?? '') &&
+    (one.about ?? '') === (other.about ?? '') &&
+    sameKept(one.kept, other.kept) &&
+    [...ids].every((id) => Object.is(one.inputs[id], other.inputs[id]))
+  );
+}
+
+function sameKept(one: Kept | undefined, other: Kept | undefined): boolean {
+  const text = (kept: Kept | undefined) => JSON.stringify([kept?.inputs ?? {}, kept?.files ?? {}]);
+  return one === other || text(one) === text(other);
 }
 
 /** The patch in inputs alone: settable derived quantities are replaced by what they assign; all values checked. */

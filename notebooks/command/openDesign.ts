@@ -37,8 +37,7 @@ export function openDesign(options: Options, io: CommandIo): DesignState {
   }
   let state = initialState(designGraph);
   const [path] = options.words;
-  if (path !== undefined)
-    state = applyPatch(designGraph, state, readDesign(readBytes(io, path), path).inputs);
+  if (path !== undefined) state = applyPatch(designGraph, state, readDesignInputs(io, path));
   if (options.one('beam') !== undefined || options.one('pixel') !== undefined) {
     state = applyPatch(designGraph, state, beamPatch(options, io));
   }
@@ -47,6 +46,15 @@ export function openDesign(options: Options, io: CommandIo): DesignState {
     if (file !== undefined) state = applyPatch(designGraph, state, readMeasured(io, input, file));
   }
   return applyPatch(designGraph, state, Object.assign({}, ...options.all('set').map(readSetting)));
+}
+
+/** Inputs in a design file; what this program does not know of it is named on the error stream. */
+function readDesignInputs(io: CommandIo, path: string): Patch {
+  const { inputs, kept } = readDesign(readBytes(io, path), path);
+  const unknown = Object.keys(kept.inputs);
+  if (unknown.length > 0)
+    io.err(`'${path}' also gives what this program does not know and leaves out: ${unknown.join(', ')}.\n`);
+  return inputs;
 }
 
 function beamPatch(options: Options, io: CommandIo): Patch {

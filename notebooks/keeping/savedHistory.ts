@@ -26,30 +26,46 @@ type SavedStep = v.InferOutput<typeof step>;
 /** A design with its undo and redo: the steps in order, and which of them is the present one. */
 export type SavedHistory = v.InferOutput<typeof schema>;
 
+/** A step as written, and the files that it names. */
+interface WrittenStep {
+  readonly before: DesignState | undefined;
+  readonly step: SavedStep;
+  readonly files: readonly OriginalFile[];
+}
+
+// States are never changed: of a long history only the last step is new when it is written again.
+const written = new WeakMap<DesignState, WrittenStep>();
+
 /** The history as plain data, and the files that its states were read from. */
 export function saveHistory({ past, present, future }: History): {
   readonly saved: SavedHistory;
   readonly files: readonly OriginalFile[];
 } {
-  const files: OriginalFile[] = [];
   const states = [...past, present, ...future];
-  const steps = states.map((state, i) => saveStep(states[i - 1], state, files));
-  return { saved: { version: 1, at: past.length, steps }, files };
+  const steps = states.map((state, i) => writeStep(states[i - 1], state));
+  return {
+    saved: { version: 1, at: past.length, steps: steps.map((one) => one.step) },
+    files: steps.flatMap((one) => one.files),
+  };
 }
 
 const none: Kept = { inputs: {}, files: {} };
 
-function saveStep(before: DesignState | undefined, state: DesignState, files: OriginalFile[]): SavedStep {
+function writeStep(before: DesignState | undefined, state: DesignState): WrittenStep {
+  const known = written.get(state);
+  if (known && known.before === before) return known;
   const changed = Object.entries(state.inputs).filter(([id, value]) => !Object.is(value, before?.inputs[id]));
-  const written = writeInputs(designGraph, before ? Object.fromEntries(changed) : state.inputs);
-  files.push(...written.files);
+  const { entries, files } = writeInputs(designGraph, before ? Object.fromEntries(changed) : state.inputs);
   const { name = '', about = '', kept = none } = state;
-  return {
-    inputs: written.entries,
+  const step: SavedStep = {
+    inputs: entries,
     ...(name === (before?.name ?? '') ? {} : { name }),
     ...(about === (before?.about ?? '') ? {} : { about }),
     ...(kept === (before?.kept ?? none) ? {} : { kept }),
   };
+  const made = { before, step, files };
+  written.set(state, made);
+  return made;
 }
 
 /**

@@ -115,6 +115,42 @@ test('a second tab may take a copy at once, or wait until the first has closed',
   expect(await diameter(second)).toBe(4e-3);
 });
 
+test('a kept design that cannot be read is told of, and a new one begins', async ({ page }) => {
+  await openMatching(page);
+  await typeInto(page, 'laser.beamDiameter', '4 mm');
+  await written(page);
+  await page.evaluate(async () => {
+    const answer = <T>(request: IDBRequest<T>) =>
+      new Promise<T>((resolve) => {
+        request.onsuccess = () => resolve(request.result);
+      });
+    const database = await answer(indexedDB.open('stepwell'));
+    const store = database.transaction('designs', 'readwrite').objectStore('designs');
+    const [record] = await answer(store.getAll());
+    record.history.steps[1].inputs['laser.beamDiameter'].value = 4e3;
+    await answer(store.put(record));
+    database.close();
+  });
+  await page.reload();
+  await settled(page);
+  await expect(notice(page, 'trouble')).toContainText('cannot be opened again: ');
+  expect(await diameter(page)).toBe(5e-3);
+  await typeInto(page, 'laser.beamDiameter', '3 mm');
+  await expect(notice(page, 'trouble')).toBeHidden();
+  await written(page);
+  await page.reload();
+  await settled(page);
+  expect(await diameter(page)).toBe(3e-3);
+});
+
+test('what is typed straight before the page is left is kept too', async ({ page }) => {
+  await openMatching(page);
+  await typeInto(page, 'laser.beamDiameter', '4 mm');
+  await page.reload();
+  await settled(page);
+  expect(await diameter(page)).toBe(4e-3);
+});
+
 for (const [name, block] of [
   ['has no storage', () => Object.defineProperty(window, 'indexedDB', { get: () => undefined })],
   [

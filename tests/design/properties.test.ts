@@ -192,11 +192,7 @@ describe('scaling laws', () => {
     fc.assert(
       fc.property(symmetric, (design) => {
         const centre = { ...design, 'plate.raised': 'centre' };
-        const ring = {
-          ...design,
-          'plate.raised': 'ring',
-          'workpiece.z': -at(design, 'workpiece.z'),
-        };
+        const ring = { ...design, 'plate.raised': 'ring', 'workpiece.z': -at(design, 'workpiece.z') };
         expectRatios(centre, ring, { ...shape, 'spot.width': 1, 'spot.edgeWidth': 1 });
       }),
       settings,

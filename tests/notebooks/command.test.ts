@@ -3,7 +3,7 @@ import { designGraph } from '../../lib/design/design.ts';
 import { writeDesignFile } from '../../lib/design/designFile.ts';
 import { expectClose } from '../close.ts';
 import { reference } from '../reference.ts';
-import { succeed } from './runCommand.ts';
+import { run, succeed } from './runCommand.ts';
 
 const evaluated = (get: string, ...settings: string[]) =>
   JSON.parse(succeed(['evaluate', ...settings.flatMap((text) => ['--set', text]), '--get', get]));
@@ -69,6 +69,16 @@ describe('evaluate', () => {
     const result = JSON.parse(succeed([...argv, '--get', 'laser.wavelength, expander.magnification'], files));
     expect(result['laser.wavelength'].value).toBe(515e-9);
     expect(result['expander.magnification'].value).toBe(2.5);
+  });
+
+  it('names what it does not know of a design file, and goes on', () => {
+    const inputs = { 'plate.stop': { choice: 'open' }, 'later.thing': { value: 1, unit: 'm' } };
+    const files = { 'later.json': JSON.stringify({ format: 'stepwell-design', version: 1, inputs }) };
+    const { code, out, err } = run(['evaluate', 'later.json', '--get', 'plate.stop'], files);
+    expect([code, JSON.parse(out)['plate.stop'].value]).toEqual([0, 'open']);
+    expect(err).toBe(
+      "'later.json' also gives what this program does not know and leaves out: later.thing.\n",
+    );
   });
 
   it('gives the definitions: w0 = λf/(πw), zR = πw0²/λ, κ, R/w', () => {

@@ -44,6 +44,7 @@ export async function openJournal(factory: IDBFactory): Promise<Journal> {
       designs: transaction.objectStore('designs'),
       files: transaction.objectStore('files'),
       done: ended(transaction),
+      commit: () => transaction.commit?.(),
     };
   };
   const all = async (designs: IDBObjectStore): Promise<JournalRecord[]> => {
@@ -64,7 +65,7 @@ export async function openJournal(factory: IDBFactory): Promise<Journal> {
     },
     latest: async () => (await all(begin('readonly').designs))[0]?.id,
     async write(id, history, originals) {
-      const { designs, files, done } = begin('readwrite');
+      const { designs, files, done, commit } = begin('readwrite');
       const hashes = [...new Set(originals.map(({ sha256 }) => sha256))];
       designs.put({ id, changed: Date.now(), history, files: hashes } satisfies JournalRecord);
       for (const { sha256, bytes } of originals) {
@@ -73,6 +74,8 @@ export async function openJournal(factory: IDBFactory): Promise<Journal> {
           if (asking.result === undefined) files.put(bytes, sha256);
         };
       }
+      // At once, since a page that is being left is not asked again.
+      if (hashes.length === 0) commit();
       await done;
     },
     async prune() {

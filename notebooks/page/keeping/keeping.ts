@@ -31,7 +31,7 @@ export type KeepingWindow = Pick<
   'indexedDB' | 'navigator' | 'sessionStorage' | 'crypto' | 'addEventListener'
 >;
 
-/** Written at most so often, ms, however fast the hand moves: well within the second that a crash may cost. */
+/** From one writing to the next, ms, however fast the hand moves: well within the second that a crash may cost. */
 const pause = 300;
 const notKept =
   'This browser keeps nothing for this page (a private window, or its storage is blocked or full): the open design lasts until the page closes. Save it to a file to keep it.';
@@ -61,6 +61,8 @@ class KeptDesign implements Keeping {
   private timer: ReturnType<typeof setTimeout> | undefined;
   private writing: Promise<void> | undefined;
   private resuming = false;
+  /** When the last writing began, ms. */
+  private begun = -pause;
 
   constructor(
     private readonly window: KeepingWindow,
@@ -123,7 +125,8 @@ class KeptDesign implements Keeping {
     if (this.resuming) return;
     if (this.state.design === 'elsewhere') void this.copy();
     else if (this.state.design === 'again') this.tell({ design: 'own' });
-    this.timer ??= setTimeout(() => void this.flush(), pause);
+    const rest = Math.max(0, this.begun + pause - performance.now());
+    this.timer ??= setTimeout(() => void this.flush(), rest);
   }
 
   private async write(): Promise<void> {
@@ -134,6 +137,7 @@ class KeptDesign implements Keeping {
   }
 
   private async writeNow(): Promise<void> {
+    this.begun = performance.now();
     try {
       if (!this.journal) throw new Error(notKept);
       const { saved, files } = saveHistory(this.live!.history());

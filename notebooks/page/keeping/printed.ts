@@ -22,9 +22,14 @@ export function createPrinted(document: Document, live: Live): Printed {
     head.replaceChildren(...headOf(document, live));
     tail.replaceChildren(valuesOf(document, live.state().inputs), createCautions(document));
   };
+  const clear = () => {
+    head.replaceChildren();
+    tail.replaceChildren();
+  };
   const view = document.defaultView!;
   view.addEventListener('beforeprint', fill);
-  view.matchMedia('print').addEventListener('change', fill);
+  view.addEventListener('afterprint', clear);
+  view.matchMedia('print').addEventListener('change', ({ matches }) => (matches ? fill() : clear()));
   return { head, tail };
 }
 

@@ -1,0 +1,107 @@
+import { describe, expect, it } from 'vitest';
+import { designGraph } from '../../../lib/design/design.ts';
+import { applyPatch, initialState } from '../../../lib/graph/state.ts';
+import { readDesign } from '../../../notebooks/keeping/readDesign.ts';
+import { readAddress, takeDesign } from '../../../notebooks/page/keeping/address.ts';
+import { designWords } from '../../../notebooks/page/keeping/keepingNotices.ts';
+import { fullDesign, openedWords } from '../../../notebooks/page/keeping/openedDesign.ts';
+import { printedGroups } from '../../../notebooks/page/keeping/printed.ts';
+import { fixture } from './designText.ts';
+
+const opened = readDesign(fixture('design-v2.json'), 'design-v2.json');
+
+describe('what is said of the open design', () => {
+  it.each([
+    ['own', 'Funnel', ''],
+    ['again', 'Funnel', 'Your last design, ‘Funnel’, is open again.'],
+    ['again', '', 'Your last design is open again.'],
+    [
+      'elsewhere',
+      'Funnel',
+      /^This design, ‘Funnel’, is open in another tab too\. .*copy of its own.*keeps what it has\.$/,
+    ],
+    ['elsewhere', '', /^This design is open in another tab too\./],
+    ['copy', 'Funnel', /^This tab goes on with a copy of its own;/],
+  ] as const)('%s, called %j', (design, name, says) => {
+    if (typeof says === 'string') expect(designWords(design, name)).toBe(says);
+    else expect(designWords(design, name)).toMatch(says);
+  });
+});
+
+describe('what is said of what was opened', () => {
+  const keeping = (ids: readonly string[]) => ({
+    ...opened,
+    kept: { inputs: Object.fromEntries(ids.map((id) => [id, 1])), files: {} },
+  });
+
+  it('is short where all is known', () => expect(openedWords('It is open.', opened)).toBe('It is open.'));
+
+  it('names what is not known, six at most', () => {
+    expect(openedWords('It is open.', keeping(['later.thing']))).toBe(
+      'It is open. A later program put into it what this one does not know: later.thing. It is kept, and saved again.',
+    );
+    const many = openedWords('It is open.', keeping(['a', 'b', 'c', 'd', 'e', 'f', 'g', 'h']));
+    expect(many).toContain('a, b, c, d, e, f and 2 more.');
+  });
+});
+
+describe('a design that is opened', () => {
+  it('has every input, those that the file does not give as at first', () => {
+    const { inputs } = fullDesign({ inputs: { 'plate.stop': 'open' } }, designGraph.initial);
+    expect(inputs).toEqual({ ...designGraph.initial, 'plate.stop': 'open' });
+  });
+
+  it('takes a file that is open already as the very same', () => {
+    const again = readDesign(fixture('design-v2.json'), 'design-v2.json');
+    const { inputs } = fullDesign(again, opened.inputs);
+    expect(again.inputs['laser.beamImage']).not.toBe(opened.inputs['laser.beamImage']);
+    expect(inputs['laser.beamImage']).toBe(opened.inputs['laser.beamImage']);
+  });
+});
+
+describe('an address', () => {
+  it.each([
+    ['', { document: '', design: undefined }],
+    ['#matching', { document: 'matching', design: undefined }],
+    ['#matching?design=1.ab.c-_', { document: 'matching', design: '1.ab.c-_' }],
+    ['#?design=x', { document: '', design: 'x' }],
+    ['#matching?other=1', { document: 'matching', design: undefined }],
+    ['#matching?design=a?b', { document: 'matching', design: 'a?b' }],
+  ])('%s', (hash, address) => expect(readAddress(hash)).toEqual(address));
+
+  it('loses the design when it is taken, and keeps the document', () => {
+    let address = '#matching?design=x';
+    const replaceState = (_state: unknown, _title: string, next: string) => {
+      address = next;
+    };
+    const window = { location: { hash: address }, history: { state: null, replaceState } };
+    expect(takeDesign(window as unknown as Window)).toBe('x');
+    expect(address).toBe('#matching');
+  });
+});
+
+describe('the list of values on paper', () => {
+  const start = initialState(designGraph);
+
+  it('holds every input that counts, once, and no other', () => {
+    const groups = printedGroups(start.inputs);
+    const names = groups.flatMap(({ values }) => values.map(([name]) => name));
+    expect(names).toContain('raw beam diameter');
+    expect(names).not.toContain('pixel pitch of the camera');
+    expect(new Set(names).size).toBe(names.length);
+    expect(groups.map(({ heading }) => heading).slice(0, 2)).toEqual(['Laser', 'Expander']);
+    for (const { values } of groups)
+      for (const [, value] of values) expect(value).not.toMatch(/NaN|undefined/);
+  });
+
+  it('follows what counts', () => {
+    const { inputs } = applyPatch(designGraph, start, {
+      'laser.beamSource': 'measured',
+      'plate.stop': 'open',
+    });
+    const names = printedGroups(inputs).flatMap(({ values }) => values.map(([name]) => name));
+    expect(names).toContain('pixel pitch of the camera');
+    expect(names).not.toContain('raw beam diameter');
+    expect(names).not.toContain('stop diameter');
+  });
+});
