@@ -145,7 +145,7 @@ const focusFigure = figure({
   },
 });
 
-const radiusNames = {
+export const radiusNames = {
   moment: 'half the second-moment diameter',
   gaussian: 'outermost at 1/e² of the peak',
   half: 'outermost at half the peak',

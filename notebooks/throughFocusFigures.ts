@@ -1,6 +1,11 @@
 import { axisCurves, type FamilyMap, map, mapScale } from '../lib/design/familyMap.ts';
 import { unshapedPeak, workpieceZ } from '../lib/design/focus.ts';
-import { focusCaustic, focusCausticOffset, pointsOfCaustic } from '../lib/design/measuredFocus.ts';
+import {
+  focusCaustic,
+  focusCausticMeaning,
+  focusCausticOffset,
+  pointsOfCaustic,
+} from '../lib/design/measuredFocus.ts';
 import { dip, kind, peakFluence, profile, width } from '../lib/design/spot.ts';
 import type { Quantity } from '../lib/graph/quantity.ts';
 import { shownValue } from '../lib/graph/shown.ts';
@@ -10,7 +15,7 @@ import { valueAt } from '../lib/numerics/panelledFunction.ts';
 import { spaced } from '../lib/optics/focusMaps.ts';
 import { largest, micro, perSquareCentimetre } from './columns.ts';
 import { type AxisSpec, type FigureSpec, figure, type MarkSpec } from './document.ts';
-import { causticSeries } from './measuredSpotBlocks.ts';
+import { causticSeries, radiusNames } from './measuredSpotBlocks.ts';
 
 export const milli = 1e3;
 /** A logarithmic map reaches down to this part of its peak: three powers of ten. */
@@ -41,8 +46,9 @@ export const mapFigure = figure({
     z: workpieceZ,
     caustic: focusCaustic,
     offset: focusCausticOffset,
+    meaning: focusCausticMeaning,
   },
-  view: ({ map, scale, unshapedPeak, z, caustic, offset }): FigureSpec => {
+  view: ({ map, scale, unshapedPeak, z, caustic, offset, meaning }): FigureSpec => {
     const unit = unshapedPeak * perSquareCentimetre;
     const top = map.highest * unit;
     const reach = map.extent.radius * micro;
@@ -64,7 +70,7 @@ export const mapFigure = figure({
         label: logarithmic ? 'fluence per pulse, logarithmic' : 'fluence per pulse',
         unit: 'J/cm²',
       },
-      summary: `${placeOfPeak(map, top)} The map covers z from ${formatReadable(map.extent.low, 'm', 'mm', 3)} to ${formatReadable(map.extent.high, 'm', 'mm', 3)}. Drag the line, or press arrow keys on its handle, to move the workpiece.${caustic ? ` Rings: the measured caustic “${caustic.name}”.` : ''}${outsideSaid(z, map.extent)}`,
+      summary: `${placeOfPeak(map, top)} The map covers z from ${formatReadable(map.extent.low, 'm', 'mm', 3)} to ${formatReadable(map.extent.high, 'm', 'mm', 3)}. Drag the line, or press arrow keys on its handle, to move the workpiece.${caustic ? ` Rings: the caustic “${caustic.name}”, ${radiusNames[meaning]}.` : ''}${outsideSaid(z, map.extent)}`,
     };
   },
 });

@@ -1,8 +1,9 @@
 import { fileURLToPath } from 'node:url';
 import { expect, test } from '@playwright/test';
-import { findViolations, openMatching } from './stepwellPage.ts';
+import { findViolations, openDocument, openMatching, settled } from './stepwellPage.ts';
 
-const causticPath = fileURLToPath(new URL('../../data/measured/rain-gauge-caustic.csv', import.meta.url));
+const measured = (name: string) => fileURLToPath(new URL(`../../data/measured/${name}`, import.meta.url));
+const causticPath = measured('rain-gauge-caustic.csv');
 
 for (const colorScheme of ['light', 'dark'] as const) {
   test.describe(`${colorScheme} page`, () => {
@@ -29,6 +30,21 @@ for (const colorScheme of ['light', 'dark'] as const) {
       await page.locator('.field[data-input="laser.causticTable"] input').setInputFiles(causticPath);
       await expect(page.locator('#block-caustic-figure')).toBeVisible();
       await page.locator('#block-caustic-figure').scrollIntoViewIfNeeded();
+      expect(await findViolations(page)).toEqual([]);
+    });
+
+    test('document of the family, with a row opened and measurements laid over: axe finds nothing', async ({
+      page,
+    }) => {
+      await openDocument(page, 'through-focus');
+      const given = (id: string, name: string) =>
+        page.locator(`.field[data-input="${id}"] input[type="file"]`).setInputFiles(measured(name));
+      await given('spot.measuredProfile', 'lecture-table-spot.png');
+      await given('focus.measuredCaustic', 'lecture-table-focus.csv');
+      await page.locator('#block-planes-table .choices-toggle').nth(2).click();
+      await settled(page);
+      for (const figure of await page.locator('.figure-block:visible').all())
+        await figure.scrollIntoViewIfNeeded();
       expect(await findViolations(page)).toEqual([]);
     });
 
