@@ -53,5 +53,5 @@ export const family = derived({
   shownAs: (stretches) => kindsText(stretches),
   formula: '\\text{kind}(\\zeta),\\ |\\zeta|\\le\\zeta_\\text{max}',
   source: 'search',
-  heavy: true,
+  heavy: 'search',
 });

@@ -128,7 +128,7 @@ export const map = derived({
   shownAs: () => `${mapRadii} radii in ${mapPlanes} planes`,
   formula: '(f/B)^2\\,|U(\\varrho,\\zeta)|^2 \\ast \\text{blur}(M^2)',
   source: 'collins1970',
-  heavy: true,
+  heavy: 'picture',
 });
 
 /** From a row a plane to a row a radius, as the picture is drawn. */
@@ -175,5 +175,5 @@ export const axisCurves = derived({
   shownAs: () => `two curves of ${mapPlanes} planes`,
   formula: '(f/B)^2\\,|U(0,\\zeta)|^2 \\ast \\text{blur}(M^2)',
   source: 'collins1970',
-  heavy: true,
+  heavy: 'picture',
 });

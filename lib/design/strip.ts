@@ -49,5 +49,5 @@ export const strip = derived({
   shownAs: ({ planes }) => `${planes.length} profiles`,
   formula: '(f/B)^2\\,|U(\\varrho,\\zeta_i)|^2 \\ast \\text{blur}(M^2)',
   source: 'collins1970',
-  heavy: true,
+  heavy: 'picture',
 });

@@ -91,7 +91,7 @@ export const foundPlanes = derived({
   shownAs: (planes) => kindsText(planes),
   formula: '\\text{best}(\\text{family}, \\text{wish})',
   source: 'search',
-  heavy: true,
+  heavy: 'search',
 });
 
 export const usablePlanes = derived({
@@ -137,5 +137,5 @@ export const zeroCurvatureKinds = derived({
   shownAs: (planes) => kindsText(planes),
   formula: '\\text{kind}(z_i),\\ \\mathrm{Re}(U_0^* U_2)=0',
   source: 'search',
-  heavy: true,
+  heavy: 'search',
 });

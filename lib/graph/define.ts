@@ -5,6 +5,7 @@ import type {
   Derived,
   Entered,
   FileInput,
+  Heaviness,
   NumberInput,
   Quantity,
   UnitOf,
@@ -59,7 +60,7 @@ interface DerivedDefinition<F, T> {
   readonly enteredFor?: (values: ValuesOf<F>) => Entered;
   readonly shownAs?: (value: NoInfer<T>) => string;
   readonly valid?: (values: ValuesOf<F>) => string | undefined;
-  readonly heavy?: boolean;
+  readonly heavy?: Heaviness;
   readonly assigns?: (value: NoInfer<T>) => Readonly<Record<string, unknown>>;
 }
 

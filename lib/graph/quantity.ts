@@ -88,6 +88,9 @@ export interface Entered {
   readonly table?: readonly (readonly [symbol: string, shown: string])[];
 }
 
+/** Work of a few frames at most, as for a picture, or a search of many; a search must not keep a picture waiting. */
+export type Heaviness = 'picture' | 'search';
+
 /** A value that follows from others. `compute` is pure and synchronous; it may throw a Problem. */
 export interface Derived<T = unknown> extends Described<T> {
   readonly kind: 'derived';
@@ -105,8 +108,8 @@ export interface Derived<T = unknown> extends Described<T> {
   sourceFor?(values: Readonly<Record<string, unknown>>): string | undefined;
   /** A note beside the result where the model no longer holds; undefined where it does. */
   valid?(values: Readonly<Record<string, unknown>>): string | undefined;
-  /** True where computing takes longer than a frame may. */
-  readonly heavy?: boolean;
+  /** Where computing takes longer than a frame may. */
+  readonly heavy?: Heaviness;
   /** Where a person may set it all the same: the inputs to set instead. */
   assigns?(value: T): Readonly<Record<string, unknown>>;
 }

@@ -58,13 +58,27 @@ declare global {
  * Runs in the page: measures each key press or move of a slider until everything is up to date, and until the frame that
  * shows it is painted.
  */
-export function watchInputs(): void {
+export function watchInputs(figure?: string): void {
   if (window.timed) return;
   window.timed = Promise.resolve({ settled: 0, painted: 0 });
+  /** The figure shows what belongs to the inputs; without one, everything does. */
+  const upToDate = (): Promise<unknown> => {
+    if (figure === undefined) return window.stepwell.settled();
+    const holder = document.querySelector(figure)!;
+    const isFresh = () => !holder.hasAttribute('data-pending');
+    if (isFresh()) return Promise.resolve();
+    return new Promise<void>((resolve) => {
+      const observer = new MutationObserver(() => {
+        if (!isFresh()) return;
+        observer.disconnect();
+        resolve();
+      });
+      observer.observe(holder, { attributes: true });
+    });
+  };
   const time = ({ timeStamp }: Event) => {
     const channel = new MessageChannel();
-    window.timed = window.stepwell
-      .settled()
+    window.timed = upToDate()
       .then(() => performance.now() - timeStamp)
       .then(async (settled) => {
         await new Promise(requestAnimationFrame);

@@ -36,7 +36,7 @@ async function benchDrag(page: Page, element: string, id: string): Promise<Row> 
   const track = page.locator(`.path-inputs .field[data-input="${id}"] input[type="range"]`).first();
   await track.scrollIntoViewIfNeeded();
   const box = (await track.boundingBox())!;
-  await page.evaluate(watchInputs);
+  await page.evaluate(watchInputs, '#block-map');
   const [left, width, y] = [box.x + 10, box.width - 20, box.y + box.height / 2];
   await page.mouse.move(left + width * 0.35, y);
   await page.mouse.down();

@@ -26,7 +26,7 @@ export function benchPage(): Promise<Row[]> {
 async function benchInput(page: Page, element: string, id: string, key: string): Promise<Row[]> {
   await page.locator(`.beam-place[data-element="${element}"]`).click();
   await page.locator(`.field[data-input="${id}"] input[type="text"]`).first().focus();
-  await page.evaluate(watchInputs);
+  await page.evaluate(watchInputs, undefined);
   const times: Timed[] = [];
   for (let i = 0; i < changes + warm; i++) {
     await page.keyboard.press(key);

@@ -24,7 +24,7 @@ const power = (id: string, exponent: number) =>
     compute: ({ x }) => x ** exponent,
     formula: 'x^n',
     source: 'definition',
-    heavy: true,
+    heavy: 'picture',
   });
 const square = power('test.square', 2);
 const cube = power('test.cube', 3);

@@ -1,8 +1,8 @@
 import { type Graph, orderOf } from '../../../lib/graph/graph.ts';
 import type { Outcome } from '../../../lib/graph/outcome.ts';
-import { type Derived, isInput, type Quantity } from '../../../lib/graph/quantity.ts';
+import { type Derived, type Heaviness, isInput, type Quantity } from '../../../lib/graph/quantity.ts';
 import type { DesignState } from '../../../lib/graph/state.ts';
-import { createHeavyJobs } from './heavyJobs.ts';
+import { createHeavyJobs, type HeavyJobs } from './heavyJobs.ts';
 import type { OpenHeavyPort } from './heavyMessages.ts';
 
 type Inputs = Readonly<Record<string, unknown>>;
@@ -53,22 +53,27 @@ export function createHeavyPart(
   }
   const fits = ({ inputs }: Heavy, a: Inputs) =>
     inputs.every((input) => Object.is(a[input], present().inputs[input]));
-  const jobs = createHeavyJobs(graph, open, (id, outcome, inputs) => {
+  const answered = (id: string, outcome: Outcome, inputs: Inputs) => {
     const heavy = all.get(id)!;
     // An answer that comes after the inputs have gone back to those of the answer shown is of no use.
     if (!heavy.stale) return;
     heavy.answer = { outcome, inputs };
     heavy.stale = !fits(heavy, inputs);
     publish(id, outcome);
-  });
+  };
+  // A worker each: a search takes as long as several pictures.
+  const jobs: Readonly<Record<Heaviness, HeavyJobs>> = {
+    picture: createHeavyJobs(graph, open, answered),
+    search: createHeavyJobs(graph, open, answered),
+  };
   const ask = (heavy: Heavy) => {
-    const { id } = heavy.quantity;
+    const { id, heavy: kind } = heavy.quantity;
     const known = heavy.answer && fits(heavy, heavy.answer.inputs);
     heavy.stale = !known;
     if (known) {
-      jobs.drop(id);
+      jobs[kind!].drop(id);
       publish(id, heavy.answer!.outcome);
-    } else jobs.request(id, present().inputs);
+    } else jobs[kind!].request(id, present().inputs);
   };
   const behind = createBehind(graph);
   return {

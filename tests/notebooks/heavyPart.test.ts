@@ -1,0 +1,137 @@
+import { describe, expect, it } from 'vitest';
+import { derived, number } from '../../lib/graph/define.ts';
+import { createGraph } from '../../lib/graph/graph.ts';
+import type { Heaviness } from '../../lib/graph/quantity.ts';
+import { applyPatch, initialState } from '../../lib/graph/state.ts';
+import type { HeavyRequest, OpenHeavyPort } from '../../notebooks/page/heavy/heavyMessages.ts';
+import { createHeavyPart, isNotYet, notYet } from '../../notebooks/page/heavy/heavyPart.ts';
+
+const plain = (id: string) =>
+  number({ id, name: id, symbol: 'x', unit: '1', about: '', initial: 1, range: { min: 0, max: 1e3 } });
+const [x, y] = [plain('test.x'), plain('test.y')];
+const heavy = (id: string, kind: Heaviness) =>
+  derived({
+    id,
+    name: id,
+    symbol: 's',
+    unit: '1',
+    about: '',
+    from: { x },
+    compute: ({ x }) => x * x,
+    formula: 'x^2',
+    source: 'definition',
+    heavy: kind,
+  });
+const [picture, search] = [heavy('test.picture', 'picture'), heavy('test.search', 'search')];
+const both = derived({
+  id: 'test.both',
+  name: 'both',
+  symbol: 'b',
+  unit: '1',
+  about: '',
+  from: { picture, y },
+  compute: ({ picture, y }) => picture + y,
+  formula: 's + y',
+  source: 'definition',
+});
+const graph = createGraph([both, search]);
+
+function setUp() {
+  let state = initialState(graph);
+  const requests: { request: HeavyRequest; answer: (value: number) => void }[] = [];
+  let ports = 0;
+  const open: OpenHeavyPort = (replied) => {
+    ports += 1;
+    return {
+      post: (request) =>
+        requests.push({ request, answer: (value) => replied({ job: request.job, outcome: { value } }) }),
+      close: () => {},
+    };
+  };
+  const published: [string, number][] = [];
+  const part = createHeavyPart(
+    graph,
+    open,
+    () => state,
+    (id, outcome) => published.push([id, 'value' in outcome ? (outcome.value as number) : Number.NaN]),
+  );
+  const set = (id: string, value: number, touched: readonly string[]) => {
+    state = applyPatch(graph, state, { [id]: value });
+    part.changed(new Set([id, ...touched]));
+  };
+  const setX = (value: number) => set(x.id, value, [picture.id, search.id, both.id]);
+  const lastFor = (id: string) => requests.findLast(({ request }) => request.id === id)!;
+  return {
+    part,
+    published,
+    requests,
+    setX,
+    setY: (value: number) => set(y.id, value, [both.id]),
+    lastFor,
+    ports: () => ports,
+  };
+}
+
+describe('heavy quantities of a page', () => {
+  it('are asked for only when something that is shown rests on them, and each kind has its worker', () => {
+    const { part, requests, ports, setX } = setUp();
+    setX(2);
+    expect(requests).toHaveLength(0);
+    part.need(both.id);
+    part.need(search.id);
+    expect(requests.map(({ request }) => request.id)).toEqual([picture.id, search.id]);
+    expect(ports()).toBe(2);
+  });
+
+  it('a search under way does not keep a picture waiting', () => {
+    const { part, published, setX, lastFor } = setUp();
+    part.need(both.id);
+    part.need(search.id);
+    lastFor(picture.id).answer(1);
+    setX(3);
+    lastFor(picture.id).answer(9);
+    expect(published).toEqual([
+      [picture.id, 1],
+      [picture.id, 9],
+    ]);
+    expect([part.isStale(both.id), part.isStale(search.id)]).toEqual([false, true]);
+  });
+
+  it('an answer older than the inputs is shown, and stays marked until the newest has come', () => {
+    const { part, published, setX, lastFor } = setUp();
+    part.need(both.id);
+    const first = lastFor(picture.id);
+    setX(3);
+    first.answer(1);
+    expect(published).toEqual([[picture.id, 1]]);
+    expect(part.isStale(both.id)).toBe(true);
+    lastFor(picture.id).answer(9);
+    expect(part.isStale(both.id)).toBe(false);
+  });
+
+  it('inputs that a quantity does not read ask nothing', () => {
+    const { part, requests, setY, lastFor } = setUp();
+    part.need(both.id);
+    lastFor(picture.id).answer(1);
+    setY(5);
+    expect(requests).toHaveLength(1);
+    expect(part.isStale(both.id)).toBe(false);
+  });
+
+  it('going back to the inputs of the answer shown needs no worker, and a late answer is dropped', () => {
+    const { part, published, setX, lastFor } = setUp();
+    part.need(both.id);
+    lastFor(picture.id).answer(1);
+    setX(3);
+    const late = lastFor(picture.id);
+    setX(1);
+    expect(part.isStale(both.id)).toBe(false);
+    late.answer(9);
+    expect(published.at(-1)).toEqual([picture.id, 1]);
+  });
+
+  it('before the first answer there is no value, which is no problem of the design', () => {
+    expect(isNotYet(notYet(picture.id))).toBe(true);
+    expect(isNotYet({ value: 1 })).toBe(false);
+  });
+});
