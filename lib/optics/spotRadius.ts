@@ -1,3 +1,4 @@
+import { Problem } from '../problem.ts';
 import { defocusAt, type Light } from './light.ts';
 import { crossings, peakOf, type RadialProfile } from './radialProfile.ts';
 import { prepareRoundProfile } from './roundProfile.ts';
@@ -31,6 +32,11 @@ function radiusOf(profile: RadialProfile, meaning: RadiusMeaning, light: Light, 
   if (meaning === 'moment')
     return windowedDiameter(profile, (radii) => roundIrradianceAt(light, z, radii)) / 2;
   const share = meaning === 'gaussian' ? Math.exp(-2) : 0.5;
-  // The profile reaches to a few per cent of its peak, so that it crosses both levels.
-  return crossings(profile, share * peakOf(profile).irradiance).at(-1)!;
+  const radius = crossings(profile, share * peakOf(profile).irradiance).at(-1);
+  if (radius !== undefined) return radius;
+  throw new Problem(
+    'outside',
+    `At z = ${Number((z * 1e3).toPrecision(3))} mm the predicted spot does not fall to ${Math.round(100 * share)}\u202f% of its peak within the radii computed. Compare second-moment diameters, or places nearer to the focus.`,
+    { input: 'focus.measuredCausticMeaning' },
+  );
 }
