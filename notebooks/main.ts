@@ -63,6 +63,7 @@ document
   .replaceChildren(header.element, notices.element, printed.head, place, trace.element, printed.tail);
 
 let shown: DocumentView | undefined;
+let routed = false;
 /** The input that the next document opens with. */
 let entry: { readonly element: PathElementName; readonly input: string } | undefined;
 
@@ -78,7 +79,16 @@ function route(): void {
     : 'Stepwell: flat-topped and ring-shaped laser spots';
   window.scrollTo(0, 0);
   if (shown && entry) focusInput(shown.element, entry.input);
+  else focusHeading();
   entry = undefined;
+}
+
+/** Those who read with the keyboard or by ear go on at the top of what is new; the first page leaves the focus alone. */
+function focusHeading(): void {
+  const heading = place.querySelector<HTMLElement>('h1')!;
+  heading.tabIndex = -1;
+  if (routed) heading.focus({ preventScroll: true });
+  routed = true;
 }
 
 /** Puts the cursor into the field of an input, what it holds selected, so that typing replaces it. */

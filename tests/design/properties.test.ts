@@ -45,7 +45,7 @@ describe('every design that the inputs allow', () => {
   for (const [name, designs, least, runs] of [
     ['over the whole ranges', allowedDesigns, 0.02, cases(1500, 120)],
     ['over the whole ranges, workpiece near the focus', allowedSpots, 0.2, cases(1500, 70)],
-    ['in the usual spans', usualDesigns, 0.9, cases(1000, 20)], // one of twenty may lie behind the plate’s image
+    ['in the usual spans', usualDesigns, 0.95, cases(1000, 20)],
     ['with measured beams', measuredDesigns, 0.2, cases(400, 20)],
   ] as const) {
     it(`${name}: finite values, or a problem that says what to change`, () => {
@@ -64,7 +64,7 @@ describe('every design that the inputs allow', () => {
         { seed: 2024, numRuns: runs },
       );
       console.log(`${name}: ${runs} designs, ${spots} with a spot, slowest ${Math.round(slowest)} ms`);
-      expect(spots).toBeGreaterThan(runs * least);
+      expect(spots).toBeGreaterThanOrEqual(runs * least);
       // A design takes 0.1 s on average and 2 s at worst; 1500 of them want more than the usual limit.
     }, 900_000);
   }
