@@ -11,6 +11,7 @@ import {
 import { depthEnds, depthOfFocus, depthTolerance } from '../lib/design/depthOfFocus.ts';
 import { searchedRange } from '../lib/design/family.ts';
 import { mapScale } from '../lib/design/familyMap.ts';
+import { littleDifference } from '../lib/design/familyRule.ts';
 import { defocus, focusRadius, rayleighLength, workpieceZ } from '../lib/design/focus.ts';
 import { profile } from '../lib/design/spot.ts';
 import { stripStep } from '../lib/design/strip.ts';
@@ -114,7 +115,7 @@ export const throughFocus: StepwellDocument = {
 
         The unshaped focus has a 1/e² radius of ${focusRadius} and a Rayleigh length of ${rayleighLength} (both for M² = 1). ${familyOrderSaid}
 
-        Common practice (no source) says: at least three flat-tops that differ a little in width and height, with rings of varying depth between. ${familyRuleSaid}
+        Common practice (no source) says: at least three flat-tops that differ a little in width and height, with rings of varying depth between. “A little” is taken here as a factor of up to ${littleDifference}, a choice of these pages. ${familyRuleSaid}
 
         ${dipRunSaid}
       `,
