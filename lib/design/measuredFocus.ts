@@ -1,6 +1,6 @@
 import { choice, derived, file, number } from '../graph/define.ts';
 import type { NamedFocusCaustic } from '../measured/causticTable.ts';
-import { defocusAt, type Light } from '../optics/light.ts';
+import { collinsB, defocusAt, type Light } from '../optics/light.ts';
 import { furthestDefocus } from '../optics/roundSpot.ts';
 import { spotRadiiAt } from '../optics/spotRadius.ts';
 import { Problem } from '../problem.ts';
@@ -81,11 +81,16 @@ export const focusCausticPoints = derived({
 /** Most planes that a prediction is worked out in: together 70 ms for M² = 1.2. */
 const mostPlanes = 25;
 
+/** B/f up to which a place counts as near the focus: its spot is as many times as wide as for a plate at d = f. */
+const widestSpread = 100;
+
 /** Indices of points within the range of the model, at most `mostPlanes` of them evenly over the list. */
 function predictable(light: Light, z: Float64Array): number[] {
   const near = [...z.keys()].filter((i) => {
     try {
-      return Math.abs(defocusAt(light, z[i]!)) <= furthestDefocus;
+      // Behind a plate away from the focal plane ζ stays finite as far away as one likes; there is no spot any more.
+      const spread = collinsB(light, z[i]!) / light.focalLength;
+      return Math.abs(defocusAt(light, z[i]!)) <= furthestDefocus && spread <= widestSpread;
     } catch {
       return false;
     }
