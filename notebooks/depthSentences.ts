@@ -1,4 +1,13 @@
-import { allowedTilt, fieldWidth, survives, zSpread } from '../lib/design/depthInUse.ts';
+import {
+  allowedTilt,
+  fieldCurvature,
+  fieldWidth,
+  heightError,
+  survives,
+  thermalShift,
+  tilt,
+  zSpread,
+} from '../lib/design/depthInUse.ts';
 import { depthEnds, depthOfFocus, depthTolerance, planeDepth } from '../lib/design/depthOfFocus.ts';
 import { formatQuantity, formatReadable } from '../lib/graph/units.ts';
 import { furthestDefocus } from '../lib/optics/roundSpot.ts';
@@ -19,10 +28,35 @@ export const depthOfFocusSaid = says(
   [depthEnds, depthOfFocus],
 );
 
+/** What takes most of the depth, and what to do about it. */
+function largestCause({
+  field,
+  tilt,
+  height,
+  sag,
+  shift,
+}: Readonly<Record<'field' | 'tilt' | 'height' | 'sag' | 'shift', number>>): string {
+  const causes: readonly (readonly [number, string])[] = [
+    [field * Math.tan(tilt), 'Most of it is the tilt: level the part or take a smaller field'],
+    [2 * height, 'Most of it is the height error: set the height better or follow it'],
+    [Math.abs(sag), 'Most of it is the curvature of the field: take a smaller field'],
+    [Math.abs(shift), 'Most of it is the thermal shift: let the optics warm up before setting the height'],
+  ];
+  return causes.reduce((a, b) => (b[0] > a[0] ? b : a))[1];
+}
+
 /** Whether the plane survives what moves the surface over the field. */
 export const depthInUseSaid = says(
-  { survives, spread: zSpread, field: fieldWidth },
-  ({ survives: { verdict, room, move }, spread }) => {
+  {
+    survives,
+    spread: zSpread,
+    field: fieldWidth,
+    tilt,
+    height: heightError,
+    sag: fieldCurvature,
+    shift: thermalShift,
+  },
+  ({ survives: { verdict, room, move }, spread, ...causes }) => {
     if (verdict === 'no depth')
       return phrase`There is no depth of focus here at the tolerance asked for, so no tilt and no height error is allowed: choose a flatter plane or a larger tolerance.`;
     const way = move > 0 ? 'away from the lens' : 'towards the lens';
@@ -35,7 +69,7 @@ export const depthInUseSaid = says(
       case 'survives when moved':
         return phrase`${compare}. It survives when the workpiece is moved by ${micrometres(Math.abs(move))} ${way}, to the middle of the depth; where it stands, part of the field is out of focus.`;
       case 'does not survive':
-        return phrase`${compare}. It does not survive: ${micrometres(-room)} are lacking. Level the part, take a smaller field, or choose a deeper plane.`;
+        return phrase`${compare}. It does not survive: ${micrometres(-room)} are lacking. ${largestCause(causes)}, or choose a deeper plane.`;
     }
   },
   [depthOfFocus, allowedTilt],

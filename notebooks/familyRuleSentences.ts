@@ -48,6 +48,8 @@ function elsewhere(gaps: readonly FlatTopGap[]): string {
       : rings === 0
         ? 'peaked profiles between'
         : 'rings between some and peaked profiles between others';
+  if (equal(largest(gaps, 'widthRatio')) && equal(largest(gaps, 'heightRatio')))
+    return `in place alone, equally wide and high, with ${between}`;
   return `by factors of up to ${most('widthRatio')} in width and ${most('heightRatio')} in height, with ${between}`;
 }
 
@@ -100,7 +102,7 @@ export const familyOrderSaid = says({ verdict, range: searchedRange }, ({ verdic
   const { order } = verdict;
   if (!order.includes(','))
     return phrase`Everywhere ${where} the profile is ${order === 'peaked' ? 'peaked' : `a ${order}`}.`;
-  return phrase`Along the beam, ${where}, the profile is in turn: ${order}.`;
+  return phrase`Along the beam, ${where}, the profile is in turn: ${order} (a shallow ring beside a ring counted as part of it).`;
 });
 
 /** How the dip runs along z between neighbouring flat-tops. */

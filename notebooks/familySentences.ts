@@ -45,7 +45,7 @@ export const usablePlanesSaid = says(
 /** What each kind is good for (common practice, no source). */
 const uses: Readonly<Record<ProfileKind, string>> = {
   'flat-top':
-    'Flat-tops give the same fluence all over their plateau: for removal to an even depth, for ripples that are alike from place to place, for single spots and spots side by side.',
+    'Flat-tops that have a depth of focus give nearly the same fluence all over their plateau: for removal to an even depth, for ripples that are alike from place to place, for single spots and spots side by side.',
   'shallow ring':
     'Shallow rings even out what a moving spot leaves: a scanned flat-top doses the middle of its line most, the dip takes some of that back.',
   ring: 'Rings put the fluence on their crest and spare the middle: for ring-shaped marks, and for lines that are to be dosed as much at their sides as in the middle.',

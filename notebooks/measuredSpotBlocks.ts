@@ -80,8 +80,8 @@ const spotFigure = figure({
       x: { label: 'distance from the axis', unit: 'µm', domain: [-reach, reach] },
       y: { label: 'fluence per pulse', unit: 'J/cm²', domain: [0, top] },
       series: [
-        { label: 'predicted', role: 'main', x, y: predicted! },
-        { label: 'measured, mean around the axis', role: 'second', x, y: measured! },
+        { label: 'predicted', role: 'second', x, y: predicted! },
+        { label: 'measured, mean around the axis', role: 'main', x, y: measured! },
         { label: 'its spread', role: 'band', x, y: low!, y2: high! },
         ...sections,
       ],

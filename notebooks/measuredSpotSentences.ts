@@ -109,7 +109,7 @@ export const focusCausticSaid = says(
   ({ excess, meaning }) => {
     const compared = `Compared are ${meanings[meaning]}; nothing is converted, since one kind follows from another for a Gaussian only.`;
     if (Math.abs(excess) <= 0.02)
-      return phrase`On average the measured radii agree with the predicted ones to 2\u202f%; one by one they differ by ${focusCausticScatter} (root mean square). ${compared}`;
+      return phrase`On average the measured radii agree with the predicted ones to ${formatQuantity(Math.max(1e-3, Math.abs(excess)), '1', '%', 1)}; one by one they differ by ${focusCausticScatter} (root mean square). ${compared}`;
     const share = formatQuantity(Math.abs(excess), '1', '%', 2);
     const side = excess > 0 ? 'larger' : 'smaller';
     return phrase`On average the measured radii are ${share} ${side} than predicted; one by one they differ by ${focusCausticScatter} (root mean square). ${compared}`;

@@ -6,6 +6,8 @@ import { largest, micro, perSquareCentimetre } from './columns.ts';
 import { type FigureSpec, figure } from './document.ts';
 
 const milli = 1e3;
+/** Peaks nearer than this part count as equal. */
+const alike = 0.005;
 /** Share of the distance between two planes that a profile takes. */
 const filled = 0.9;
 
@@ -16,8 +18,8 @@ export const stripFigure = figure({
   view: ({ strip, unshapedPeak, z }): FigureSpec => {
     const { planes, radii } = strip;
     const unit = unshapedPeak * perSquareCentimetre;
-    const step = (planes[1]! - planes[0]!) * milli;
-    const [reach, last] = [radii.at(-1)!, planes.at(-1)! * milli];
+    const step = closest(planes) * milli;
+    const [reach, first, last] = [radii.at(-1)!, planes[0]! * milli, planes.at(-1)! * milli];
     const data = profilesOf(strip, unit);
     const perRadius = (filled * step) / 2 / reach;
     const x = data.x.map((r, i) => data.z[i]! * milli + r * perRadius);
@@ -25,11 +27,16 @@ export const stripFigure = figure({
     const peaks = Array.from(planes, (_, row) =>
       largest(strip.values.subarray(row * radii.length, (row + 1) * radii.length)),
     );
-    const highest = peaks.indexOf(Math.max(...peaks));
+    const top = Math.max(...peaks);
+    const brightest = [...planes].filter((_, i) => peaks[i]! >= top * (1 - alike));
     const show = (at: number) => formatReadable(at, 'm', 'mm', 3);
     return {
       title: 'Profiles side by side through the focus',
-      x: { label: 'z, distance behind the focus', unit: 'mm', domain: [-last - step / 2, last + step / 2] },
+      x: {
+        label: 'z, behind the focal plane of the lens',
+        unit: 'mm',
+        domain: [first - step / 2, last + step / 2],
+      },
       y: { label: 'fluence per pulse', unit: 'J/cm²', domain: [0, end] },
       series: [{ label: 'fluence per pulse', role: 'main', x, y: data.fluence }],
       marks: [{ kind: 'vertical', x: z * milli, label: 'workpiece', role: 'today' }],
@@ -39,10 +46,17 @@ export const stripFigure = figure({
         { name: 'distance from the axis', unit: 'µm', values: data.x.map((value) => value * micro) },
         { name: 'fluence per pulse', unit: 'J/cm²', values: data.fluence },
       ].map((column) => ({ ...column, values: withoutGaps(column.values) })),
-      summary: `Nine planes ${formatReadable(step / milli, 'm', 'mm', 3)} apart; each profile is drawn about its z and spans ${formatReadable(reach, 'm', 'um', 3)} to either side of the axis. Of these planes the one at z = ${show(planes[highest]!)} has the highest fluence, ${formatReadable(peaks[highest]! * unshapedPeak, 'J/m^2', 'J/cm^2', 3)} per pulse.`,
+      summary: `Nine planes ${formatReadable(step / milli, 'm', 'mm', 3)} apart about the focus of the unshaped beam; each profile is drawn about its z and spans ${formatReadable(reach, 'm', 'um', 3)} to either side of the axis. The highest fluence of them, ${formatReadable(top * unshapedPeak, 'J/m^2', 'J/cm^2', 3)} per pulse, lies at z = ${brightest.map(show).join(' and ')}.`,
     };
   },
 });
+
+/** The least distance between two neighbours: where B changes along z they are not quite evenly spaced. */
+function closest(planes: Float64Array): number {
+  return planes
+    .subarray(1)
+    .reduce((least, z, i) => Math.min(least, z - planes[i]!), Number.POSITIVE_INFINITY);
+}
 
 /** All profiles one after another, from −reach to reach, a gap (NaN) between two. */
 function profilesOf({ planes, radii, values }: FamilyStrip, unit: number) {

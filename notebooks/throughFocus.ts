@@ -44,7 +44,7 @@ export const throughFocus: StepwellDocument = {
       prose: prose`
         ## Where the workpiece stands
 
-        The workpiece is at ${workpieceZ} (above 0 behind the focal plane, away from the lens), ${defocus} Rayleigh lengths from the focus. ${profileSaid} Move it along the beam, or ${leads('choose from the planes found', 'planes-table')}.
+        The workpiece is at ${workpieceZ} on the z axis, which points away from the lens and begins in its focal plane; that is ${defocus} Rayleigh lengths from the focus, before it where negative. ${profileSaid} Move it along the beam, or ${leads('choose from the planes found', 'planes-table')}.
       `,
     },
     mapFigure,
@@ -115,7 +115,7 @@ export const throughFocus: StepwellDocument = {
 
         The unshaped focus has a 1/e² radius of ${focusRadius} and a Rayleigh length of ${rayleighLength} (both for M² = 1). ${familyOrderSaid}
 
-        Common practice (no source) says: at least three flat-tops that differ a little in width and height, with rings of varying depth between. “A little” is taken here as a factor of up to ${littleDifference}, a choice of these pages. ${familyRuleSaid}
+        Common practice (no source) says: at least three flat-tops that differ a little in width and height, with rings of varying depth between. A flat-top counts here by its dip, below 5 %, and its plateau ratio, above 0.30; whether its plateau is even, its depth of focus says. “A little” is taken here as a factor of up to ${littleDifference}, a choice of these pages. ${familyRuleSaid}
 
         ${dipRunSaid}
       `,

@@ -25,7 +25,7 @@ const show = (quantity: Quantity, value: unknown) => shownValue(quantity, { valu
 
 /** The axis along z, in millimetres. */
 function zAxis({ low, high }: FamilyMap['extent']): AxisSpec {
-  return { label: 'z, distance behind the focus', unit: 'mm', domain: [low * milli, high * milli] };
+  return { label: 'z, behind the focal plane of the lens', unit: 'mm', domain: [low * milli, high * milli] };
 }
 
 /** Where the workpiece stands on the chart, as a line that the hand moves. */
@@ -86,12 +86,43 @@ function scaled(values: Float64Array, unit: number): Float64Array {
   return made.values;
 }
 
-function placeOfPeak({ values, columns, rows, extent, highest }: FamilyMap, top: number): string {
-  const at = values.indexOf(highest);
-  const z = extent.low + ((extent.high - extent.low) * (at % columns)) / (columns - 1);
-  const radius = (extent.radius * Math.floor(at / columns)) / (rows - 1);
+/** Places nearer in height than this part count as equal; numbers of a map are that far apart from plane to plane. */
+const alike = 0.005;
+
+/** z of the highest value of a row of planes, and of the highest on the far side of the middle where it is as high. */
+function highestPlaces(along: Float64Array, { low, high }: FamilyMap['extent']): string {
+  const top = largest(along);
+  const z = (i: number) => low + ((high - low) * i) / (along.length - 1);
+  const peaks = [...along.keys()].filter(
+    (i) =>
+      along[i]! >= top * (1 - alike) && along[i]! >= (along[i - 1] ?? 0) && along[i]! > (along[i + 1] ?? 0),
+  );
+  const show = (i: number) => formatReadable(z(i), 'm', 'mm', 2);
+  // The far ends of equal heights: a plateau between has no place of its own.
+  const ends = peaks.length > 1 ? [peaks[0]!, peaks.at(-1)!] : [peaks[0] ?? along.indexOf(top)];
+  return ends.map(show).join(' and ');
+}
+
+const keptRows = new WeakMap<Float64Array, Float64Array>();
+
+/** Highest value of each plane; the last of each map is kept, since a moved plane leaves it as it is. */
+function highestByPlane({ values, columns }: FamilyMap): Float64Array {
+  const kept = keptRows.get(values);
+  if (kept) return kept;
+  const highest = new Float64Array(columns);
+  values.forEach((value, i) => {
+    const column = i % columns;
+    if (value > highest[column]!) highest[column] = value;
+  });
+  keptRows.set(values, highest);
+  return highest;
+}
+
+function placeOfPeak(map: FamilyMap, top: number): string {
+  const { values, columns, rows, extent, highest } = map;
+  const radius = (extent.radius * Math.floor(values.indexOf(highest) / columns)) / (rows - 1);
   const place = radius === 0 ? 'on the axis' : `${formatReadable(radius, 'm', 'um', 2)} from the axis`;
-  return `The highest fluence, ${formatReadable(top, 'J/cm^2', 'J/cm^2', 3)}, lies ${place} at z = ${formatReadable(z, 'm', 'mm', 2)}.`;
+  return `The highest fluence, ${formatReadable(top, 'J/cm^2', 'J/cm^2', 3)}, lies ${place} at z = ${highestPlaces(highestByPlane(map), extent)}.`;
 }
 
 /** Fluence on the axis over z, with the plate and without its step. */
@@ -114,18 +145,10 @@ export const axisCurveFigure = figure({
       ],
       marks: [workpieceMark(z)],
       moves: { input: workpieceZ, at: z * milli, perUnit: 1 / milli },
-      summary: `With the plate the axis is brightest at z = ${formatReadable(x[highestAt(withPlate)]! / milli, 'm', 'mm', 2)}, with ${formatReadable(largest(withPlate), 'J/cm^2', 'J/cm^2', 3)}; with the plate taken out it reaches ${formatReadable(largest(without), 'J/cm^2', 'J/cm^2', 3)} at z = ${formatReadable(x[highestAt(without)]! / milli, 'm', 'mm', 2)}${largest(without) > end ? ', beyond this chart' : ''}.${outsideSaid(z, extent)}`,
+      summary: `With the plate the axis is brightest at z = ${highestPlaces(withPlate, extent)}, with ${formatReadable(largest(withPlate), 'J/cm^2', 'J/cm^2', 3)}; with the plate taken out it reaches ${formatReadable(largest(without), 'J/cm^2', 'J/cm^2', 3)} at z = ${highestPlaces(without, extent)}${largest(without) > end ? ', beyond this chart' : ''}.${outsideSaid(z, extent)}`,
     };
   },
 });
-
-function highestAt(values: Float64Array): number {
-  let best = 0;
-  values.forEach((value, i) => {
-    if (value > values[best]!) best = i;
-  });
-  return best;
-}
 
 /** Points along each side of the picture of the spot; odd, so that one lies on the axis. */
 const pictureSide = 181;

@@ -5,7 +5,7 @@ import { unshapedPeak, workpieceZ } from '../lib/design/focus.ts';
 import { planeGoal, usablePlanes } from '../lib/design/usablePlanes.ts';
 import type { ValueOf } from '../lib/graph/quantity.ts';
 import { shownValue } from '../lib/graph/shown.ts';
-import { formatReadable } from '../lib/graph/units.ts';
+import { formatReadable, withUnit } from '../lib/graph/units.ts';
 import type { ProfileKind } from '../lib/optics/profileMetrics.ts';
 import { type ChoiceRow, type ChoicesSpec, choices } from './document.ts';
 
@@ -21,6 +21,15 @@ const goodFor: Readonly<Record<ProfileKind, string>> = {
   peaked:
     'Highest fluence in the smallest spot: fine lines, drilling, finding the surface (common practice, no source).',
 };
+
+/** A flat-top by dip and plateau ratio whose fluence leaves the tolerance on its plateau: three crests of a height, say. */
+function isUneven({ kind, depth }: Plane): boolean {
+  return kind === 'flat-top' && depth === 0;
+}
+
+function unevenSaid({ deviation }: Plane): string {
+  return `A flat-top by its dip and plateau ratio alone: on its plateau the fluence departs by ${formatReadable(deviation, '1', '%', 2)} from its mean, more than the tolerance. Look at its profile before using it as one.`;
+}
 
 /** Planes nearer together than a nanometre are one. */
 const samePlace = 1e-9;
@@ -39,8 +48,9 @@ export const planesTable = choices({
   },
   view: ({ planes, z, goal, range, tolerance, field, unshapedPeak }): ChoicesSpec => {
     const nearest = nearestTo(planes, z);
-    const rows = planes.map((plane) => rowOf(plane, plane === nearest, unshapedPeak, field));
-    const searched = `within ${formatReadable(range, '1', '1', 3)} Rayleigh lengths of the focus`;
+    const place = placesOf(planes);
+    const rows = planes.map((plane) => rowOf(plane, place(plane.z), plane === nearest, unshapedPeak, field));
+    const searched = `within ${formatReadable(range, '1', '1', 3)} Rayleigh ${range === 1 ? 'length' : 'lengths'} of the focus`;
     return {
       caption:
         goal === 'all'
@@ -48,7 +58,7 @@ export const planesTable = choices({
           : `Planes ${searched}: ${planeGoal.options[goal]}, best first`,
       columns: ['z', 'kind', 'dip', 'width', 'peak fluence', 'depth of focus', 'tilt allowed'],
       rows,
-      summary: `${countSaid(planes)} Depth of focus: how far along z the fluence on the plateau stays within ±${shownValue(depthTolerance, { value: tolerance })} of its mean. Tilt allowed: what that depth leaves over a field of ${shownValue(fieldWidth, { value: field })}. Choosing a plane moves the workpiece there.`,
+      summary: `${countSaid(planes)} Depth of focus: how far along z the fluence on the plateau stays within ±${shownValue(depthTolerance, { value: tolerance })} of its mean. Tilt allowed: what that depth alone would allow over a field of ${shownValue(fieldWidth, { value: field })}, nothing else moving. Choosing a plane moves the workpiece there.`,
     };
   },
 });
@@ -61,14 +71,26 @@ function countSaid(planes: readonly Plane[]): string {
   return planes.length === 1 ? 'One plane was found.' : `${planes.length} planes were found.`;
 }
 
-function rowOf(plane: Plane, chosen: boolean, unshapedPeak: number, field: number): ChoiceRow {
-  const place = formatReadable(plane.z, 'm', 'mm', 3);
+/** z in mm, to a thousandth of the farthest place and no coarser than the rows are apart, so that all read alike. */
+function placesOf(planes: readonly Plane[]): (z: number) => string {
+  const sorted = planes.map(({ z }) => z * 1e3).sort((a, b) => a - b);
+  const gaps = sorted.slice(1).map((z, i) => z - sorted[i]!);
+  const farthest = sorted.reduce((most, z) => Math.max(most, Math.abs(z)), 1e-3);
+  const finest = Math.min(farthest / 100, ...gaps.filter((gap) => gap > 1e-6));
+  const decimals = Math.min(6, Math.max(0, 1 - Math.floor(Math.log10(finest))));
+  return (z) => {
+    const shown = (z * 1e3).toFixed(decimals).replace('-', '\u2212');
+    return withUnit(/^\u22120\.?0*$/.test(shown) ? shown.slice(1) : shown, 'mm');
+  };
+}
+
+function rowOf(plane: Plane, place: string, chosen: boolean, unshapedPeak: number, field: number): ChoiceRow {
   const depth = plane.depth > 0 ? formatReadable(plane.depth, 'm', 'um', 2) : 'none';
   return {
     name: place,
     does: `Move the workpiece to ${place}`,
     cells: [
-      plane.kind,
+      isUneven(plane) ? `${plane.kind}, uneven` : plane.kind,
       dipSaid(plane.dip),
       formatReadable(plane.width, 'm', 'um', 3),
       formatReadable(plane.relativePeak * unshapedPeak, 'J/m^2', 'J/cm^2', 3),
@@ -76,7 +98,7 @@ function rowOf(plane: Plane, chosen: boolean, unshapedPeak: number, field: numbe
       plane.depth > 0 ? formatReadable(plane.allowedTilt, 'rad', 'mrad', 2) : 'none',
     ],
     more: restOf(plane, field),
-    about: `${goodFor[plane.kind]}${plane.zeroCurvature ? ' The axis has no curvature here (coherent light).' : ''}`,
+    about: `${isUneven(plane) ? unevenSaid(plane) : goodFor[plane.kind]}${plane.zeroCurvature ? ' A plane without curvature on the axis (coherent light) lies in this stretch.' : ''}`,
     patch: { [workpieceZ.id]: plane.z },
     chosen,
   };
@@ -101,7 +123,7 @@ function restOf(plane: Plane, field: number): ChoiceRow['more'] {
     ['plateau ratio, area above 0.9 over area above 0.5', number(plane.areaRatio, '1', '1')],
     ['energy above half the peak, of the transmitted', number(plane.energyInHalf, '1', '%')],
     ['peak against the unshaped, unclipped focus', number(plane.relativePeak, '1', '%')],
-    ...(plane.ringDiameter > 0
+    ...(plane.dip >= 5e-4
       ? ([
           ['diameter of the crest', number(plane.ringDiameter, 'm', 'um')],
           ['width of the crest at half maximum', number(plane.ringWidth, 'm', 'um')],

@@ -23,8 +23,17 @@ export function createHeader(
     made.addEventListener('click', act);
     return made;
   };
-  const undo = button('Undo', live.undo);
-  const redo = button('Redo', live.redo);
+  /** Steps through the history and says what changed, which may lie on another page. */
+  const travel = (step: () => void, word: string) => () => {
+    const before = live.state();
+    step();
+    const changed = changedNames(live, before.inputs);
+    if (live.state() !== before) say(`${word}: ${changed}.`, false);
+  };
+  const undoStep = travel(live.undo, 'Undone');
+  const redoStep = travel(live.redo, 'Done again');
+  const undo = button('Undo', undoStep);
+  const redo = button('Redo', redoStep);
   const scheme = button('Dark', () => {
     const next = currentScheme(document) === 'dark' ? 'light' : 'dark';
     document.documentElement.dataset['scheme'] = next;
@@ -34,6 +43,10 @@ export function createHeader(
     scheme.textContent = currentScheme(document) === 'dark' ? 'Light page' : 'Dark page';
   };
   const message = element(document, 'p', { class: 'masthead-message problem', role: 'status' });
+  const say = (text: string, wrong: boolean) => {
+    message.classList.toggle('problem', wrong);
+    message.textContent = text;
+  };
   const refresh = () => {
     undo.disabled = !live.canUndo();
     redo.disabled = !live.canRedo();
@@ -46,8 +59,8 @@ export function createHeader(
     const inText = (event.target as HTMLElement).matches?.('input[type="text"], textarea');
     if (inText || !(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== 'z') return;
     event.preventDefault();
-    if (event.shiftKey) live.redo();
-    else live.undo();
+    if (event.shiftKey) redoStep();
+    else undoStep();
   });
   const home = element(
     document,
@@ -65,9 +78,7 @@ export function createHeader(
   document.defaultView!.addEventListener('hashchange', markCurrent);
   markCurrent();
   const nav = element(document, 'nav', { 'aria-label': 'Documents' }, ...links);
-  const report = (text: string) => {
-    message.textContent = text;
-  };
+  const report = (text: string) => say(text, true);
   const first = menu ? [menu(report)] : [];
   const actions = element(document, 'div', { class: 'masthead-actions' }, ...first, undo, redo, scheme);
   return { element: element(document, 'header', { class: 'masthead' }, home, nav, actions, message), report };
@@ -77,4 +88,16 @@ function currentScheme(document: Document): 'light' | 'dark' {
   const chosen = document.documentElement.dataset['scheme'];
   if (chosen === 'light' || chosen === 'dark') return chosen;
   return document.defaultView!.matchMedia('(prefers-color-scheme: dark)').matches ? 'dark' : 'light';
+}
+
+/** Names of the inputs that differ now; what else a step can change is the design as a whole. */
+function changedNames(live: Live, before: Readonly<Record<string, unknown>>): string {
+  const { inputs } = live.state();
+  const names = Object.keys(inputs)
+    .filter((id) => !Object.is(inputs[id], before[id]))
+    .map((id) => live.graph.quantities.get(id)!.name);
+  if (names.length === 0) return 'name and notes';
+  return names.length <= 3
+    ? names.join(', ')
+    : `${names.slice(0, 2).join(', ')} and ${names.length - 2} more`;
 }

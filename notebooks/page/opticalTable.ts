@@ -17,14 +17,14 @@ const upper = 92;
 const lower = 264;
 const right = 578;
 
-/** The optical table seen from above, with a numbered place for each document and "you are here" at the open one. */
+/** The optical table seen from above, with a numbered place for each document, those that can be opened filled in. */
 export function createOpticalTable(document: Document, places: readonly TablePlace[]): HTMLElement {
   const markers = places.map(({ at, href }, i) => {
     const marker = element(
       document,
       'span',
       { class: 'table-marker', 'aria-hidden': 'true', 'data-open': href !== undefined },
-      href === undefined ? String(i + 1) : `${i + 1} · you are here`,
+      String(i + 1),
     );
     marker.style.left = `${at[0]}%`;
     marker.style.top = `${at[1]}%`;

@@ -55,7 +55,21 @@ export const depthCases: readonly Case[] = [
   {
     says: 'depthInUseSaid',
     design: tilt(10),
-    text: /positions 100\sµm apart .* It does not survive: 18\.2\sµm are lacking\. Level the part/,
+    text: /positions 100\sµm apart .* It does not survive: 18\.2\sµm are lacking\. Most of it is the tilt: level the part/,
     truth: (value) => value('workpiece.zSpread') > value('spot.depthOfFocus'),
   },
+  ...(
+    [
+      [{ 'workpiece.heightError': 60e-6 }, /Most of it is the height error: set the height better/],
+      [{ 'scan.fieldCurvature': -120e-6 }, /Most of it is the curvature of the field: take a smaller field/],
+      [{ 'lens.thermalShift': 130e-6 }, /Most of it is the thermal shift: let the optics warm up/],
+    ] as const
+  ).map(
+    ([design, text]): Case => ({
+      says: 'depthInUseSaid',
+      design,
+      text,
+      truth: (value) => value('workpiece.zSpread') > value('spot.depthOfFocus'),
+    }),
+  ),
 ];

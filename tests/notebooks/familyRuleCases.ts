@@ -153,7 +153,7 @@ export const familyRuleCases: readonly Case[] = [
     says: 'familyOrderSaid',
     design: open,
     text: new RegExp(
-      `^Along the beam, ${within7}, the profile is in turn: ring, flat-top, peaked, flat-top, ring, flat-top, peaked, flat-top, ring\\.$`,
+      `^Along the beam, ${within7}, the profile is in turn: ring, flat-top, peaked, flat-top, ring, flat-top, peaked, flat-top, ring \\(a shallow ring beside a ring counted as part of it\\)\\.$`,
     ),
     truth: counts(4, 2),
   },

@@ -39,7 +39,7 @@ describe('the figure of a measured spot', () => {
   it('lays the points of a line and their mean over the prediction, in µm and J/cm²', () => {
     const { series, x, y, summary } = figureOf(measuredSpotBlocks, line);
     const [predicted, mean, band, points] = series;
-    expect(series.map(({ role }) => role)).toEqual(['main', 'second', 'band', 'third']);
+    expect(series.map(({ role }) => role)).toEqual(['second', 'main', 'band', 'third']);
     expect([x.unit, y.unit]).toEqual(['µm', 'J/cm²']);
     expect(finite(points!.x)).toHaveLength(61);
     const axis = (predicted!.x.length - 1) / 2;

@@ -98,7 +98,7 @@ describe('every branch says what is so', () => {
       familyOrderSaid: 4,
       dipRunSaid: 4,
       depthOfFocusSaid: 3,
-      depthInUseSaid: 6,
+      depthInUseSaid: 9,
       spotNumbersSaid: 1,
       spotAgreementSaid: 6,
       spotScaleSaid: 3,

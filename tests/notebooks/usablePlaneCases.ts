@@ -69,13 +69,13 @@ export const usablePlaneCases: readonly Case[] = [
   },
   {
     says: 'goodForSaid',
-    text: /^Flat-tops give .* Shallow rings even out .* Rings put .* Peaked planes put .* \(Common practice, no source\.\)$/,
+    text: /^Flat-tops that have a depth of focus give .* Shallow rings even out .* Rings put .* Peaked planes put .* \(Common practice, no source\.\)$/,
     truth: (value) => new Set(planesOf(value).map(({ kind }) => kind)).size === 4,
   },
   {
     says: 'goodForSaid',
     design: goal('flat'),
-    text: /^Flat-tops give[^:]*: [^:]*\. \(Common practice, no source\.\)$/,
+    text: /^Flat-tops that have a depth of focus give[^:]*: [^:]*\. \(Common practice, no source\.\)$/,
     truth: (value) => planesOf(value).every(({ kind }) => kind === 'flat-top'),
   },
   {

@@ -63,6 +63,8 @@ export function createFigure(
   const flush = () => {
     if (waiting) draw();
   };
+  // What waits is drawn before the hand or a key takes hold of it.
+  parts.element.addEventListener('focusin', flush);
   const nearness = watchNearness(document, parts.element, flush);
   const request = () => {
     if (nearness.isNear()) draw();
