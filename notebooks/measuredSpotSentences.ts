@@ -63,7 +63,8 @@ export const spotAgreementSaid = says(
 
 /** Where the fluence of the measured profile comes from. */
 export const spotScaleSaid = says(
-  { scaling: measuredScaling },
+  // The peak is asked for, so that where the scale gives none its problem stands here, and what to choose.
+  { scaling: measuredScaling, peak: measuredPeakFluence },
   ({ scaling }) => {
     switch (scaling) {
       case 'energy':
@@ -74,7 +75,7 @@ export const spotScaleSaid = says(
         return phrase`The fluence is the table’s own: its peak is ${measuredPeakFluence} where ${predictedPeakFluence} is predicted.`;
     }
   },
-  [measuredReach, measuredPeakFluence, predictedPeakFluence],
+  [measuredReach, predictedPeakFluence],
 );
 
 /** How the round profile was made of what the file holds. */
