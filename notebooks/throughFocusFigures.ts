@@ -110,10 +110,12 @@ function highestByPlane({ values, columns }: FamilyMap): Float64Array {
   const kept = keptRows.get(values);
   if (kept) return kept;
   const highest = new Float64Array(columns);
-  values.forEach((value, i) => {
-    const column = i % columns;
-    if (value > highest[column]!) highest[column] = value;
-  });
+  for (let start = 0; start < values.length; start += columns) {
+    for (let column = 0; column < columns; column++) {
+      const value = values[start + column]!;
+      if (value > highest[column]!) highest[column] = value;
+    }
+  }
   keptRows.set(values, highest);
   return highest;
 }

@@ -18,7 +18,10 @@ export async function withPage(id: string, run: (page: Page) => Promise<Row[]>):
   const browser = await chromium.launch({ executablePath });
   try {
     const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
+    // The loader of this script gives functions their names by a helper that pages do not have.
+    await page.addInitScript('globalThis.__name = (named) => named');
     await page.goto(`${address}/#${id}`);
+    await page.waitForFunction(() => 'stepwell' in window);
     await page.evaluate(() => window.stepwell.settled());
     return await run(page);
   } finally {

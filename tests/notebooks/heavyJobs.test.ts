@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { derived, number } from '../../lib/graph/define.ts';
 import { createGraph } from '../../lib/graph/graph.ts';
-import { createHeavyJobs, longestJob } from '../../notebooks/page/heavy/heavyJobs.ts';
+import { createHeavyJobs, longestJob, type Patience } from '../../notebooks/page/heavy/heavyJobs.ts';
 import type { HeavyPort, HeavyReply, HeavyRequest } from '../../notebooks/page/heavy/heavyMessages.ts';
 
 const x = number({
@@ -31,7 +31,7 @@ const cube = power('test.cube', 3);
 const graph = createGraph([square, cube]);
 
 /** Ports that answer when the test says so. */
-function setUp() {
+function setUp(patience?: Patience) {
   const ports: {
     requests: HeavyRequest[];
     closed: boolean;
@@ -47,7 +47,7 @@ function setUp() {
       return { post: (request) => port.requests.push(request), close: () => (port.closed = true) };
     },
     (id, _outcome, inputs) => answers.push([id, inputs[x.id] as number]),
-    () => performance.now(),
+    patience,
   );
   const ask = (id: string, value: number) => jobs.request(id, { [x.id]: value });
   const answerLast = () => {
@@ -139,6 +139,26 @@ describe('jobs of the worker', () => {
     vi.advanceTimersByTime(longestJob + 50);
     ports[0]!.reply({ job: ports[0]!.requests[0]!.job, outcome: { value: 4 } });
     expect(answers).toEqual([]);
+  });
+
+  test('with patience it begins when the hand rests, and in time while it does not', () => {
+    const { ports, ask, answerLast } = setUp({ rest: 100, most: 500 });
+    ask(square.id, 2);
+    expect(ports[0]!.requests, 'what has no answer yet begins at once').toHaveLength(1);
+    answerLast();
+    ask(square.id, 3);
+    vi.advanceTimersByTime(60);
+    ask(square.id, 4);
+    vi.advanceTimersByTime(60);
+    expect(ports[0]!.requests).toHaveLength(1);
+    vi.advanceTimersByTime(60);
+    expect(ports[0]!.requests.at(-1)!.changes).toEqual({ [x.id]: 4 });
+    answerLast();
+    for (let i = 0; i < 9; i++) {
+      ask(square.id, 10 + i);
+      vi.advanceTimersByTime(60);
+    }
+    expect(ports[0]!.requests, 'nothing starves').toHaveLength(3);
   });
 
   test('without a worker the page computes', () => {

@@ -16,6 +16,21 @@ export interface HeavyJobs {
 /** A job longer than this, in ms, is ended when its quantity is asked for again: design.md's bound between waiting and restarting. */
 export const longestJob = 300;
 
+/** When a job that waits may begin. */
+export interface Patience {
+  /** Not before its quantity has been left alone for this long, ms: the hand rests. */
+  readonly rest: number;
+  /** But at the latest this long after it was first asked for, ms. */
+  readonly most: number;
+}
+
+interface Waiting {
+  readonly inputs: Inputs;
+  /** From when on it may begin. */
+  readonly due: number;
+  readonly first: number;
+}
+
 interface Running {
   readonly job: number;
   readonly id: string;
@@ -26,15 +41,19 @@ interface Running {
 /**
  * One job runs, and of each quantity at most one waits: the latest wins, and who waited longest is next. A job that
  * takes too long is ended when a newer request for its quantity waits, but never twice without an answer between, so
- * that slow designs come to their turn while the hand goes on. Where no worker starts, the page computes.
+ * that slow designs come to their turn while the hand goes on. Where no worker starts, the page computes. With
+ * `patience` a quantity that has an answer already waits until the hand rests.
  */
 export function createHeavyJobs(
   graph: Graph,
   open: OpenHeavyPort,
   answered: (id: string, outcome: Outcome, inputs: Inputs) => void,
+  { rest, most }: Patience = { rest: 0, most: 0 },
   now: () => number = () => performance.now(),
 ): HeavyJobs {
-  const waiting = new Map<string, Inputs>();
+  const waiting = new Map<string, Waiting>();
+  const known = new Set<string>();
+  let later: ReturnType<typeof setTimeout> | undefined;
   const ended = new Set<string>();
   let port: HeavyPort | undefined;
   let ready = false;
@@ -57,6 +76,7 @@ export function createHeavyJobs(
     const { id, inputs } = running!;
     running = undefined;
     ended.delete(id);
+    known.add(id);
     answered(id, outcome, inputs);
     next();
   };
@@ -69,14 +89,21 @@ export function createHeavyJobs(
   const failed = () => {
     broken = true;
     close();
-    if (running && !waiting.has(running.id)) waiting.set(running.id, running.inputs);
+    if (running && !waiting.has(running.id))
+      waiting.set(running.id, { inputs: running.inputs, due: 0, first: 0 });
     running = undefined;
     next();
   };
   const next = () => {
-    const [first] = waiting;
-    if (running || !first) return;
-    const [id, inputs] = first;
+    clearTimeout(later);
+    if (running || waiting.size === 0) return;
+    const at = now();
+    const first = [...waiting].find(([, { due }]) => due <= at);
+    if (!first) {
+      later = setTimeout(next, Math.min(...[...waiting.values()].map(({ due }) => due)) - at);
+      return;
+    }
+    const [id, { inputs }] = first;
     waiting.delete(id);
     running = { job: ++jobs, id, inputs, started: now() };
     if (broken) return computeHere(running);
@@ -110,7 +137,9 @@ export function createHeavyJobs(
   };
   return {
     request(id, inputs) {
-      waiting.set(id, inputs);
+      const at = now();
+      const first = waiting.get(id)?.first ?? at;
+      waiting.set(id, { inputs, first, due: known.has(id) ? Math.min(at + rest, first + most) : at });
       next();
       endIfLong();
     },

@@ -36,6 +36,9 @@ interface Heavy {
   answer: { readonly outcome: Outcome; readonly inputs: Inputs } | undefined;
 }
 
+/** While the hand moves, a search would take the second of two processors from the picture. */
+const searchPatience = { rest: 120, most: 800 };
+
 /** `publish` puts an answer into the page's graph; `present` is the design as it stands. */
 export function createHeavyPart(
   graph: Graph,
@@ -64,7 +67,7 @@ export function createHeavyPart(
   // A worker each: a search takes as long as several pictures.
   const jobs: Readonly<Record<Heaviness, HeavyJobs>> = {
     picture: createHeavyJobs(graph, open, answered),
-    search: createHeavyJobs(graph, open, answered),
+    search: createHeavyJobs(graph, open, answered, searchPatience),
   };
   const ask = (heavy: Heavy) => {
     const { id, heavy: kind } = heavy.quantity;
