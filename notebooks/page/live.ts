@@ -52,6 +52,8 @@ interface Entry {
   readonly watchers: Set<Watcher>;
   readonly variable: Variable;
   latest: Outcome | undefined;
+  /** Revision that its watchers were last told it is up to date with. */
+  told: number | undefined;
 }
 
 /**
@@ -89,8 +91,12 @@ export function createLive(
     for (const id of waiting) if (!heavy?.isStale(id)) return;
     const { revision } = history.present;
     for (const entry of entries.values()) for (const watcher of entry.watchers) watcher.shown?.();
-    for (const [id, entry] of entries)
-      if (!waiting.has(id)) for (const watcher of entry.watchers) watcher.settled?.(revision);
+    // Once a revision: each answer of the worker comes here several times, and a page holds hundreds of watchers.
+    for (const [id, entry] of entries) {
+      if (entry.told === revision || waiting.has(id)) continue;
+      entry.told = revision;
+      for (const watcher of entry.watchers) watcher.settled?.(revision);
+    }
     if (waiting.size > 0) return;
     const callbacks = whenSettled;
     whenSettled = [];
@@ -129,7 +135,7 @@ export function createLive(
       settle();
     };
     const variable = module.variable({ fulfilled });
-    const entry: Entry = { watchers, variable, latest: undefined };
+    const entry: Entry = { watchers, variable, latest: undefined, told: undefined };
     entries.set(id, entry);
     variable.define(null, [id], (outcome: Outcome) => outcome);
     heavy?.need(id);
