@@ -6,6 +6,7 @@ import { planeGoal, usablePlanes, zeroCurvatureKinds } from '../lib/design/usabl
 import { formatNumber, formatQuantity, formatReadable } from '../lib/graph/units.ts';
 import type { ProfileKind } from '../lib/optics/profileMetrics.ts';
 import { within } from './familyRuleSentences.ts';
+import { uses } from './kindUses.ts';
 import { phrase, says } from './prose.ts';
 
 const micrometres = (length: number): string => formatReadable(length, 'm', 'um', 3);
@@ -41,17 +42,6 @@ export const usablePlanesSaid = says(
   [],
   'No plane can be listed for this wish and range.',
 );
-
-/** What each kind is good for (common practice, no source). */
-const uses: Readonly<Record<ProfileKind, string>> = {
-  'flat-top':
-    'Flat-tops that have a depth of focus give nearly the same fluence all over their plateau: for removal to an even depth, for ripples that are alike from place to place, for single spots and spots side by side.',
-  'shallow ring':
-    'Shallow rings even out what a moving spot leaves: a scanned flat-top doses the middle of its line most, the dip takes some of that back.',
-  ring: 'Rings put the fluence on their crest and spare the middle: for ring-shaped marks, and for lines that are to be dosed as much at their sides as in the middle.',
-  peaked:
-    'Peaked planes put the most fluence on the smallest spot: for thin lines, for holes, and for finding the focus; they are not flat.',
-};
 
 /** What the kinds in the list are good for. */
 export const goodForSaid = says({ planes: usablePlanes }, ({ planes }) => {

@@ -6,21 +6,10 @@ import { planeGoal, usablePlanes } from '../lib/design/usablePlanes.ts';
 import type { ValueOf } from '../lib/graph/quantity.ts';
 import { shownValue } from '../lib/graph/shown.ts';
 import { formatReadable, withUnit } from '../lib/graph/units.ts';
-import type { ProfileKind } from '../lib/optics/profileMetrics.ts';
 import { type ChoiceRow, type ChoicesSpec, choices } from './document.ts';
+import { uses } from './kindUses.ts';
 
 type Plane = ValueOf<typeof usablePlanes>[number];
-
-/** What a kind of profile is good for: common practice, no source. */
-const goodFor: Readonly<Record<ProfileKind, string>> = {
-  'flat-top':
-    'Even fluence over the spot: fields of ripples, removal in flat layers, marks with straight walls (common practice, no source).',
-  'shallow ring':
-    'Nearly even, a little less in the middle: in overlapping spots the rims add up less than those of a ring (common practice, no source).',
-  ring: 'Most fluence on a circle: round cuts, and lines whose accumulated fluence is levelled across (common practice, no source).',
-  peaked:
-    'Highest fluence in the smallest spot: fine lines, drilling, finding the surface (common practice, no source).',
-};
 
 /** A flat-top by dip and plateau ratio whose fluence leaves the tolerance on its plateau: three crests of a height, say. */
 function isUneven({ kind, depth }: Plane): boolean {
@@ -98,7 +87,7 @@ function rowOf(plane: Plane, place: string, chosen: boolean, unshapedPeak: numbe
       plane.depth > 0 ? formatReadable(plane.allowedTilt, 'rad', 'mrad', 2) : 'none',
     ],
     more: restOf(plane, field),
-    about: `${isUneven(plane) ? unevenSaid(plane) : goodFor[plane.kind]}${plane.zeroCurvature ? ' A plane without curvature on the axis (coherent light) lies in this stretch.' : ''}`,
+    about: `${isUneven(plane) ? unevenSaid(plane) : `${uses[plane.kind]} (Common practice, no source.)`}${plane.zeroCurvature ? ' A plane without curvature on the axis (coherent light) lies in this stretch.' : ''}`,
     patch: { [workpieceZ.id]: plane.z },
     chosen,
   };

@@ -5,9 +5,10 @@ import { applyMatrix, blurRadius, blurReach, createBlurMatrix } from './coherenc
 import { spaced } from './focusMaps.ts';
 import { collinsB, defocusAt, type Light } from './light.ts';
 import { createAxisIrradiance } from './onAxis.ts';
-import { radiusScale, roundFocusAt, roundPlateOf } from './roundSpot.ts';
+import { ladder } from './roundProfile.ts';
+import { radiusScale, roundFocusAt, roundPlateOf, roundShapeOf } from './roundSpot.ts';
 import { throughFocusMap } from './throughFocusMap.ts';
-import { gaussianReach, type Zone } from './zones.ts';
+import { gaussianReach } from './zones.ts';
 
 /** Radii ϱ, in w0·B/f, at which the coherent light of a map is computed, and to which it is blurred. */
 export interface MapPlan {
@@ -25,11 +26,6 @@ const nodesPerPanel = 16;
 /** |U|² holds frequencies up to 4·R/w in ϱ, of a Gaussian's edge to 3.2: 16 nodes resolve 13 rad a panel to 1e-10. */
 const phasePerPanel = 12.8;
 const widestCounted = 3.2;
-
-/** The next power of √2 at or above x: plans move in steps, so that a blur serves many nearby beams. */
-function ladder(x: number): number {
-  return 2 ** (Math.ceil(2 * Math.log2(x) - 1e-9) / 2);
-}
 
 /** Phase over the plate, in rad, that sums through the focus carry to 1e-7 ({@link throughFocusMap}). */
 const largestPhase = 1600;
@@ -88,7 +84,7 @@ export function familyMap(
 ): Float64Array {
   // Both ends are within reach of the model, or this throws.
   for (const end of endsOf(planes)) roundFocusAt(light, end);
-  const { zones, stepRatio } = zonesInSteps(light);
+  const { zones, stepRatio } = roundShapeOf(light);
   const coherent = panelNodes(plan.width, plan.coherentPanels, nodesPerPanel).nodes;
   const scaled = coherent.map((radius) => 2 * stepRatio * radius);
   const rows = throughFocusMap(
@@ -133,7 +129,7 @@ export function axisThroughFocus(light: Light, planes: Float64Array): Float64Arr
   const { width, coherentPanels } = planMap(light, [0, 0], 0);
   const nodes = panelNodes(width, coherentPanels, nodesPerPanel).nodes;
   const weights = createBlurMatrix({ width, count: nodesPerPanel, nodes }, new Float64Array(1), blur);
-  const { zones, stepRatio } = zonesInSteps(light);
+  const { zones, stepRatio } = roundShapeOf(light);
   const rows = throughFocusMap(
     zones,
     stepRatio,
@@ -153,17 +149,6 @@ function endsOf(values: Float64Array): [number, number] {
 /** Whether equal fields in two planes are equal spots: B is the same. */
 function isTwin(light: Light, a: number, b: number): boolean {
   return collinsB(light, a) === collinsB(light, b);
-}
-
-/** Zones in units of the step radius, and κ; one zone without end is measured by where the beam ends. */
-function zonesInSteps(light: Light): { zones: Zone[]; stepRatio: number } {
-  const { zones } = roundPlateOf(light);
-  const first = zones[0]!.outer;
-  const radius = Number.isFinite(first) ? first : gaussianReach * light.beamRadius;
-  return {
-    zones: zones.map(({ outer, phase }) => ({ outer: outer / radius, phase })),
-    stepRatio: radius / light.beamRadius,
-  };
 }
 
 /** Writes a plane's values at the radii in metres from those at the nodes. */
@@ -198,8 +183,9 @@ function readerByGrid(light: Light, radii: Float64Array, { width, panels }: MapP
 
 /** Cubic through the four samples about place x ≥ 0, for an even function sampled at 0, 1, 2, …; 0 beyond. */
 function evenCubic(samples: Float64Array, x: number): number {
-  const at = Math.floor(x);
-  if (at + 2 >= samples.length) return 0;
+  if (x > samples.length - 1) return 0;
+  // The last two places have no sample on their far side: the cubic of their neighbour serves them.
+  const at = Math.min(Math.floor(x), samples.length - 3);
   const t = x - at;
   const [a, b, c, d] = [samples[Math.abs(at - 1)]!, samples[at]!, samples[at + 1]!, samples[at + 2]!];
   const [u, v, w] = [t + 1, t - 1, t - 2];

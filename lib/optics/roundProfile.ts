@@ -35,8 +35,8 @@ export interface RoundPlan {
 
 const nodesPerPanel = 16;
 
-/** The next power of √2 at or above x. */
-function ladder(x: number): number {
+/** The next power of √2 at or above x: plans move in steps, so that what is kept serves many nearby designs. */
+export function ladder(x: number): number {
   return 2 ** (Math.ceil(2 * Math.log2(x) - 1e-9) / 2);
 }
 

@@ -3,7 +3,7 @@ import { readValues } from '../prose.ts';
 import type { PageContext } from './context.ts';
 import { element, setAttributes, setText } from './element.ts';
 import { watchProblem } from './proseView.ts';
-import { watchAll } from './watchAll.ts';
+import { markAge, watchAll } from './watchAll.ts';
 
 /** A row on the page: its place in the table, and the row below it that holds the rest. */
 interface ShownRow {
@@ -53,11 +53,7 @@ export function renderChoices(context: PageContext, block: ChoicesBlock, stops: 
   };
   const quantities = Object.values(block.from);
   watchAll(context, quantities, stops, {
-    pending: () => holder.setAttribute('data-pending', ''),
-    settled: (revision) => {
-      holder.removeAttribute('data-pending');
-      holder.setAttribute('data-revision', String(revision));
-    },
+    ...markAge(holder),
     changed: (outcomeOf) => {
       const read = readValues(block.from, outcomeOf);
       const given = 'values' in read;

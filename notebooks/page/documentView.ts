@@ -18,7 +18,7 @@ import { renderBeamPath, renderPanel } from './pathView.ts';
 import { renderProse, valueElement, watchProblem } from './proseView.ts';
 import { restWhileMoving } from './restWhileMoving.ts';
 import { renderMissing } from './resultMissing.ts';
-import { watchAll } from './watchAll.ts';
+import { markAge, watchAll } from './watchAll.ts';
 
 /** A document on the page; `close` stops everything it watches. */
 export interface DocumentView {
@@ -130,11 +130,7 @@ function renderFigure(context: PageContext, block: FigureBlock, stops: (() => vo
   holder.append(view.element, note);
   const quantities = Object.values(block.from);
   watchAll(context, quantities, stops, {
-    pending: () => holder.setAttribute('data-pending', ''),
-    settled: (revision) => {
-      holder.removeAttribute('data-pending');
-      holder.setAttribute('data-revision', String(revision));
-    },
+    ...markAge(holder),
     changed: (outcomeOf) => {
       const read = readValues(block.from, outcomeOf);
       const shown = 'values' in read;

@@ -9,6 +9,17 @@ interface GroupWatcher {
   settled(revision: number): void;
 }
 
+/** What marks a part of the page as older than the design, and names the revision it shows once it is not. */
+export function markAge(part: HTMLElement): Pick<GroupWatcher, 'pending' | 'settled'> {
+  return {
+    pending: () => part.setAttribute('data-pending', ''),
+    settled: (revision) => {
+      part.removeAttribute('data-pending');
+      part.setAttribute('data-revision', String(revision));
+    },
+  };
+}
+
 /**
  * Watches several quantities as one: `changed` runs once a change when those have answered that need no worker, and again
  * with each answer of a worker; `settled` when all are up to date.

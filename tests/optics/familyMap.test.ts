@@ -3,26 +3,17 @@ import { axisThroughFocus, blurOfMap, familyMap, planMap } from '../../lib/optic
 import { spaced } from '../../lib/optics/focusMaps.ts';
 import { focusRadius, type Light, planeOfDefocus, rayleighLength } from '../../lib/optics/light.ts';
 import { spotAt } from '../../lib/optics/spot.ts';
+import { lightBehind } from './lightBehind.ts';
 
-const light = (change: Partial<Light>, phase = Math.PI): Light => ({
-  wavelength: 1.03e-6,
-  beamRadius: 5e-3,
-  wavefrontCurvature: 0,
-  beamPropagationRatio: 1,
-  decentreX: 0,
-  decentreY: 0,
-  beamAspect: 1,
-  plate: {
-    kind: 'round',
-    zones: [
-      { outer: 5e-3, phase },
-      { outer: 7e-3, phase: 0 },
+/** Half-wave step as wide as the beam, a stop of 1.4. */
+const light = (change: Partial<Light>, phase = Math.PI): Light =>
+  lightBehind(
+    [
+      { outer: 1, phase },
+      { outer: 1.4, phase: 0 },
     ],
-  },
-  focalLength: 0.1,
-  plateDistance: 0.1,
-  ...change,
-});
+    change,
+  );
 
 const cases: readonly (readonly [string, Light])[] = [
   ['coherent, half a wave', light({})],
@@ -76,4 +67,17 @@ test('a plan serves nearby beams, so that the blur is kept while the beam is dra
   };
   expect(plan(5e-3)).toEqual(plan(5.02e-3));
   expect(blurOfMap(plan(5e-3))?.length).toBe(plan(5e-3).panels * 16 * plan(5e-3).coherentPanels * 16);
+});
+
+test('the outermost radius of a plan is read as well, for a plate away from the focal plane', () => {
+  const near = light({ plateDistance: 0.02 });
+  const plane = Float64Array.of(0);
+  const { width, panels } = planMap(near, [0, 0], 4 * focusRadius(near));
+  // On the last sample and a hair before it.
+  const radii = Float64Array.of(1, 1 - 1e-9, 0.999).map((part) => part * panels * width * focusRadius(near));
+  const map = familyMap(near, plane, radii, planMap(near, [0, 0], 4 * focusRadius(near)));
+  const spot = spotAt(near, 0);
+  radii.forEach((radius, i) => {
+    expect(Math.abs(map[i]! - spot.irradianceAt(radius, 0))).toBeLessThan(1e-6);
+  });
 });
