@@ -72,6 +72,32 @@ function setUp() {
   };
 }
 
+/** Two pictures of one worker; the graph holds `first` before `second`. */
+function setUpPictures() {
+  const [first, second] = [heavy('test.first', 'picture'), heavy('test.second', 'picture')];
+  const pictures = createGraph([first, second]);
+  let state = initialState(pictures);
+  const asked: string[] = [];
+  let answer = () => {};
+  const part = createHeavyPart(
+    pictures,
+    (replied) => ({
+      post: ({ id, job }) => {
+        asked.push(id);
+        answer = () => replied({ job, outcome: { value: 1 } });
+      },
+      close: () => {},
+    }),
+    () => state,
+    () => {},
+  );
+  const change = () => {
+    state = applyPatch(pictures, state, { [x.id]: 7 });
+    part.changed(new Set([x.id, first.id, second.id]));
+  };
+  return { part, first, second, asked, answer: () => answer(), change };
+}
+
 describe('heavy quantities of a page', () => {
   it('are asked for only when something that is shown rests on them, and each kind has its worker', () => {
     const { part, requests, ports, setX } = setUp();
@@ -81,6 +107,18 @@ describe('heavy quantities of a page', () => {
     part.need(search.id);
     expect(requests.map(({ request }) => request.id)).toEqual([picture.id, search.id]);
     expect(ports()).toBe(2);
+  });
+
+  it('what is needed first is asked for first, after every change', () => {
+    const other = setUpPictures();
+    other.part.need(other.second.id);
+    other.part.need(other.first.id);
+    expect(other.asked).toEqual([other.second.id]);
+    other.answer();
+    other.answer();
+    other.change();
+    other.answer();
+    expect(other.asked).toEqual([1, 2].flatMap(() => [other.second.id, other.first.id]));
   });
 
   it('a search under way does not keep a picture waiting', () => {

@@ -32,6 +32,8 @@ interface Heavy {
   readonly quantity: Derived;
   readonly inputs: readonly string[];
   needed: number;
+  /** Counts up with the first need: what stands first on the page is asked for first. */
+  turn: number;
   stale: boolean;
   answer: { readonly outcome: Outcome; readonly inputs: Inputs } | undefined;
 }
@@ -52,7 +54,7 @@ export function createHeavyPart(
     const inputs = orderOf([quantity])
       .filter(isInput)
       .map(({ id }) => id);
-    all.set(quantity.id, { quantity, inputs, needed: 0, stale: false, answer: undefined });
+    all.set(quantity.id, { quantity, inputs, needed: 0, turn: 0, stale: false, answer: undefined });
   }
   const fits = ({ inputs }: Heavy, a: Inputs) =>
     inputs.every((input) => Object.is(a[input], present().inputs[input]));
@@ -79,6 +81,7 @@ export function createHeavyPart(
     } else jobs[kind!].request(id, present().inputs);
   };
   const behind = createBehind(graph);
+  let turns = 0;
   return {
     quantities: [...all.values()].map(({ quantity }) => quantity),
     isStale: (id) => behind(id).some((other) => all.get(other)!.stale),
@@ -86,14 +89,17 @@ export function createHeavyPart(
       for (const other of behind(id)) {
         const heavy = all.get(other)!;
         heavy.needed += 1;
-        if (heavy.needed === 1) ask(heavy);
+        if (heavy.needed > 1) continue;
+        heavy.turn = ++turns;
+        ask(heavy);
       }
     },
     release(id) {
       for (const other of behind(id)) all.get(other)!.needed -= 1;
     },
     changed(touched) {
-      for (const [id, heavy] of all) if (heavy.needed > 0 && touched.has(id)) ask(heavy);
+      const asked = [...all].filter(([id, { needed }]) => needed > 0 && touched.has(id));
+      for (const [, heavy] of asked.sort(([, a], [, b]) => a.turn - b.turn)) ask(heavy);
     },
   };
 }
