@@ -84,10 +84,11 @@ for (const viewport of [
         }
         throw new Error('not reached by Tab');
       };
+      // Asked for well before the key: the browser is told to hand its chooser over only then.
+      const choosing = page.waitForEvent('filechooser');
       await page.goto('/');
       const picker = page.locator('.doors input[type="file"]');
       await tabTo(picker);
-      const choosing = page.waitForEvent('filechooser');
       await actions.act(async () => {
         await page.keyboard.press('Enter');
         await (await choosing).setFiles(imagePath);
