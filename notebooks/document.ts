@@ -37,7 +37,9 @@ export interface MapSpec {
   readonly columns: number;
   readonly rows: number;
   readonly values: Float64Array;
-  /** Lowest and highest value of the colour scale. */
+  /** Units of the chart a unit of `values`; 1 where left out. A drag would spend milliseconds on multiplying them all. */
+  readonly perValue?: number;
+  /** Lowest and highest value of the colour scale, in the unit of the chart. */
   readonly range: readonly [number, number];
   /** Values go beyond the top of the range, whose colour they take; the scale then says "and more". */
   readonly openEnd?: boolean;

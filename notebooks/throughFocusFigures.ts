@@ -63,7 +63,8 @@ export const mapFigure = figure({
       map: {
         columns: map.columns,
         rows: map.rows,
-        values: scaled(map.values, unit),
+        values: map.values,
+        perValue: unit,
         range: logarithmic ? [lowestShown * top, top] : [0, top],
         logarithmic,
         mirrored: true,
@@ -74,17 +75,6 @@ export const mapFigure = figure({
     };
   },
 });
-
-const keptScaled = new WeakMap<Float64Array, { unit: number; values: Float64Array }>();
-
-/** The values in another unit; the last made of each map is kept, since a moved plane leaves them as they are. */
-function scaled(values: Float64Array, unit: number): Float64Array {
-  const kept = keptScaled.get(values);
-  if (kept?.unit === unit) return kept.values;
-  const made = { unit, values: values.map((value) => value * unit) };
-  keptScaled.set(values, made);
-  return made.values;
-}
 
 /** Places nearer in height than this part count as equal; numbers of a map are that far apart from plane to plane. */
 const alike = 0.005;
@@ -103,28 +93,11 @@ function highestPlaces(along: Float64Array, { low, high }: FamilyMap['extent']):
   return ends.map(show).join(' and ');
 }
 
-const keptRows = new WeakMap<Float64Array, Float64Array>();
-
-/** Highest value of each plane; the last of each map is kept, since a moved plane leaves it as it is. */
-function highestByPlane({ values, columns }: FamilyMap): Float64Array {
-  const kept = keptRows.get(values);
-  if (kept) return kept;
-  const highest = new Float64Array(columns);
-  for (let start = 0; start < values.length; start += columns) {
-    for (let column = 0; column < columns; column++) {
-      const value = values[start + column]!;
-      if (value > highest[column]!) highest[column] = value;
-    }
-  }
-  keptRows.set(values, highest);
-  return highest;
-}
-
 function placeOfPeak(map: FamilyMap, top: number): string {
-  const { values, columns, rows, extent, highest } = map;
+  const { values, columns, rows, extent, highest, highestByPlane } = map;
   const radius = (extent.radius * Math.floor(values.indexOf(highest) / columns)) / (rows - 1);
   const place = radius === 0 ? 'on the axis' : `${formatReadable(radius, 'm', 'um', 2)} from the axis`;
-  return `The highest fluence, ${formatReadable(top, 'J/cm^2', 'J/cm^2', 3)}, lies ${place} at z = ${highestPlaces(highestByPlane(map), extent)}.`;
+  return `The highest fluence, ${formatReadable(top, 'J/cm^2', 'J/cm^2', 3)}, lies ${place} at z = ${highestPlaces(highestByPlane, extent)}.`;
 }
 
 /** Fluence on the axis over z, with the plate and without its step. */
@@ -135,7 +108,10 @@ export const axisCurveFigure = figure({
     const { extent, shaped, unshaped } = curves;
     const unit = unshapedPeak * perSquareCentimetre;
     const x = spaced(extent.low * milli, extent.high * milli, shaped.length);
-    const [withPlate, without] = [scaled(shaped, unit), scaled(unshaped, unit)];
+    const [withPlate, without] = [shaped, unshaped].map((curve) => curve.map((value) => value * unit)) as [
+      Float64Array,
+      Float64Array,
+    ];
     const end = niceEnd(largest(withPlate) * 1.05);
     return {
       title: 'Fluence on the axis through the focus',

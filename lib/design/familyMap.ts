@@ -107,8 +107,9 @@ export interface FamilyMap {
   readonly columns: number;
   readonly rows: number;
   readonly values: Float64Array;
-  /** Highest value. */
+  /** Highest value, and that of each plane. */
   readonly highest: number;
+  readonly highestByPlane: Float64Array;
 }
 
 export const map = derived({
@@ -132,9 +133,9 @@ export const map = derived({
 });
 
 /** From a row a plane to a row a radius, as the picture is drawn. */
-function turned(byPlane: Float64Array): { values: Float64Array; highest: number } {
+function turned(byPlane: Float64Array): Pick<FamilyMap, 'values' | 'highest' | 'highestByPlane'> {
   const values = new Float64Array(byPlane.length);
-  let highest = 0;
+  const highestByPlane = new Float64Array(mapPlanes);
   // In blocks of eight planes: a whole column at a stride of 3 kB would miss the cache at each step.
   for (let block = 0; block < mapPlanes; block += 8) {
     const end = Math.min(mapPlanes, block + 8);
@@ -142,11 +143,11 @@ function turned(byPlane: Float64Array): { values: Float64Array; highest: number 
       for (let plane = block; plane < end; plane++) {
         const value = byPlane[plane * mapRadii + radius]!;
         values[radius * mapPlanes + plane] = value;
-        if (value > highest) highest = value;
+        if (value > highestByPlane[plane]!) highestByPlane[plane] = value;
       }
     }
   }
-  return { values, highest };
+  return { values, highest: Math.max(...highestByPlane), highestByPlane };
 }
 
 /** Relative irradiance on the axis, with the plate and with its step taken away, over `extent` in `mapPlanes` planes. */

@@ -94,20 +94,32 @@ export function familyMap(
     planes.map((z) => defocusAt(light, z)),
   );
   const values = new Float64Array(planes.length * radii.length);
-  const read = readerOf(light, radii, plan);
   const own = (row: number) => rows.subarray(row * coherent.length, (row + 1) * coherent.length);
-  planes.forEach((z, row) => {
-    const twin = planes.length - 1 - row;
-    if (twin < row && isTwin(light, z, planes[twin]!) && own(row).every((value, i) => value === own(twin)[i]))
-      values.copyWithin(row * radii.length, twin * radii.length, (twin + 1) * radii.length);
-    else
-      read(
-        z,
-        blur === undefined ? own(row) : applyMatrix(blur, own(row)),
-        values.subarray(row * radii.length, (row + 1) * radii.length),
-      );
-  });
+  const twin = (row: number) => planes.length - 1 - row;
+  const half = Math.ceil(planes.length / 2);
+  const mirrored = planes.every(
+    (z, row) => row < half || (isTwin(light, z, planes[twin(row)]!) && areEqual(own(row), own(twin(row)))),
+  );
+  const fresh = mirrored ? half : planes.length;
+  const use = rows.subarray(0, fresh * coherent.length);
+  readerOf(light, radii, plan)(
+    planes.subarray(0, fresh),
+    blur === undefined ? use : blurredRows(blur, use, coherent.length),
+    values.subarray(0, fresh * radii.length),
+  );
+  for (let row = fresh; row < planes.length; row++)
+    values.copyWithin(row * radii.length, twin(row) * radii.length, (twin(row) + 1) * radii.length);
   return values;
+}
+
+/** Each row of `rows`, `length` long, blurred. */
+function blurredRows(blur: Float64Array, rows: Float64Array, length: number): Float64Array {
+  const count = rows.length / length;
+  const shorter = blur.length / length;
+  const blurred = new Float64Array(count * shorter);
+  for (let row = 0; row < count; row++)
+    blurred.set(applyMatrix(blur, rows.subarray(row * length, (row + 1) * length)), row * shorter);
+  return blurred;
 }
 
 /**
@@ -146,13 +158,18 @@ function endsOf(values: Float64Array): [number, number] {
   return [values.reduce((a, b) => Math.min(a, b)), values.reduce((a, b) => Math.max(a, b))];
 }
 
+function areEqual(a: Float64Array, b: Float64Array): boolean {
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
+  return true;
+}
+
 /** Whether equal fields in two planes are equal spots: B is the same. */
 function isTwin(light: Light, a: number, b: number): boolean {
   return collinsB(light, a) === collinsB(light, b);
 }
 
-/** Writes a plane's values at the radii in metres from those at the nodes. */
-type Reader = (z: number, values: Float64Array, into: Float64Array) => void;
+/** Writes the values of planes at the radii in metres, a row a plane, from those at the nodes. */
+type Reader = (planes: Float64Array, samples: Float64Array, into: Float64Array) => void;
 
 /** Where B is the same in all planes the weights are kept; else a fine grid stands between, as B/f stretches it. */
 function readerOf(light: Light, radii: Float64Array, plan: MapPlan): Reader {
@@ -161,7 +178,7 @@ function readerOf(light: Light, radii: Float64Array, plan: MapPlan): Reader {
   const scale = radiusScale(light, 0);
   const places = radii.map((radius) => Math.abs(radius) / scale);
   const interpolate = interpolationRows(width, panels, nodesPerPanel, places);
-  return (_z, values, into) => interpolate(values, 1, into);
+  return (_planes, samples, into) => interpolate(samples, 1, into);
 }
 
 /** A panel of 12.8 rad in 256 steps: cubics between them err by 3/128·(12.8/256)⁴ = 1.5e-7. */
@@ -172,11 +189,14 @@ function readerByGrid(light: Light, radii: Float64Array, { width, panels }: MapP
   const places = spaced(0, panels * width, panels * stepsPerPanel + 1);
   const interpolate = interpolationRows(width, panels, nodesPerPanel, places);
   const fine = new Float64Array(places.length);
-  return (z, values, into) => {
-    interpolate(values, (light.focalLength / collinsB(light, z)) ** 2, fine);
-    const scale = 1 / (radiusScale(light, z) * step);
-    radii.forEach((radius, i) => {
-      into[i] = evenCubic(fine, Math.abs(radius) * scale);
+  const length = panels * nodesPerPanel;
+  return (planes, samples, into) => {
+    planes.forEach((z, row) => {
+      const factor = (light.focalLength / collinsB(light, z)) ** 2;
+      interpolate(samples.subarray(row * length, (row + 1) * length), factor, fine);
+      const scale = 1 / (radiusScale(light, z) * step);
+      for (let i = 0; i < radii.length; i++)
+        into[row * radii.length + i] = evenCubic(fine, Math.abs(radii[i]!) * scale);
     });
   };
 }

@@ -114,6 +114,8 @@ function blockElement(context: PageContext, block: Block, stops: (() => void)[])
   }
 }
 
+const isPicture = (quantity: Quantity) => quantity.kind === 'derived' && quantity.heavy === 'picture';
+
 /** Figures are as wide as the sheet allows, to this many pixels. */
 const widestFigure = 760;
 
@@ -131,6 +133,7 @@ function renderFigure(context: PageContext, block: FigureBlock, stops: (() => vo
   const quantities = Object.values(block.from);
   watchAll(context, quantities, stops, {
     ...markAge(holder),
+    ...(quantities.some(isPicture) && { leads: view.isNear }),
     changed: (outcomeOf) => {
       const read = readValues(block.from, outcomeOf);
       const shown = 'values' in read;

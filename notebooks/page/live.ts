@@ -1,4 +1,4 @@
-import { type Module, Runtime, type Variable } from '@observablehq/runtime';
+import { Runtime, type Variable } from '@observablehq/runtime';
 import { descendantsOf } from '../../lib/graph/descendants.ts';
 import { createEngine, type Engine } from '../../lib/graph/engine.ts';
 import type { Graph } from '../../lib/graph/graph.ts';
@@ -6,19 +6,11 @@ import { type History, record, redo, startHistory, undo } from '../../lib/graph/
 import { type Outcome, valueOrThrow } from '../../lib/graph/outcome.ts';
 import { isInput, type Quantity } from '../../lib/graph/quantity.ts';
 import { applyPatch, type DesignState, initialState, type Patch, sameDesign } from '../../lib/graph/state.ts';
-import { type Kept, step } from '../../lib/graph/step.ts';
+import { define, defineGraph, defineSource } from './graphVariables.ts';
 import type { OpenHeavyPort } from './heavy/heavyMessages.ts';
-import { createHeavyPart, type HeavyPart, isNotYet, notYet } from './heavy/heavyPart.ts';
-
-/** Watches one quantity. `changed` gets every new outcome; `pending` says that the one shown is older than the inputs. */
-export interface Watcher {
-  changed(outcome: Outcome): void;
-  pending?(): void;
-  /** All that changes with this change has changed but what a worker still computes. */
-  shown?(): void;
-  /** What this quantity holds is up to date with this revision. */
-  settled?(revision: number): void;
-}
+import { createHeavyPart, type HeavyPart, isNotYet } from './heavy/heavyPart.ts';
+import { createHolding } from './holding.ts';
+import type { Watcher } from './watcher.ts';
 
 /** The design as the page lives it: one writer, many watchers. */
 export interface Live {
@@ -77,11 +69,24 @@ export function createLive(
       graph,
       open,
       () => history.present,
-      (id, outcome) => define(variables.get(id)!, id, outcome),
+      (id, outcome) => {
+        define(variables.get(id)!, id, outcome);
+        answered.add(id);
+      },
     );
   const variables = defineGraph(module, graph, start, heavy?.quantities ?? []);
   const entries = new Map<string, Entry>();
   const waiting = new Set<string>();
+  /** Heavy quantities that answered since watchers were last told. */
+  const answered = new Set<string>();
+  /** Entries with watchers that a hold keeps from what has changed. */
+  const owed = new Set<Entry>();
+  const holding = createHolding((leaders) => {
+    for (const { watchers, latest } of owed)
+      for (const watcher of watchers) if (!leaders.has(watcher)) watcher.changed(latest!);
+    owed.clear();
+    settle();
+  });
   const listeners = new Set<(state: DesignState) => void>();
   let engine: Engine | undefined;
   let whenSettled: ((revision: number) => void)[] = [];
@@ -90,19 +95,39 @@ export function createLive(
   const settle = () => {
     for (const id of waiting) if (!heavy?.isStale(id)) return;
     const { revision } = history.present;
-    for (const entry of entries.values()) for (const watcher of entry.watchers) watcher.shown?.();
+    const { leaders } = holding;
+    // While the rest is held back leaders are told of their picture's answer only: drawing the old one again delays it.
+    const drawn = [...answered].some((id) =>
+      [...(entries.get(id)?.watchers ?? [])].some((one) => leaders?.has(one)),
+    );
+    answered.clear();
+    const told = (watcher: Watcher) => !leaders || (drawn && leaders.has(watcher));
+    for (const entry of entries.values())
+      for (const watcher of entry.watchers) if (told(watcher)) watcher.shown?.();
     // Once a revision: each answer of the worker comes here several times, and a page holds hundreds of watchers.
     for (const [id, entry] of entries) {
       if (entry.told === revision || waiting.has(id)) continue;
-      entry.told = revision;
-      for (const watcher of entry.watchers) watcher.settled?.(revision);
+      if (!leaders) entry.told = revision;
+      for (const watcher of entry.watchers) if (told(watcher)) watcher.settled?.(revision);
     }
-    if (waiting.size > 0) return;
+    if (drawn) holding.drawn();
+    if (leaders || waiting.size > 0) return;
     const callbacks = whenSettled;
     whenSettled = [];
     for (const callback of callbacks) callback(revision);
   };
-  const adopt = (next: History) => {
+  /** The hand moves pictures in view: they come first. */
+  const hold = (touched: ReadonlySet<string>) => {
+    const asked = (heavy?.quantities ?? []).filter(
+      ({ id, heavy: kind }) => kind === 'picture' && touched.has(id),
+    );
+    if (!asked.some(({ id }) => [...(entries.get(id)?.watchers ?? [])].some((watcher) => watcher.leads?.())))
+      return;
+    holding.begin(
+      [...entries.values()].flatMap(({ watchers }) => [...watchers].filter((watcher) => watcher.leads?.())),
+    );
+  };
+  const adopt = (next: History, final = true) => {
     const before = history.present;
     history = next;
     const now = history.present;
@@ -116,6 +141,8 @@ export function createLive(
       for (const watcher of entry.watchers) watcher.pending?.();
     }
     for (const id of changed) defineSource(variables.get(id)!, id, now.inputs[id]);
+    if (final) holding.end();
+    else hold(touched);
     heavy?.changed(touched);
     for (const listener of listeners) listener(now);
     if (waiting.size === 0) settle();
@@ -131,7 +158,10 @@ export function createLive(
       const changed = entry.latest !== outcome;
       entry.latest = outcome;
       if (!heavy?.isStale(id)) waiting.delete(id);
-      if (changed) for (const watcher of watchers) watcher.changed(outcome);
+      const { leaders } = holding;
+      const atOnce = (watcher: Watcher) => !leaders || leaders.has(watcher) || isInput(quantity);
+      if (changed) for (const watcher of watchers) if (atOnce(watcher)) watcher.changed(outcome);
+      if (changed && leaders && !isInput(quantity)) owed.add(entry);
       settle();
     };
     const variable = module.variable({ fulfilled });
@@ -145,11 +175,11 @@ export function createLive(
     graph,
     state: () => history.present,
     set: (patch, { final = true } = {}) =>
-      adopt(record(history, applyPatch(graph, history.present, patch), final)),
+      adopt(record(history, applyPatch(graph, history.present, patch), final), final),
     open: (design, { final = true } = {}) => {
       const { present } = history;
       const next = sameDesign(design, present) ? present : { ...design, revision: present.revision + 1 };
-      adopt(record(history, next, final));
+      adopt(record(history, next, final), final);
     },
     history: () => history,
     resume: (kept) =>
@@ -185,44 +215,10 @@ export function createLive(
       return () => listeners.delete(listener);
     },
     settled: () =>
-      waiting.size === 0
+      waiting.size === 0 && !holding.leaders
         ? Promise.resolve(history.present.revision)
         : new Promise((resolve) => {
             whenSettled.push(resolve);
           }),
   };
-}
-
-/** One variable a quantity, holding its outcome; nothing runs until it is watched. `heavy` ones hold what they are given. */
-function defineGraph(
-  module: Module,
-  graph: Graph,
-  start: DesignState,
-  heavy: readonly Quantity[],
-): Map<string, Variable> {
-  const variables = new Map<string, Variable>();
-  for (const quantity of graph.order) {
-    const variable = module.variable();
-    variables.set(quantity.id, variable);
-    if (heavy.includes(quantity)) define(variable, quantity.id, notYet(quantity.id));
-    else if (isInput(quantity)) defineSource(variable, quantity.id, start.inputs[quantity.id]);
-    else if (quantity.kind === 'constant') defineSource(variable, quantity.id, quantity.value);
-    else {
-      let kept: Kept | undefined;
-      const ids = Object.values(quantity.from).map((other) => other.id);
-      variable.define(quantity.id, ids, (...outcomes: Outcome[]) => {
-        kept = step(quantity, outcomes, kept);
-        return kept.outcome;
-      });
-    }
-  }
-  return variables;
-}
-
-function defineSource(variable: Variable, id: string, value: unknown): void {
-  define(variable, id, { value });
-}
-
-function define(variable: Variable, id: string, outcome: Outcome): void {
-  variable.define(id, [], () => outcome);
 }

@@ -7,6 +7,8 @@ interface GroupWatcher {
   /** All quantities have outcomes; called once a batch of changes. */
   changed(outcomeOf: (quantity: Quantity) => Outcome): void;
   settled(revision: number): void;
+  /** Whether it draws a picture of a worker in view ({@link Watcher.leads}). */
+  leads?(): boolean;
 }
 
 /** What marks a part of the page as older than the design, and names the revision it shows once it is not. */
@@ -56,6 +58,7 @@ export function watchAll(
           dirty = true;
         },
         shown,
+        ...(watcher.leads && { leads: watcher.leads }),
         settled: (revision) => {
           upToDate.add(id);
           if (upToDate.size < ids.size) return;

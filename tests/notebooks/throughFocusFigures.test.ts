@@ -47,7 +47,8 @@ describe.each(Object.entries(designs))('%s', (_name, design) => {
         const radius = (y.domain[1] * row) / (map!.rows - 1) / 1e6;
         const expected = valueAt(profile, radius) * unit;
         // 1e-6 of the unshaped peak, the map's own error.
-        expectClose(map!.values[row * map!.columns + column]!, expected, { absolute: 1e-6 * unit });
+        const shown = map!.values[row * map!.columns + column]! * map!.perValue!;
+        expectClose(shown, expected, { absolute: 1e-6 * unit });
       }
     }
     expect(moves!.at).toBeCloseTo(z * 1e3, 12);

@@ -16,6 +16,8 @@ export interface FigureView extends ShownFigure {
   resize(width: number): void;
   /** Draws what waits, wherever the figure is. */
   flush(): void;
+  /** Whether it is in view or close to it. */
+  isNear(): boolean;
   /** Stops watching the view, the scheme and the printer. */
   close(): void;
 }
@@ -104,6 +106,7 @@ export function createFigure(
       if (spec) request();
     },
     flush,
+    isNear: nearness.isNear,
     close() {
       nearness.stop();
       stopScheme();

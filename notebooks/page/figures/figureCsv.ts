@@ -37,7 +37,7 @@ function seriesColumns({ series, map, x: xAxis, y: yAxis }: FigureSpec): Column[
 }
 
 function mapColumns({ map, x, y }: FigureSpec): Column[] {
-  const { columns, rows, values, label, unit, mirrored } = map!;
+  const { columns, rows, values, perValue = 1, label, unit, mirrored } = map!;
   // The mirror image brings no numbers of its own.
   const up: readonly [number, number] = mirrored ? [(y.domain[0] + y.domain[1]) / 2, y.domain[1]] : y.domain;
   const along = ([low, high]: readonly [number, number], index: number, count: number) =>
@@ -47,7 +47,7 @@ function mapColumns({ map, x, y }: FigureSpec): Column[] {
   return [
     { name: x.label, unit: x.unit, values: xs },
     { name: y.label, unit: y.unit, values: ys },
-    { name: label, unit, values },
+    { name: label, unit, values: perValue === 1 ? values : values.map((value) => value * perValue) },
   ];
 }
 

@@ -18,11 +18,11 @@ export function colourAt(share: number, scheme: Scheme): string {
 
 const tables = new Map<Scheme, Uint32Array>();
 
-/** Colours as the four bytes of a pixel, red first. */
+/** Colours as the four bytes of a pixel, red first; behind them the one of no number, transparent. */
 function tableOf(scheme: Scheme): Uint32Array {
   const kept = tables.get(scheme);
   if (kept) return kept;
-  const bytes = new Uint8ClampedArray(entries * 4);
+  const bytes = new Uint8ClampedArray((entries + 1) * 4);
   for (let i = 0; i < entries; i++) {
     const { r, g, b } = rgb(colourAt(i / (entries - 1), scheme));
     bytes.set([Math.round(r), Math.round(g), Math.round(b), 255], i * 4);
@@ -37,15 +37,25 @@ export function pixelRows({ rows, mirrored }: Pick<MapSpec, 'rows' | 'mirrored'>
   return mirrored ? 2 * rows - 1 : rows;
 }
 
-/** Place of each value in the colour table, not yet cut off at its ends. */
-function indexing({ range: [low, high], logarithmic }: MapSpec): (value: number) => number {
+/** Writes the place in the colour table of each of `values` from `start` on into `places`, cut off at the ends; `entries` where there is no number. */
+type Placing = (values: Float64Array, start: number, places: Int16Array) => void;
+
+function placing({ range, perValue = 1, logarithmic }: MapSpec): Placing {
   const last = entries - 1;
-  if (logarithmic) {
-    const scale = last / Math.log(high / low);
-    return (value) => (value > low ? Math.log(value / low) * scale + 0.5 : 0);
-  }
-  const scale = high > low ? last / (high - low) : 0;
-  return (value) => (value - low) * scale + 0.5;
+  const [low, high] = range.map((end) => end / perValue) as [number, number];
+  const scale = high > low ? last / (logarithmic ? Math.log(high / low) : high - low) : 0;
+  const cut = (place: number) => (place > 0 ? (place < last ? place : last) : place <= 0 ? 0 : entries);
+  if (logarithmic)
+    return (values, start, places) => {
+      for (let i = 0; i < places.length; i++) {
+        const value = values[start + i]!;
+        // Below the range the logarithm need not exist.
+        places[i] = value <= low ? 0 : cut(Math.log(value / low) * scale + 0.5);
+      }
+    };
+  return (values, start, places) => {
+    for (let i = 0; i < places.length; i++) places[i] = cut((values[start + i]! - low) * scale + 0.5);
+  };
 }
 
 /**
@@ -57,18 +67,12 @@ export function paintMap(map: MapSpec, scheme: Scheme, bytes: Uint8ClampedArray 
   const high = pixelRows(map);
   const pixels = new Uint32Array(bytes.buffer, bytes.byteOffset, columns * high);
   const table = tableOf(scheme);
-  const last = entries - 1;
-  const indexOf = indexing(map);
+  const place = placing(map);
+  const places = new Int16Array(columns);
   for (let row = 0; row < rows; row++) {
     const target = (rows - 1 - row) * columns;
-    const source = row * columns;
-    for (let column = 0; column < columns; column++) {
-      const value = values[source + column]!;
-      const index = indexOf(value);
-      pixels[target + column] = Number.isNaN(value)
-        ? 0
-        : table[index <= 0 ? 0 : index >= last ? last : index | 0]!;
-    }
+    place(values, row * columns, places);
+    for (let column = 0; column < columns; column++) pixels[target + column] = table[places[column]!]!;
     if (mirrored) pixels.copyWithin((high - rows + row) * columns, target, target + columns);
   }
 }
