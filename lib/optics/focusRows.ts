@@ -1,7 +1,8 @@
+import { largestOf } from '../numerics/largestOf.ts';
 import { sumSquaredField } from '../numerics/sumKernel.ts';
 import { layOutPlanes, planesPerPanel, setWeights } from './planeInterpolation.ts';
 import type { RoundFocus } from './roundProfile.ts';
-import { createThroughFocusSource, largestOf, packRows, tileBessel, tileSource } from './throughFocusMap.ts';
+import { createThroughFocusSource, packRows, tileBessel, tileSource } from './throughFocusMap.ts';
 
 /** |U|² at fixed radii for every ζ of a range: rows at a few planes a panel, from which any plane between follows. */
 export interface FocusRows {

@@ -1,5 +1,6 @@
 import { besselJ0 } from '../numerics/bessel.ts';
 import { gaussLegendre } from '../numerics/gaussLegendre.ts';
+import { largestOf } from '../numerics/largestOf.ts';
 import { tabulate, tabulated } from '../numerics/polynomialTable.ts';
 import { planesPerTile, type Rows, radiiPerTile, sumSquaredField } from '../numerics/sumKernel.ts';
 import { planPlanes } from './planeInterpolation.ts';
@@ -149,8 +150,4 @@ export function throughFocusMap(
     values.copyWithin(plane * radii.length, twin, twin + radii.length);
   }
   return values;
-}
-
-export function largestOf(values: Float64Array): number {
-  return values.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
 }
