@@ -11,9 +11,10 @@ import { designGraph } from '../lib/design/design.ts';
 import { plateSource, stepDiameter } from '../lib/design/plate.ts';
 import { isInput } from '../lib/graph/quantity.ts';
 import { initialState } from '../lib/graph/state.ts';
-import type { PathElementName } from './beamPathInputs.ts';
+import { elementOf, type PathElementName } from './beamPathInputs.ts';
 import { documents } from './contents.ts';
 import type { PageContext } from './page/context.ts';
+import { createDrafts } from './page/controls/drafts.ts';
 import { createField } from './page/controls/inputPanel.ts';
 import { keepOneHelpOpen } from './page/controls/openHelp.ts';
 import { type DocumentView, renderDocument } from './page/documentView.ts';
@@ -33,17 +34,18 @@ import { renderStartPage } from './page/startPage.ts';
 import { createTracePanel } from './page/trace.ts';
 
 const live = createLive(designGraph, undefined, openWorker);
+const drafts = createDrafts(live);
 const firstLink = takeDesign(window);
 const keeping = await openKeeping(window, firstLink !== undefined);
-keeping.start(live);
+keeping.start(live, drafts);
 const notices = createNotices(document);
 const header = createHeader(document, live, (report) => createDesignActions(document, live, notices, report));
-showKeeping(keeping, live, notices);
+showKeeping(keeping, live, drafts, notices);
 const ownParts = createOwnPartsStore(window);
-const context: PageContext = { document, live, ownParts, open: () => {}, report: header.report };
+const context: PageContext = { document, live, ownParts, drafts, open: () => {}, report: header.report };
 const trace = createTracePanel(context, (quantity, stops) => {
   if (!isInput(quantity)) return undefined;
-  const field = createField(document, quantity, panelActions(live));
+  const field = createField(document, quantity, panelActions(context));
   stops.push(
     live.watch(quantity, {
       changed: (outcome) => {
@@ -51,6 +53,7 @@ const trace = createTracePanel(context, (quantity, stops) => {
       },
     }),
   );
+  stops.push(drafts.onChange((id) => id === quantity.id && field.recall?.()));
   return field.element;
 });
 context.open = trace.open;
@@ -64,8 +67,8 @@ document
 
 let shown: DocumentView | undefined;
 let routed = false;
-/** The input that the next document opens with. */
-let entry: { readonly element: PathElementName; readonly input: string } | undefined;
+/** The input that the next document opens with; the first one with what was typed last and not taken. */
+let entry: { readonly element: PathElementName | undefined; readonly input: string } | undefined;
 
 /** Shows what the address names: a document, or the start page. */
 function route(): void {
@@ -91,11 +94,16 @@ function focusHeading(): void {
   routed = true;
 }
 
-/** Puts the cursor into the field of an input, what it holds selected, so that typing replaces it. */
+/**
+ * Puts the cursor into the field of an input: what it holds is selected, so that typing replaces it; behind what was
+ * typed and not taken typing goes on.
+ */
 function focusInput(place: HTMLElement, id: string): void {
-  const field = place.querySelector<HTMLInputElement>(`.field[data-input="${id}"] input[type="text"]`);
+  const field = place.querySelector<HTMLInputElement>(
+    `.field[data-input="${id}"]:not([hidden]) input[type="text"]`,
+  );
   field?.focus();
-  field?.select();
+  field?.setSelectionRange(drafts.of(id) ? field.value.length : 0, field.value.length);
 }
 
 function startPage(): HTMLElement {
@@ -139,6 +147,8 @@ window.addEventListener('hashchange', () => {
   void follow(link);
 });
 await follow(firstLink);
+const last = drafts.all().at(-1);
+if (last) entry = { element: elementOf(last.input), input: last.input };
 route();
 // For checks from outside: the settled state of what is shown.
 Object.assign(window, {

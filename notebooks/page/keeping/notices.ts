@@ -24,6 +24,8 @@ export function createNotices(document: Document): Notices {
     const close = { words: 'Close', act: () => show(topic, '') };
     const buttons = [...actions, close].map(({ words, act }) => {
       const button = element(document, 'button', { type: 'button', class: 'plain' }, words);
+      // A field that loses the focus takes what stands in it, and the line may go before the click has come.
+      button.addEventListener('mousedown', (event) => event.preventDefault());
       button.addEventListener('click', act);
       return button;
     });
