@@ -25,7 +25,8 @@ import { createDesignActions } from './page/keeping/designActions.ts';
 import { openKeeping } from './page/keeping/keeping.ts';
 import { showKeeping } from './page/keeping/keepingNotices.ts';
 import { createNotices } from './page/keeping/notices.ts';
-import { openLink } from './page/keeping/openedDesign.ts';
+import { type OpenRead, readOpenable } from './page/keeping/openedDesign.ts';
+import { showOpened } from './page/keeping/openedNotice.ts';
 import { createPrinted } from './page/keeping/printed.ts';
 import { createLive } from './page/live.ts';
 import { createOwnPartsStore } from './page/ownPartsStore.ts';
@@ -35,8 +36,13 @@ import { createTracePanel } from './page/trace.ts';
 
 const live = createLive(designGraph, undefined, openWorker);
 const drafts = createDrafts(live);
-const firstLink = takeDesign(window);
-const keeping = await openKeeping(window, firstLink !== undefined);
+const firstLink = readLinked();
+// A broken link brings no design: then the page shows what it would have shown without it.
+const linked = await firstLink?.then(
+  () => true,
+  () => false,
+);
+const keeping = await openKeeping(window, linked);
 keeping.start(live, drafts);
 const notices = createNotices(document);
 const header = createHeader(document, live, (report) => createDesignActions(document, live, notices, report));
@@ -130,11 +136,18 @@ function go(id: string): void {
   location.hash = id;
 }
 
+/** Reads the design that the address brings, and takes it out of the address. */
+function readLinked(): Promise<OpenRead> | undefined {
+  const link = takeDesign(window);
+  return link === undefined ? undefined : readOpenable(link);
+}
+
 /** Opens the design of a link; a bad one is told of and changes nothing. */
-async function follow(link: string | undefined): Promise<void> {
-  if (link === undefined) return;
+async function follow(link: Promise<OpenRead> | undefined): Promise<void> {
+  if (!link) return;
   try {
-    notices.show('opened', await openLink(live, link));
+    const open = await link;
+    showOpened(live, notices, open(live));
   } catch (error) {
     header.report((error as Error).message);
   }
@@ -142,7 +155,7 @@ async function follow(link: string | undefined): Promise<void> {
 
 keepOneHelpOpen(document);
 window.addEventListener('hashchange', () => {
-  const link = takeDesign(window);
+  const link = readLinked();
   route();
   void follow(link);
 });

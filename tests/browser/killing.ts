@@ -56,8 +56,11 @@ export async function typeFor(page: Page, time: number, random: Random, what: Ty
       await page.waitForTimeout(random.between(10, 120));
     }
   };
-  if (what === 'name') await openName(page);
-  else await page.locator(`${field} input[type="text"]`).first().focus();
+  if (what === 'name') {
+    // Leaving the field takes what had come back in it.
+    await openName(page);
+    stands(await standing(page));
+  } else await page.locator(`${field} input[type="text"]`).first().focus();
   for (let round = 0; Date.now() < end; round++) {
     if (what === 'name') await keys(letters(random), (name) => ({ name }));
     else await typeNumber(page, numberAfter(typed.at(-1)!, random), round % 2 === 0, keys, stands, end);
