@@ -102,6 +102,13 @@ export const pathElements = {
 
 export type PathElementName = keyof typeof pathElements;
 
+/** The element that brings the input of that id. */
+export function elementOf(id: string): PathElementName | undefined {
+  return (Object.keys(pathElements) as PathElementName[]).find((name) =>
+    pathElements[name].inputs.some((input: InputQuantity) => input.id === id),
+  );
+}
+
 /** A choice and the value that it must have, or one of several. */
 type Condition = readonly [choice: string, ...values: string[]];
 

@@ -11,9 +11,10 @@ import { designGraph } from '../lib/design/design.ts';
 import { plateSource, stepDiameter } from '../lib/design/plate.ts';
 import { isInput } from '../lib/graph/quantity.ts';
 import { initialState } from '../lib/graph/state.ts';
-import type { PathElementName } from './beamPathInputs.ts';
+import { elementOf, type PathElementName } from './beamPathInputs.ts';
 import { documents } from './contents.ts';
 import type { PageContext } from './page/context.ts';
+import { createDrafts } from './page/controls/drafts.ts';
 import { createField } from './page/controls/inputPanel.ts';
 import { keepOneHelpOpen } from './page/controls/openHelp.ts';
 import { type DocumentView, renderDocument } from './page/documentView.ts';
@@ -24,7 +25,8 @@ import { createDesignActions } from './page/keeping/designActions.ts';
 import { openKeeping } from './page/keeping/keeping.ts';
 import { showKeeping } from './page/keeping/keepingNotices.ts';
 import { createNotices } from './page/keeping/notices.ts';
-import { openLink } from './page/keeping/openedDesign.ts';
+import { type OpenRead, readOpenable } from './page/keeping/openedDesign.ts';
+import { showOpened } from './page/keeping/openedNotice.ts';
 import { createPrinted } from './page/keeping/printed.ts';
 import { createLive } from './page/live.ts';
 import { createOwnPartsStore } from './page/ownPartsStore.ts';
@@ -33,17 +35,23 @@ import { renderStartPage } from './page/startPage.ts';
 import { createTracePanel } from './page/trace.ts';
 
 const live = createLive(designGraph, undefined, openWorker);
-const firstLink = takeDesign(window);
-const keeping = await openKeeping(window, firstLink !== undefined);
-keeping.start(live);
+const drafts = createDrafts(live);
+const firstLink = readLinked();
+// A broken link brings no design: then the page shows what it would have shown without it.
+const linked = await firstLink?.then(
+  () => true,
+  () => false,
+);
+const keeping = await openKeeping(window, linked);
+keeping.start(live, drafts);
 const notices = createNotices(document);
 const header = createHeader(document, live, (report) => createDesignActions(document, live, notices, report));
-showKeeping(keeping, live, notices);
+showKeeping(keeping, live, drafts, notices);
 const ownParts = createOwnPartsStore(window);
-const context: PageContext = { document, live, ownParts, open: () => {}, report: header.report };
+const context: PageContext = { document, live, ownParts, drafts, open: () => {}, report: header.report };
 const trace = createTracePanel(context, (quantity, stops) => {
   if (!isInput(quantity)) return undefined;
-  const field = createField(document, quantity, panelActions(live));
+  const field = createField(document, quantity, panelActions(context));
   stops.push(
     live.watch(quantity, {
       changed: (outcome) => {
@@ -51,6 +59,7 @@ const trace = createTracePanel(context, (quantity, stops) => {
       },
     }),
   );
+  stops.push(drafts.onChange((id) => id === quantity.id && field.recall?.()));
   return field.element;
 });
 context.open = trace.open;
@@ -64,8 +73,8 @@ document
 
 let shown: DocumentView | undefined;
 let routed = false;
-/** The input that the next document opens with. */
-let entry: { readonly element: PathElementName; readonly input: string } | undefined;
+/** The input that the next document opens with; the first one with what was typed last and not taken. */
+let entry: { readonly element: PathElementName | undefined; readonly input: string } | undefined;
 
 /** Shows what the address names: a document, or the start page. */
 function route(): void {
@@ -91,11 +100,16 @@ function focusHeading(): void {
   routed = true;
 }
 
-/** Puts the cursor into the field of an input, what it holds selected, so that typing replaces it. */
+/**
+ * Puts the cursor into the field of an input: what it holds is selected, so that typing replaces it; behind what was
+ * typed and not taken typing goes on.
+ */
 function focusInput(place: HTMLElement, id: string): void {
-  const field = place.querySelector<HTMLInputElement>(`.field[data-input="${id}"] input[type="text"]`);
+  const field = place.querySelector<HTMLInputElement>(
+    `.field[data-input="${id}"]:not([hidden]) input[type="text"]`,
+  );
   field?.focus();
-  field?.select();
+  field?.setSelectionRange(drafts.of(id) ? field.value.length : 0, field.value.length);
 }
 
 function startPage(): HTMLElement {
@@ -122,11 +136,18 @@ function go(id: string): void {
   location.hash = id;
 }
 
+/** Reads the design that the address brings, and takes it out of the address. */
+function readLinked(): Promise<OpenRead> | undefined {
+  const link = takeDesign(window);
+  return link === undefined ? undefined : readOpenable(link);
+}
+
 /** Opens the design of a link; a bad one is told of and changes nothing. */
-async function follow(link: string | undefined): Promise<void> {
-  if (link === undefined) return;
+async function follow(link: Promise<OpenRead> | undefined): Promise<void> {
+  if (!link) return;
   try {
-    notices.show('opened', await openLink(live, link));
+    const open = await link;
+    showOpened(live, notices, open(live));
   } catch (error) {
     header.report((error as Error).message);
   }
@@ -134,11 +155,13 @@ async function follow(link: string | undefined): Promise<void> {
 
 keepOneHelpOpen(document);
 window.addEventListener('hashchange', () => {
-  const link = takeDesign(window);
+  const link = readLinked();
   route();
   void follow(link);
 });
 await follow(firstLink);
+const last = drafts.all().at(-1);
+if (last) entry = { element: elementOf(last.input), input: last.input };
 route();
 // For checks from outside: the settled state of what is shown.
 Object.assign(window, {

@@ -1,17 +1,17 @@
 import * as v from 'valibot';
 import type { Graph } from '../graph/graph.ts';
 import type { DesignState, Kept } from '../graph/state.ts';
-import { fromBase64, toBase64 } from '../measured/base64.ts';
-import { sha256 } from '../measured/sha256.ts';
-import { Problem } from '../problem.ts';
+import { toBase64 } from '../measured/base64.ts';
 import { entriesOf, readSavedFile } from './savedFile.ts';
-import { type ReadFile, readInputs, writeInputs } from './savedInputs.ts';
+import { type ReadFile, readInputs, savedBytes, writeInputs } from './savedInputs.ts';
 
 /** The version of design files written now; every earlier version opens. */
 export const designVersion = 2;
 
+const format = 'stepwell-design';
+
 const fileSchema = v.object({
-  format: v.literal('stepwell-design'),
+  format: v.literal(format),
   version: v.pipe(v.number(), v.integer(), v.minValue(1)),
   name: v.optional(v.string()),
   about: v.optional(v.string()),
@@ -20,6 +20,7 @@ const fileSchema = v.object({
 });
 
 const words = {
+  format,
   kind: 'a design file',
   origin: 'that was saved as a design',
   version: designVersion,
@@ -45,25 +46,19 @@ export interface DesignFile extends SavedDesign {
 export function readDesignFile(graph: Graph, text: string, fileName: string, read: ReadFile): DesignFile {
   const saved = readSavedFile(fileSchema, text, fileName, words);
   const { name = nameFrom(fileName), about = '', files } = saved;
-  const bytesOf = (hash: string) =>
-    Object.hasOwn(files, hash) ? readBytes(files[hash]!, hash, fileName) : undefined;
-  const { patch, unknown } = readInputs(graph, saved.inputs, fileName, { bytesOf, read });
+  const bytesOf = (hash: string) => (Object.hasOwn(files, hash) ? savedBytes(files[hash]!, hash) : undefined);
+  const place = {
+    at: (id: string) => `'${fileName}', at ${id}`,
+    remedy: (form?: string) =>
+      `${form === undefined ? 'Correct it there' : `Write it as ${form}`}, or choose another file.`,
+  };
+  const { patch, unknown } = readInputs(graph, saved.inputs, place, { bytesOf, read });
   return { name, about, inputs: patch, kept: { inputs: unknown, files: filesOf(unknown, files) } };
 }
 
 /** "beam.json" is called "beam". */
 function nameFrom(fileName: string): string {
   return fileName.replace(/^.*[/\\]/, '').replace(/\.json$/i, '');
-}
-
-function readBytes(text: string, hash: string, fileName: string): Uint8Array {
-  const bytes = fromBase64(text);
-  const damage = bytes ? (sha256(bytes) === hash ? undefined : 'does not match its sum') : 'is no base64';
-  if (bytes && damage === undefined) return bytes;
-  throw new Problem(
-    'unreadable',
-    `'${fileName}' is damaged: the file kept at files.${hash.slice(0, 8)}… ${damage}. Take an undamaged copy, or give the file to the design again.`,
-  );
 }
 
 /** The files that unknown entries name, as far as they are there. */
@@ -78,7 +73,7 @@ export function filesOf(entries: Kept['inputs'], files: Kept['files']): Kept['fi
 export function writeDesignFile(graph: Graph, design: SavedDesign): string {
   const { entries, files } = writeInputs(graph, design.inputs);
   const content = {
-    format: 'stepwell-design',
+    format,
     version: designVersion,
     name: design.name ?? '',
     about: design.about ?? '',

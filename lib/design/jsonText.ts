@@ -9,7 +9,7 @@ const forbidden = new Set(['__proto__', 'prototype', 'constructor']);
  */
 export function readJson(text: string, refuse: (why: string) => Error): unknown {
   if (text.trim() === '') throw refuse('it is empty');
-  if (text.includes('\0')) throw refuse('it is no text');
+  if (text.includes('\0')) throw refuse('it is no text, but what pictures and programs are made of');
   let value: unknown;
   try {
     value = JSON.parse(text);
@@ -24,14 +24,27 @@ export function readJson(text: string, refuse: (why: string) => Error): unknown 
 function wordsFor({ message }: Error, text: string): string {
   const start = text.trimStart();
   if (!/^[[{"\d-]/.test(start))
-    return `it begins with '${start.slice(0, 20).replace(/\s+/g, ' ')}' and is no JSON`;
+    return `it begins with '${start.slice(0, 20).replace(/\s+/g, ' ')}', where a bracket { belongs`;
   if (/end of JSON input|Unterminated|end of data/i.test(message))
     return 'it ends too early, as if it had been cut short';
   const told = /position (\d+)/.exec(message)?.[1];
   const at = told === undefined ? strayWord(text) : Number(told);
-  if (at === undefined) return `it is no JSON (${message.replace(/\s+/g, ' ').slice(0, 80)})`;
+  if (at === undefined)
+    return `it is not written as such files are (JSON: ${message.replace(/\s+/g, ' ').slice(0, 80)})`;
   if (text.slice(at).trim() === '') return 'it ends too early, as if it had been cut short';
-  return `${placeOf(text, at)} holds '${text.slice(at, at + 12).trim()}', where JSON needs something else`;
+  return `${placeOf(text, at)}${nearWhat(text, at)} reads '${strayText(text, at)}', which cannot stand there`;
+}
+
+/** The word or sign at a place. */
+function strayText(text: string, at: number): string {
+  return /^(?:[\w.+-]{1,30}|\S)/.exec(text.slice(at, at + 30).trimStart())?.[0] ?? '';
+}
+
+/** The dotted name of the entry that a place lies in or behind, as far as one stands shortly before it. */
+function nearWhat(text: string, at: number): string {
+  const names = [...text.slice(Math.max(0, at - 300), at).matchAll(/"([\w-]+(?:\.[\w-]+)+)"\s*:/g)];
+  const last = names.at(-1)?.[1];
+  return last === undefined ? '' : `, near ${last},`;
 }
 
 /** Place of the first word outside strings that JSON does not know, such as NaN; some engines tell no place. */
@@ -59,7 +72,10 @@ function checkNames(text: string, refuse: (why: string) => Error): void {
     if (sign === '{') open.push(new Set());
     else if (sign === '[') open.push(undefined);
     else if (sign === '}' || sign === ']') open.pop();
-    if (open.length > deepest) throw refuse(`${placeOf(text, i)} is nested deeper than ${deepest} brackets`);
+    if (open.length > deepest)
+      throw refuse(
+        `${placeOf(text, i)} lies inside more than ${deepest} brackets, and nothing in a design does`,
+      );
     if (sign !== '"') continue;
     const end = endOfString(text, i);
     const names = open.at(-1);
@@ -78,7 +94,10 @@ function addName(
   const name = JSON.parse(text.slice(from, to + 1)) as string;
   const place = () => placeOf(text, from);
   if (forbidden.has(name)) throw refuse(`${place()} names '${name}', which nothing in a design is called`);
-  if (names.has(name)) throw refuse(`${place()} gives '${name.slice(0, 60)}' a second time`);
+  if (names.has(name))
+    throw refuse(
+      `${place()} gives '${name.slice(0, 60)}' a second time, so that nobody can tell which counts`,
+    );
   names.add(name);
 }
 

@@ -2,7 +2,8 @@ import * as v from 'valibot';
 import { Problem } from '../problem.ts';
 import { createPart, inputsOfKind, type OwnPart, partKinds } from './ownParts.ts';
 import { addPart, type OwnParts } from './ownPartsList.ts';
-import { readEntry, readSavedFile, savedEntry, writeEntry } from './savedFile.ts';
+import { readSavedFile, writeEntry } from './savedFile.ts';
+import { readValue } from './savedValue.ts';
 
 /** The version of part lists written now; every earlier version opens. */
 export const partsVersion = 1;
@@ -11,7 +12,7 @@ const partSchema = v.object({
   kind: v.picklist(partKinds),
   name: v.string(),
   note: v.optional(v.string()),
-  values: v.record(v.string(), savedEntry),
+  values: v.record(v.string(), v.unknown()),
 });
 const fileSchema = v.object({
   format: v.literal('stepwell-parts'),
@@ -28,6 +29,7 @@ export interface PartsFile {
 /** Reads a list of parts; `fileName` appears in messages. A bad file throws a Problem, and then none of it counts. */
 export function readPartsFile(text: string, fileName: string): PartsFile {
   const words = {
+    format: 'stepwell-parts',
     kind: 'a list of parts',
     origin: 'that was saved as a list of parts',
     version: partsVersion,
@@ -51,7 +53,8 @@ function readPart(
   const values: Record<string, unknown> = {};
   for (const [id, entry] of Object.entries(saved)) {
     const input = inputs.get(id);
-    if (input) values[id] = readEntry(input, entry);
+    if (input)
+      values[id] = readValue(input, entry, (form) => (form === undefined ? '' : `Write it as ${form}.`));
     else unknown.push(`${id} of the ${kind} ‘${name}’`);
   }
   return createPart(kind, name, values, note);

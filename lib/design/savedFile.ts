@@ -1,22 +1,14 @@
 import * as v from 'valibot';
-import type { InputQuantity } from '../graph/quantity.ts';
-import { checkInput } from '../graph/state.ts';
-import { sameDimensions } from '../graph/unitScale.ts';
-import { dimensionsOf, fromUnit, isKnownUnit } from '../graph/units.ts';
 import { Problem } from '../problem.ts';
 import { readJson } from './jsonText.ts';
-
-export const numberEntry = v.object({ value: v.pipe(v.number(), v.finite()), unit: v.string() });
-export const choiceEntry = v.object({ choice: v.string() });
-
-/** A value in a file: a number with its unit, or a choice. */
-export const savedEntry = v.union([numberEntry, choiceEntry]);
-export type SavedEntry = v.InferOutput<typeof savedEntry>;
+import { issueWords, namedEntries } from './schemaWords.ts';
 
 /** How messages name a kind of file, and what to choose instead of a wrong one. */
 export interface SavedFileWords {
   /** With its article: "a design file". */
   readonly kind: string;
+  /** What its `format` says. */
+  readonly format: string;
   /** "that was saved as a design". */
   readonly origin: string;
   /** Versions above this one are refused. */
@@ -37,21 +29,28 @@ export function readSavedFile<T extends { readonly version: number }>(
   const content = migrate(readJson(text, refuse), fileName, words);
   const parsed = v.safeParse(schema, content);
   if (parsed.success) return parsed.output;
-  throw refuse(`at ${v.getDotPath(parsed.issues[0]) ?? 'the whole file'}: ${issueWords(parsed.issues[0])}`);
+  throw refuse(kindOf(content, words.format) ?? issueWords(parsed.issues[0]));
+}
+
+/** Files of ours by their format. */
+const kinds = new Map<unknown, string>([
+  ['stepwell-design', 'it is a design'],
+  ['stepwell-parts', 'it is a list of lenses, expanders and plates'],
+]);
+
+/** What a file of another kind is; undefined where it is none of ours. */
+function kindOf(content: unknown, wanted: string): string | undefined {
+  const { format } = (content ?? {}) as { readonly format?: unknown };
+  return format === wanted ? undefined : kinds.get(format);
 }
 
 /** An object of entries, and no list, which would pass for one whose names are numbers. */
 export function entriesOf<T>(entry: v.GenericSchema<unknown, T>) {
   return v.pipe(
     v.unknown(),
-    v.check((value) => !Array.isArray(value), 'it is a list where entries by name are needed'),
+    v.check((value) => !Array.isArray(value), namedEntries),
     v.record(v.string(), entry),
   );
-}
-
-/** What a schema found wrong, in words. */
-export function issueWords(issue: v.BaseIssue<unknown>): string {
-  return issue.received === 'undefined' ? 'it is missing' : issue.message;
 }
 
 /** The content in the present version. What names no version is left to the schema, which says so. */
@@ -68,24 +67,6 @@ function migrate(content: unknown, fileName: string, words: SavedFileWords): unk
   for (let version = from; version < words.version; version++)
     migrated = words.migrations?.[version]?.(migrated) ?? migrated;
   return migrated;
-}
-
-/** The value of an entry in SI, in the input's range or among its options; else a Problem. */
-export function readEntry(input: InputQuantity, entry: SavedEntry): unknown {
-  return checkInput(input, entryValue(input, entry));
-}
-
-function entryValue({ id, unit }: InputQuantity, entry: SavedEntry): unknown {
-  if ('choice' in entry) return entry.choice;
-  const own = String(unit);
-  if (!isKnownUnit(entry.unit) || !sameDimensions(dimensionsOf(entry.unit), dimensionsOf(own))) {
-    throw new Problem(
-      'unreadable',
-      `${id} is given in '${entry.unit.slice(0, 40)}', which is no unit for it; use ${own}.`,
-      { input: id },
-    );
-  }
-  return fromUnit(entry.value, own, entry.unit);
 }
 
 /** The entry of a number or a choice; undefined for a file, whose bytes need a place of their own. */

@@ -3,9 +3,13 @@ import type { Graph } from '../graph/graph.ts';
 import { type OriginalFile, originalOf, readFrom } from '../graph/originals.ts';
 import { type FileInput, type InputQuantity, isInput } from '../graph/quantity.ts';
 import type { Patch } from '../graph/state.ts';
+import { fromBase64 } from '../measured/base64.ts';
+import { sha256 } from '../measured/sha256.ts';
 import { Problem } from '../problem.ts';
 import { inPlace } from './ownPartsFile.ts';
-import { choiceEntry, issueWords, numberEntry, readEntry, writeEntry } from './savedFile.ts';
+import { writeEntry } from './savedFile.ts';
+import { nameOf, type Remedy, readValue, withRemedy } from './savedValue.ts';
+import { writtenWords } from './schemaWords.ts';
 
 const fileEntry = v.union([
   v.object({ file: v.null() }),
@@ -17,13 +21,22 @@ export type ReadFile = (id: string, bytes: Uint8Array, name: string) => unknown;
 
 /** Where saved inputs find the files that they name. */
 export interface FileSource {
-  /** Bytes of the file with that SHA-256; undefined where there is none. */
-  bytesOf(sha256: string): Uint8Array | undefined;
+  /** Bytes of the file with that SHA-256; undefined where there is none, or in words how it is damaged. */
+  bytesOf(sha256: string): Uint8Array | string | undefined;
   readonly read: ReadFile;
 }
 
 /** Entries by id, as saved: values of this version and what it does not know. */
 export type SavedEntries = Readonly<Record<string, unknown>>;
+
+/** The bytes of a saved file from their base64, or in words how they are damaged. */
+export function savedBytes(text: string, hash: string): Uint8Array | string {
+  const bytes = fromBase64(text);
+  if (!bytes) return 'its bytes were damaged after it was saved, and are no base64 any more';
+  return sha256(bytes) === hash
+    ? bytes
+    : 'its bytes were changed after it was saved, and do not match their check sum';
+}
 
 /** Saved entries as read: what to set, and the entries of ids that this version does not know, as they were. */
 export interface ReadInputs {
@@ -31,11 +44,18 @@ export interface ReadInputs {
   readonly unknown: SavedEntries;
 }
 
-/** Reads saved entries; a value that cannot be throws a Problem that begins with `place` and the id. */
+/** How messages name the place of an entry, and what they say can be done about one that cannot be read. */
+export interface SavedPlace {
+  /** Words for the place of the entry of that id, before a colon. */
+  at(id: string): string;
+  readonly remedy: Remedy;
+}
+
+/** Reads saved entries; for a value that cannot be a Problem says where it stands and what is allowed. */
 export function readInputs(
   graph: Graph,
   entries: SavedEntries,
-  place: string,
+  { at, remedy }: SavedPlace,
   files: FileSource,
 ): ReadInputs {
   const patch: Record<string, unknown> = {};
@@ -43,50 +63,44 @@ export function readInputs(
   for (const [id, entry] of Object.entries(entries)) {
     const quantity = graph.quantities.get(id);
     if (!quantity || !isInput(quantity)) unknown[id] = entry;
-    else patch[id] = inPlace(`'${place}', inputs.${id}`, () => readInput(quantity, entry, files));
+    else patch[id] = inPlace(at(id), () => readInput(quantity, entry, remedy, files));
   }
   return { patch, unknown };
 }
 
-function readInput(input: InputQuantity, entry: unknown, files: FileSource): unknown {
-  if (input.kind === 'file') return readFileEntry(input, entry, files);
-  const schema = input.kind === 'number' ? numberEntry : choiceEntry;
-  return readEntry(input, parse<v.InferOutput<typeof schema>>(schema, entry, formOf(input)));
+function readInput(input: InputQuantity, entry: unknown, remedy: Remedy, files: FileSource): unknown {
+  return input.kind === 'file' ? readFileEntry(input, entry, remedy, files) : readValue(input, entry, remedy);
 }
 
-function readFileEntry(input: FileInput, entry: unknown, { bytesOf, read }: FileSource): unknown {
-  const saved = parse<v.InferOutput<typeof fileEntry>>(fileEntry, entry, formOf(input));
-  if (saved.file === null) return null;
-  const { file: name, sha256 } = saved as { readonly file: string; readonly sha256: string };
-  const bytes = bytesOf(sha256);
-  if (!bytes) {
-    const which = `"${name}" (SHA-256 ${sha256.slice(0, 8)}…)`;
-    throw new Problem(
-      'unreadable',
-      `The bytes of ${which} are missing; save the design again with its files.`,
-      {
-        input: input.id,
-      },
+/** How the entry of a file looks. */
+const fileForm = '{"file": "beam.png", "sha256": "its check sum"} or, without a file, as {"file": null}';
+
+function readFileEntry(
+  input: FileInput,
+  entry: unknown,
+  remedy: Remedy,
+  { bytesOf, read }: FileSource,
+): unknown {
+  const refuse = (what: string, remedyWords: string) =>
+    new Problem('unreadable', withRemedy(`${nameOf(input)} ${what}.`, remedyWords), { input: input.id });
+  const parsed = v.safeParse(fileEntry, entry);
+  if (!parsed.success)
+    throw refuse(
+      `is written as ${writtenWords(entry)}, where the name of a file and its check sum of 64 digits belong`,
+      remedy(fileForm),
     );
-  }
-  return readFrom(read(input.id, bytes, name), { name, bytes, sha256 });
-}
-
-function parse<T>(schema: v.GenericSchema<unknown, T>, entry: unknown, form: string): T {
-  const parsed = v.safeParse(schema, entry);
-  if (parsed.success) return parsed.output;
-  const issue = parsed.issues[0];
-  const at = v.getDotPath(issue);
-  throw new Problem(
-    'unreadable',
-    `${at === null ? '' : `${at}: `}${issueWords(issue)}. Write it as ${form}.`,
+  const saved = parsed.output;
+  if (saved.file === null || !('sha256' in saved)) return null;
+  const { file: name, sha256 } = saved;
+  const again = 'Ask for the design again with its files, or give the file to it anew.';
+  const bytes = bytesOf(sha256);
+  if (bytes === undefined)
+    throw refuse(`names the file "${name.slice(0, 60)}", which was not saved with it`, again);
+  if (typeof bytes === 'string') throw refuse(`cannot be read from "${name.slice(0, 60)}": ${bytes}`, again);
+  return readFrom(
+    inPlace(nameOf(input), () => read(input.id, bytes, name)),
+    { name, bytes, sha256 },
   );
-}
-
-/** How an entry looks that could be read. */
-function formOf(input: InputQuantity): string {
-  if (input.kind === 'file') return '{"file": "beam.png", "sha256": "64 digits"} or {"file": null}';
-  return JSON.stringify(writeEntry(input, input.initial));
 }
 
 /** Entries of all inputs that have a value in `inputs`, by id, and the files that they name. */

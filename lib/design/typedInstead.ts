@@ -21,6 +21,8 @@ const measurable: readonly Measurable[] = [
 export interface WithoutFiles {
   readonly patch: Patch;
   readonly words: readonly string[];
+  /** Ids of the numbers that count as typed now, and whether they were measured or had been typed before. */
+  readonly typed: readonly { readonly id: string; readonly measured: boolean }[];
 }
 
 /** What to set so that a design does without the files it was measured from: their numbers as if typed. */
@@ -28,6 +30,7 @@ export function typedInstead(graph: Graph, inputs: Patch): WithoutFiles {
   const engine = createEngine(graph, inputs);
   const patch: Record<string, unknown> = {};
   const words: string[] = [];
+  const typedNow: { readonly id: string; readonly measured: boolean }[] = [];
   for (const [by, used, typed] of measurable.filter(([choice]) => inputs[choice.id] !== 'typed')) {
     const outcome = engine.evaluate([used.id])[used.id]!;
     const value = hasValue(outcome) && allows(typed, outcome.value) ? outcome.value : undefined;
@@ -36,10 +39,11 @@ export function typedInstead(graph: Graph, inputs: Patch): WithoutFiles {
     const shown = shownValue(typed, { value: value ?? inputs[typed.id] });
     const why = value === undefined ? ', since nothing that can be typed was measured' : '';
     words.push(`${typed.name} ${shown}${why}`);
+    typedNow.push({ id: typed.id, measured: value !== undefined });
   }
   for (const quantity of graph.order)
     if (quantity.kind === 'file' && inputs[quantity.id] !== null) patch[quantity.id] = null;
-  return { patch, words };
+  return { patch, words, typed: typedNow };
 }
 
 function allows(input: NumberInput, value: unknown): boolean {

@@ -3,9 +3,11 @@ import { designGraph } from '../../lib/design/design.ts';
 import { type DesignFile, filesOf, type SavedDesign } from '../../lib/design/designFile.ts';
 import { initialSet, initialValues } from '../../lib/design/initialSets.ts';
 import { readJson } from '../../lib/design/jsonText.ts';
-import { entriesOf, issueWords } from '../../lib/design/savedFile.ts';
-import { readInputs, writeInputs } from '../../lib/design/savedInputs.ts';
+import { entriesOf } from '../../lib/design/savedFile.ts';
+import { readInputs, savedBytes, writeInputs } from '../../lib/design/savedInputs.ts';
+import { issueWords } from '../../lib/design/schemaWords.ts';
 import { typedInstead } from '../../lib/design/typedInstead.ts';
+import { originalOf } from '../../lib/graph/originals.ts';
 import { applyPatch } from '../../lib/graph/state.ts';
 import { fromBase64, toBase64 } from '../../lib/measured/base64.ts';
 import { sha256 } from '../../lib/measured/sha256.ts';
@@ -14,14 +16,17 @@ import { readSavedFileAgain } from '../measuredFiles.ts';
 import { deflate, inflate } from './deflate.ts';
 
 /** The version of links written now; every earlier version opens. */
-export const linkVersion = 1;
+export const linkVersion = 2;
 
 /** Longer links are cut by mail programs and chats; signs. */
 const longest = 8192;
 /** No link of that length unfolds to more, other than one made to fill the memory; bytes. */
 const mostUnfolded = 1e6;
-/** Name of a link in messages. */
-const place = 'link';
+/** How messages name what stands in a link. */
+const place = {
+  at: (id: string) => `The link, at ${id}`,
+  remedy: () => 'Ask for the link again, or for a design file.',
+};
 
 const schema = v.object({
   initial: v.number(),
@@ -29,7 +34,30 @@ const schema = v.object({
   about: v.optional(v.string(), ''),
   inputs: entriesOf(v.unknown()),
   files: v.optional(entriesOf(v.string()), {}),
+  // Since version 2.
+  leftOut: v.optional(
+    v.object({
+      files: entriesOf(v.string()),
+      measured: v.optional(v.array(v.string()), []),
+      typed: v.optional(v.array(v.string()), []),
+    }),
+  ),
 });
+
+/** What stayed behind when a link was made. */
+export interface LeftOut {
+  /** Names of files by the id of their input. */
+  readonly files: Readonly<Record<string, string>>;
+  /** Ids of inputs that hold as typed what was measured from the files. */
+  readonly measured: readonly string[];
+  /** Ids of inputs that hold what had been typed before, since nothing that can be typed was measured. */
+  readonly typed: readonly string[];
+}
+
+/** A design from a link. `leftOut` is `unknown` where an earlier program made the link, which noted none. */
+export interface LinkedDesign extends DesignFile {
+  readonly leftOut: LeftOut | 'unknown';
+}
 
 /** A design as a text for an address, and in words what it leaves out. */
 export interface DesignLink {
@@ -44,9 +72,12 @@ export interface DesignLink {
 export async function writeLink(design: SavedDesign): Promise<DesignLink> {
   const whole = await encode(design);
   if (whole.length <= longest) return { text: whole, leftOut: '' };
-  const { patch, words } = typedInstead(designGraph, design.inputs);
+  const { patch, words, typed } = typedInstead(designGraph, design.inputs);
   const { inputs } = applyPatch(designGraph, { ...design, revision: 0 }, patch);
-  const text = await encode({ ...design, inputs, kept: { inputs: design.kept?.inputs ?? {}, files: {} } });
+  const ids = (measured: boolean) => typed.filter((one) => one.measured === measured).map(({ id }) => id);
+  const leftOut = { files: fileNames(design), measured: ids(true), typed: ids(false) };
+  const kept = { inputs: design.kept?.inputs ?? {}, files: {} };
+  const text = await encode({ ...design, inputs, kept }, leftOut);
   if (text.length > longest) {
     throw new Problem(
       'impossible',
@@ -56,13 +87,29 @@ export async function writeLink(design: SavedDesign): Promise<DesignLink> {
   return { text, leftOut: leftOutWords(words) };
 }
 
+/** Names of the files in a design, those that only a later program reads included, by the id of their input. */
+function fileNames({ inputs, kept = { inputs: {}, files: {} } }: SavedDesign): Record<string, string> {
+  const known = Object.entries(inputs).map(([id, value]) => [id, originalOf(value)?.name] as const);
+  const later = Object.entries(kept.inputs).map(([id, entry]) => {
+    const { file, sha256: hash } = (entry ?? {}) as { readonly file?: unknown; readonly sha256?: unknown };
+    const held = typeof file === 'string' && typeof hash === 'string' && Object.hasOwn(kept.files, hash);
+    return [id, held ? file : undefined] as const;
+  });
+  return Object.fromEntries(
+    [...known, ...later].filter((one): one is [string, string] => one[1] !== undefined),
+  );
+}
+
 function leftOutWords(words: readonly string[]): string {
   const instead =
     words.length === 0 ? '' : ` What was measured from them is in the link as typed: ${words.join('; ')}.`;
   return `A link holds 8 kB at most, so files are left out of it.${instead}`;
 }
 
-async function encode({ inputs, name = '', about = '', kept }: SavedDesign): Promise<string> {
+async function encode(
+  { inputs, name = '', about = '', kept }: SavedDesign,
+  leftOut?: LeftOut,
+): Promise<string> {
   const initial = designGraph.initial;
   const changed = Object.entries(inputs).filter(([id, value]) => !Object.is(value, initial[id]));
   const { entries, files } = writeInputs(designGraph, Object.fromEntries(changed));
@@ -76,6 +123,7 @@ async function encode({ inputs, name = '', about = '', kept }: SavedDesign): Pro
     ...(about === '' ? {} : { about }),
     inputs: { ...entries, ...kept?.inputs },
     ...(Object.keys(bytesByHash).length === 0 ? {} : { files: bytesByHash }),
+    ...(leftOut === undefined ? {} : { leftOut }),
   };
   const bytes = await deflate(new TextEncoder().encode(JSON.stringify(content)));
   return `${linkVersion}.${sumOf(bytes)}.${toBase64(bytes).replaceAll('+', '-').replaceAll('/', '_').replace(/=+$/, '')}`;
@@ -87,49 +135,55 @@ function sumOf(bytes: Uint8Array): string {
 }
 
 /** The design in a link, every input included. Rejects with a Problem that says what is wrong with it. */
-export async function readLink(text: string): Promise<DesignFile> {
-  const { initial, name, about, inputs, files } = parse(await unfold(text));
+export async function readLink(text: string): Promise<LinkedDesign> {
+  const { version, content } = await unfold(text);
+  const { initial, name, about, inputs, files, leftOut = nothing } = parse(content);
   const values = initialValues(designGraph, initial);
   if (!values) throw newer(`starts from the initial values ${initial}, which this program does not know`);
-  const bytesOf = (hash: string) => (Object.hasOwn(files, hash) ? bytesIn(files[hash]!, hash) : undefined);
+  const bytesOf = (hash: string) => (Object.hasOwn(files, hash) ? savedBytes(files[hash]!, hash) : undefined);
   const { patch, unknown } = readInputs(designGraph, inputs, place, { bytesOf, read: readSavedFileAgain });
   return {
     name,
     about,
     inputs: { ...values, ...patch },
     kept: { inputs: unknown, files: filesOf(unknown, files) },
+    // A link has all files or none, so one with files has left none out.
+    leftOut: version < 2 && Object.keys(files).length === 0 ? 'unknown' : leftOut,
   };
 }
 
-function bytesIn(text: string, hash: string): Uint8Array {
-  const bytes = fromBase64(text);
-  if (bytes && sha256(bytes) === hash) return bytes;
-  throw damaged(`the file at files.${hash.slice(0, 8)}… does not match its sum`);
-}
+const nothing: LeftOut = { files: {}, measured: [], typed: [] };
 
 function parse(text: string) {
   const parsed = v.safeParse(schema, readJson(text, damaged));
   if (parsed.success) return parsed.output;
-  throw damaged(`at ${v.getDotPath(parsed.issues[0]) ?? 'its start'}: ${issueWords(parsed.issues[0])}`);
+  throw damaged(issueWords(parsed.issues[0]));
 }
 
-/** The JSON text in a link. */
-async function unfold(text: string): Promise<string> {
+/** Version and JSON text of a link. */
+async function unfold(text: string): Promise<{ readonly version: number; readonly content: string }> {
   const parts = /^(\d{1,6})\.([0-9a-f]{8})\.([\w-]+)$/.exec(text);
   const version = Number(/^(\d{1,6})\./.exec(text)?.[1]);
   if (version > linkVersion)
     throw newer(`is version ${version}, and this program reads up to version ${linkVersion}`);
-  if (!parts || version < 1) throw damaged('it is not of the form version.sum.content');
+  if (!parts || version < 1)
+    throw damaged(
+      text === ''
+        ? 'nothing stands behind ‘design=’'
+        : 'what stands behind ‘design=’ is not how a link writes a design',
+    );
   const [, , sum, content = ''] = parts;
   const bytes = fromBase64(padded(content.replaceAll('-', '+').replaceAll('_', '/')));
-  if (!bytes || sumOf(bytes) !== sum) throw damaged('its content does not match its sum');
+  if (!bytes || sumOf(bytes) !== sum)
+    throw damaged('letters in it were lost or changed, and it does not match its check sum');
   try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(await inflate(bytes, mostUnfolded));
+    const unfolded = await inflate(bytes, mostUnfolded);
+    return { version, content: new TextDecoder('utf-8', { fatal: true }).decode(unfolded) };
   } catch (error) {
     throw damaged(
       error instanceof RangeError
-        ? `it unfolds to more than ${mostUnfolded / 1e6} MB`
-        : 'its content cannot be unfolded',
+        ? `it unpacks to more than ${mostUnfolded / 1e6} MB, and no design in a link is that large`
+        : 'what is packed in it cannot be unpacked',
     );
   }
 }

@@ -1,7 +1,8 @@
 import * as v from 'valibot';
 import { designGraph } from '../../lib/design/design.ts';
-import { entriesOf, issueWords } from '../../lib/design/savedFile.ts';
+import { entriesOf } from '../../lib/design/savedFile.ts';
 import { type FileSource, readInputs, writeInputs } from '../../lib/design/savedInputs.ts';
+import { issueWords } from '../../lib/design/schemaWords.ts';
 import type { History } from '../../lib/graph/history.ts';
 import type { OriginalFile } from '../../lib/graph/originals.ts';
 import type { DesignState, Kept } from '../../lib/graph/state.ts';
@@ -95,11 +96,14 @@ function joined(one: SavedStep, next: SavedStep): SavedStep {
   return { ...one, ...next, inputs: { ...one.inputs, ...next.inputs } };
 }
 
+/** Nobody writes what the browser keeps: there is nothing to mend by hand. */
+const place = { at: (id: string) => `what was kept of ${id}`, remedy: () => '' };
+
 function restoreSteps(steps: readonly SavedStep[], files: FileSource): DesignState[] {
   const states: DesignState[] = [];
   let state: DesignState = { inputs: designGraph.initial, revision: -1 };
   for (const { inputs: entries, ...texts } of steps) {
-    const { patch, unknown } = readInputs(designGraph, entries, 'kept design', files);
+    const { patch, unknown } = readInputs(designGraph, entries, place, files);
     state = {
       ...state,
       ...defined(texts),

@@ -1,4 +1,5 @@
 import type { Quantity } from '../../lib/graph/quantity.ts';
+import type { Drafts } from './controls/drafts.ts';
 import type { Live } from './live.ts';
 import type { OwnPartsStore } from './ownPartsStore.ts';
 
@@ -11,6 +12,8 @@ export interface PageContext {
   readonly live: Live;
   /** The lenses, expanders and plates that the person keeps. */
   readonly ownParts: OwnPartsStore;
+  /** What is typed and not taken yet. */
+  readonly drafts: Drafts;
   /** What the document shown is about; where it is missing, the top of the document says why. */
   readonly result?: Quantity;
   /** Opens the trace of a quantity beside the number that was chosen. */

@@ -8,7 +8,7 @@ import { usedBeamDiameter } from '../../lib/design/rawBeam.ts';
 import { hasValue, type Outcome } from '../../lib/graph/outcome.ts';
 import type { Quantity } from '../../lib/graph/quantity.ts';
 import { shownValue } from '../../lib/graph/shown.ts';
-import { inputCounts, type PathElementName, pathElements } from '../beamPathInputs.ts';
+import { elementOf, inputCounts, type PathElementName, pathElements } from '../beamPathInputs.ts';
 import { inputForFile, measuredFiles, readMeasuredFile } from '../measuredFiles.ts';
 import { createBeamPath } from './beamPath.ts';
 import type { PageContext } from './context.ts';
@@ -83,10 +83,6 @@ export function renderBeamPath(
     changed: (outcomeOf) => path.update(drawnValues(outcomeOf)),
   });
   choose(first);
-  const elementOf = (id: string) =>
-    (Object.keys(pathElements) as PathElementName[]).find((name) =>
-      pathElements[name].inputs.some((input) => input.id === id),
-    );
   return {
     drawing: path.element,
     inputs: place,
@@ -128,8 +124,9 @@ export function drawnValues(outcomeOf: (quantity: Quantity) => Outcome) {
 }
 
 /** What every panel does with what a person sets. */
-export function panelActions(live: Live): PanelActions {
+export function panelActions({ live, drafts }: Pick<PageContext, 'live' | 'drafts'>): PanelActions {
   return {
+    drafts,
     set: (patch, { final }) => live.set(patch, { final }),
     takeFile: async (input, file) => {
       const bytes = await bytesOf(file);
@@ -151,7 +148,7 @@ export function renderPanel(
   stops: (() => void)[],
 ): InputPanel {
   const { live } = context;
-  const panel = createInputPanel(context.document, heading, inputs as never, panelActions(live));
+  const panel = createInputPanel(context.document, heading, inputs as never, panelActions(context));
   const showCounting = () => {
     const values = live.state().inputs;
     for (const input of inputs) panel.setShown(input.id, inputCounts(input.id, values));
@@ -178,6 +175,7 @@ export function renderPanel(
     );
   }
   stops.push(live.onState(showCounting));
+  stops.push(context.drafts.onChange((id) => panel.fields.get(id)?.recall?.()));
   showCounting();
   return panel;
 }

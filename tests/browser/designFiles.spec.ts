@@ -87,8 +87,10 @@ for (const [width, height, colorScheme] of [
 
       await undo(page).click();
       expect(await design(page)).toEqual(funnel);
+      await expect(opened(page)).toBeVisible();
       await undo(page).click();
       expect(await design(page)).toEqual(first);
+      await expect(opened(page)).toBeHidden();
       await expect(undo(page)).toBeDisabled();
       await page.setInputFiles('#design-file', {
         name: 'a.json',
@@ -110,7 +112,7 @@ for (const [width, height, colorScheme] of [
       expect(await findViolations(page, '.masthead')).toEqual([]);
       await expectNoSidewaysScrolling(page);
       const link = await page.evaluate(() => navigator.clipboard.readText());
-      expect(link).toMatch(/^http:\/\/localhost:\d+\/#matching\?design=1\./);
+      expect(link).toMatch(/^http:\/\/localhost:\d+\/#matching\?design=2\./);
       expect(await menu(page).getByLabel('Link to this design').inputValue()).toBe(link);
 
       const other = await context.newPage();
@@ -133,6 +135,34 @@ for (const [width, height, colorScheme] of [
     });
   });
 }
+
+test('a broken link beside a tab with the design says what is wrong and shows what would be there without it', async ({
+  page,
+  context,
+}) => {
+  await openMatching(page);
+  await typeInto(page, 'laser.beamDiameter', '4 mm');
+  // Longer than a change waits before it is written.
+  await page.waitForTimeout(600);
+  const other = await context.newPage();
+  await other.goto('/#matching?design=garbage');
+  await settled(other);
+  await expect(message(other)).toHaveText(/link is damaged.*The design that was open stays as it is\.$/);
+  expect((await design(other)).beam).toBe(4e-3);
+  await expect(other.locator('.notice[data-topic="design"]')).toContainText('is open in another tab too');
+  await expect(other.locator('main#matching')).toBeVisible();
+  expect(new URL(other.url()).hash).toBe('#matching');
+});
+
+test('a link tells its receiver what stayed behind', async ({ page }) => {
+  await page.goto(`/#matching?design=${readFileSync(path('tests/fixtures/link-v2.txt'), 'utf8').trim()}`);
+  await settled(page);
+  await expect(opened(page)).toContainText('‘rain-gauge-beam.png’ (camera image of the raw beam)');
+  await expect(opened(page)).toContainText('counts as typed here: beam propagation ratio M² 1.15');
+  expect(await findViolations(page, '.notices')).toEqual([]);
+  await undo(page).click();
+  await expect(opened(page)).toBeHidden();
+});
 
 test('a file is opened wherever it is dropped; ids that are not known here are told of and kept', async ({
   page,

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type BrowserContext, chromium } from '@playwright/test';
 import { createRandom } from '../../lib/numerics/random.ts';
-import { crash, judge, type Kill, typeFor } from './killing.ts';
+import { crash, judge, type Kill, sumUp, type Typing, typeFor } from './killing.ts';
 import { prepareBrowser } from './prepareBrowser.ts';
 
 /**
@@ -54,11 +54,11 @@ async function killBrowser(context: BrowserContext): Promise<void> {
   await closed;
 }
 
-async function once(context: BrowserContext, whole: boolean): Promise<[BrowserContext, Kill]> {
+async function once(context: BrowserContext, whole: boolean, what: Typing): Promise<[BrowserContext, Kill]> {
   const page = await context.newPage();
   await page.goto('/#matching');
   await page.locator('main#matching').waitFor();
-  const typed = await typeFor(page, random.between(300, 2500), random);
+  const typed = await typeFor(page, random.between(300, 2500), random, what);
   const killed = Date.now();
   if (whole) await killBrowser(context);
   else await crash(page);
@@ -75,10 +75,11 @@ async function run(): Promise<Kill[]> {
   const kills: Kill[] = [];
   let context = await open();
   for (let i = 0; i < count; i++) {
-    const [next, kill] = await once(context, i % 2 === 1);
+    const [next, kill] = await once(context, i % 2 === 1, i % 5 === 4 ? 'name' : 'numbers');
     context = next;
     kills.push(kill);
-    console.log(`${i + 1}: ${kill.typed} typed, lost ${kill.lost} ms${kill.wrong ? ', WRONG' : ''}`);
+    const back = kill.draft ? ', came back with something not taken' : '';
+    console.log(`${i + 1}: ${kill.typed} keys, lost ${kill.lost} ms${back}${kill.wrong ? ', WRONG' : ''}`);
   }
   await context.close();
   return kills;
@@ -86,11 +87,8 @@ async function run(): Promise<Kill[]> {
 
 try {
   const kills = await run();
-  const lost = kills.map((kill) => kill.lost).sort((a, b) => a - b);
-  const bad = kills.filter((kill) => kill.wrong || kill.lost > 1000).length;
-  console.log(
-    `${count} kills: median ${lost[Math.floor(count / 2)]} ms, at most ${lost.at(-1)} ms lost, ${bad} bad`,
-  );
+  const { words, bad } = sumUp(kills);
+  console.log(words);
   process.exitCode = bad > 0 ? 1 : 0;
 } finally {
   process.kill(-server.pid!);

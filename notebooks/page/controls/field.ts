@@ -16,6 +16,8 @@ export interface Field {
   update(value: unknown, text?: string): void;
   /** Shows a problem that arose elsewhere and names this input, or takes it away. */
   explain(message?: string): void;
+  /** Shows what was typed before and not taken, or takes it away where there is none any more. */
+  recall?(): void;
   focus(): void;
 }
 
@@ -38,6 +40,8 @@ export interface FieldFrame {
   refuse(message: string): void;
   accept(): void;
   explain(message?: string): void;
+  /** Says of what stands in the field that it does not count yet, or takes that away. */
+  wait(message?: string): void;
   readonly refused: () => boolean;
 }
 
@@ -45,11 +49,13 @@ export interface FieldFrame {
 export function createFrame(document: Document, input: Quantity, grouped = false): FieldFrame {
   const controlId = freshId();
   const [labelId, helpId, problemId] = [`${controlId}-label`, `${controlId}-help`, `${controlId}-problem`];
+  const waitingId = `${controlId}-waiting`;
   const label = grouped
     ? element(document, 'span', { class: 'field-label', id: labelId }, input.name)
     : element(document, 'label', { class: 'field-label', id: labelId, for: controlId }, input.name);
   const body = element(document, 'div', { class: 'field-body' });
   const problem = element(document, 'p', { class: 'problem', id: problemId, 'aria-live': 'polite' });
+  const waiting = element(document, 'p', { class: 'field-waiting', id: waitingId });
   const frame = element(
     document,
     'div',
@@ -57,6 +63,7 @@ export function createFrame(document: Document, input: Quantity, grouped = false
     label,
     helpNote(document, input, helpId),
     body,
+    waiting,
     problem,
   );
   let own: string | undefined;
@@ -68,7 +75,7 @@ export function createFrame(document: Document, input: Quantity, grouped = false
   return {
     element: frame,
     controlId,
-    describedBy: `${problemId} ${helpId}`,
+    describedBy: `${problemId} ${waitingId} ${helpId}`,
     body,
     refuse: (message) => {
       own = message;
@@ -82,6 +89,7 @@ export function createFrame(document: Document, input: Quantity, grouped = false
       other = message;
       show();
     },
+    wait: (message = '') => setText(waiting, message),
     refused: () => own !== undefined,
   };
 }

@@ -2,8 +2,10 @@ import type { FileInput, InputQuantity } from '../../../lib/graph/quantity.ts';
 import type { Patch } from '../../../lib/graph/state.ts';
 import { element } from '../element.ts';
 import { createChoiceField } from './choiceField.ts';
+import type { Drafts } from './drafts.ts';
 import { type Field, freshId, type Setting } from './field.ts';
 import { createFileField } from './fileField.ts';
+import type { SetNumber } from './numberEntry.ts';
 import { createNumberField } from './numberField.ts';
 
 /** What a panel does with what a person sets. */
@@ -14,6 +16,8 @@ export interface PanelActions {
   takeFile?(input: FileInput, file: File): void | Promise<void>;
   /** Kinds of file for that input, as in the `accept` attribute. */
   accept?(input: FileInput): string | undefined;
+  /** Where typed numbers wait until they are taken. */
+  readonly drafts?: Drafts;
 }
 
 /** Inputs under a heading. */
@@ -28,9 +32,8 @@ export interface InputPanel {
 /** The field for an input, whatever its kind. */
 export function createField(document: Document, input: InputQuantity, actions: PanelActions): Field {
   if (input.kind === 'number') {
-    return createNumberField(document, input, (value, setting) =>
-      actions.set({ [input.id]: value }, setting),
-    );
+    const set: SetNumber = (value, setting) => actions.set({ [input.id]: value }, setting);
+    return createNumberField(document, input, set, actions.drafts);
   }
   if (input.kind === 'choice') {
     return createChoiceField(document, input, (value) => actions.set({ [input.id]: value }, { final: true }));

@@ -8,6 +8,7 @@ import { createDesignMenu, createDesignTexts } from './designPanel.ts';
 import { acceptDesigns } from './dropDesign.ts';
 import type { Notices } from './notices.ts';
 import { openDesignFile } from './openedDesign.ts';
+import { showOpened } from './openedNotice.ts';
 
 /** Says what went wrong, where no field is near. */
 type Report = (message: string) => void;
@@ -32,7 +33,7 @@ export function createDesignActions(
     openDesignFile(live, file).then(
       (words) => {
         menu.open = false;
-        notices.show('opened', words);
+        showOpened(live, notices, words);
       },
       (error: Error) => report(error.message),
     );

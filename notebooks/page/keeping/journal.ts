@@ -1,5 +1,6 @@
 import type { OriginalFile } from '../../../lib/graph/originals.ts';
 import type { SavedHistory } from '../../keeping/savedHistory.ts';
+import type { Draft } from '../controls/drafts.ts';
 
 /** A design as the browser keeps it. */
 export interface JournalRecord {
@@ -9,6 +10,15 @@ export interface JournalRecord {
   readonly history: SavedHistory;
   /** SHA-256 of the files in it. */
   readonly files: readonly string[];
+  /** What was typed and not taken; records of earlier programs have none. */
+  readonly drafts?: readonly Draft[];
+}
+
+/** What the journal keeps of a design. */
+export interface JournalContent {
+  readonly history: SavedHistory;
+  readonly files: readonly OriginalFile[];
+  readonly drafts: readonly Draft[];
 }
 
 /** Open designs with their undo, kept in the browser; files lie beside them by their SHA-256, once each. */
@@ -20,7 +30,7 @@ export interface Journal {
   /** Id of the design changed last; undefined where none is kept. */
   latest(): Promise<string | undefined>;
   /** All or nothing; rejects where the browser has no room. */
-  write(id: string, history: SavedHistory, files: readonly OriginalFile[]): Promise<void>;
+  write(id: string, content: JournalContent): Promise<void>;
   /** Removes designs beyond the twelve changed last, and files that no design names. */
   prune(): Promise<void>;
 }
@@ -64,10 +74,10 @@ export async function openJournal(factory: IDBFactory): Promise<Journal> {
       return { record, bytes: new Map(found.flatMap(([hash, bytes]) => (bytes ? [[hash, bytes]] : []))) };
     },
     latest: async () => (await all(begin('readonly').designs))[0]?.id,
-    async write(id, history, originals) {
+    async write(id, { history, files: originals, drafts }) {
       const { designs, files, done, commit } = begin('readwrite');
       const hashes = [...new Set(originals.map(({ sha256 }) => sha256))];
-      designs.put({ id, changed: Date.now(), history, files: hashes } satisfies JournalRecord);
+      designs.put({ id, changed: Date.now(), history, files: hashes, drafts } satisfies JournalRecord);
       for (const { sha256, bytes } of originals) {
         const asking = files.getKey(sha256);
         asking.onsuccess = () => {

@@ -1,22 +1,27 @@
+import { designGraph } from '../../../lib/design/design.ts';
 import type { History } from '../../../lib/graph/history.ts';
 import { restoreHistory, saveHistory } from '../../keeping/savedHistory.ts';
 import { readSavedFileAgain } from '../../measuredFiles.ts';
+import { type Draft, type Drafts, knownDrafts } from '../controls/drafts.ts';
 import type { Live } from '../live.ts';
 import { type Claim, claimDesign } from './claim.ts';
 import { type Journal, openJournal } from './journal.ts';
+import { freshId, type KeepingWindow, locksOf, patiently, readTab, writeTab } from './keepingWindow.ts';
 
 /** What the person should know of the keeping; texts are empty while all is well. */
 export interface KeepingStatus {
   /** `again`: the last design is open again; `elsewhere`: it is open in another tab too; `copy`: this is a copy of that. */
   readonly design: 'own' | 'again' | 'elsewhere' | 'copy';
+  /** What came back with the design as it had been typed, and has not been taken yet. */
+  readonly typed: readonly Draft[];
   /** Why the design will not last. */
   readonly trouble: string;
 }
 
 /** Keeps the open design and its undo in the browser. */
 export interface Keeping {
-  /** Takes the design that was open, and keeps what follows. */
-  start(live: Live): void;
+  /** Takes the design that was open with what was typed into it, and keeps what follows. */
+  start(live: Live, drafts: Drafts): void;
   status(): KeepingStatus;
   onStatus(listener: () => void): void;
   /** Goes on with a copy of its own where the design is open in another tab too. */
@@ -24,12 +29,6 @@ export interface Keeping {
   /** Writes what waits. */
   flush(): Promise<void>;
 }
-
-/** What the keeping needs of a window; reading any of them may throw. */
-export type KeepingWindow = Pick<
-  Window,
-  'indexedDB' | 'navigator' | 'sessionStorage' | 'crypto' | 'addEventListener'
->;
 
 /** From one writing to the next, ms, however fast the hand moves: well within the second that a crash may cost. */
 const pause = 300;
@@ -55,7 +54,10 @@ export async function openKeeping(window: KeepingWindow, withLink = false): Prom
 
 class KeptDesign implements Keeping {
   private live: Live | undefined;
-  private found: History | undefined;
+  private drafts: Drafts | undefined;
+  private found: { readonly history: History; readonly drafts: readonly Draft[] } | undefined;
+  /** Inputs whose drafts came back. */
+  private typedBefore = new Set<string>();
   private listeners: (() => void)[] = [];
   private state: KeepingStatus;
   private timer: ReturnType<typeof setTimeout> | undefined;
@@ -70,7 +72,7 @@ class KeptDesign implements Keeping {
     private id: string,
     private claim: Claim,
   ) {
-    this.state = { design: claim.own ? 'own' : 'elsewhere', trouble: '' };
+    this.state = { design: claim.own ? 'own' : 'elsewhere', typed: [], trouble: '' };
     writeTab(window, id);
   }
 
@@ -80,7 +82,8 @@ class KeptDesign implements Keeping {
       const kept = await patiently(async () => this.journal?.read(this.id));
       if (!kept) return;
       const bytesOf = (hash: string) => kept.bytes.get(hash);
-      this.found = restoreHistory(kept.record.history, { bytesOf, read: readSavedFileAgain });
+      const history = restoreHistory(kept.record.history, { bytesOf, read: readSavedFileAgain });
+      this.found = { history, drafts: knownDrafts(designGraph, kept.record.drafts) };
     } catch (error) {
       await this.begin(freshId(this.window));
       const why = (error as Error).message;
@@ -88,11 +91,13 @@ class KeptDesign implements Keeping {
     }
   }
 
-  start(live: Live): void {
+  start(live: Live, drafts: Drafts): void {
     this.live = live;
+    this.drafts = drafts;
     if (this.found && this.state.design === 'own') this.tell({ design: 'again' });
     this.resume();
     live.onState(() => this.changed());
+    drafts.onChange(() => this.typing());
     this.window.addEventListener('pagehide', () => void this.flush());
     this.window.addEventListener('visibilitychange', () => void this.flush());
     this.waitForOther();
@@ -123,8 +128,24 @@ class KeptDesign implements Keeping {
 
   private changed(): void {
     if (this.resuming) return;
+    if (this.state.design === 'again') this.tell({ design: 'own' });
+    this.writeSoon();
+  }
+
+  private typing(): void {
+    if (this.resuming) return;
+    this.tellTyped();
+    this.writeSoon();
+  }
+
+  private tellTyped(): void {
+    const typed = this.drafts!.all().filter(({ input }) => this.typedBefore.has(input));
+    this.typedBefore = new Set(typed.map(({ input }) => input));
+    this.tell({ typed });
+  }
+
+  private writeSoon(): void {
     if (this.state.design === 'elsewhere') void this.copy();
-    else if (this.state.design === 'again') this.tell({ design: 'own' });
     const rest = Math.max(0, this.begun + pause - performance.now());
     this.timer ??= setTimeout(() => void this.flush(), rest);
   }
@@ -141,7 +162,7 @@ class KeptDesign implements Keeping {
     try {
       if (!this.journal) throw new Error(notKept);
       const { saved, files } = saveHistory(this.live!.history());
-      await this.journal.write(this.id, saved, files);
+      await this.journal.write(this.id, { history: saved, files, drafts: this.drafts!.all() });
       this.tell({ trouble: '' });
     } catch {
       this.tell({ trouble: notKept });
@@ -161,10 +182,16 @@ class KeptDesign implements Keeping {
 
   private resume(): void {
     if (!this.found) return;
-    this.resuming = true;
-    this.live!.resume(this.found);
-    this.resuming = false;
+    const { history, drafts } = this.found;
     this.found = undefined;
+    this.resuming = true;
+    this.live!.resume(history);
+    if (this.state.design !== 'elsewhere') {
+      this.typedBefore = new Set(drafts.map(({ input }) => input));
+      this.drafts!.restore(drafts);
+    }
+    this.resuming = false;
+    this.tellTyped();
   }
 
   private async begin(id: string): Promise<void> {
@@ -176,46 +203,17 @@ class KeptDesign implements Keeping {
 
   private tell(news: Partial<KeepingStatus>): void {
     const next = { ...this.state, ...news };
-    if (next.design === this.state.design && next.trouble === this.state.trouble) return;
+    if (sameStatus(next, this.state)) return;
     this.state = next;
     for (const listener of this.listeners) listener();
   }
 }
 
-/** What storage answers; undefined where it throws, or is silent for two seconds, as some browsers’ is. */
-async function patiently<T>(ask: () => Promise<T>): Promise<T | undefined> {
-  const silence = new Promise<undefined>((resolve) => {
-    setTimeout(() => resolve(undefined), 2000);
-  });
-  return Promise.race([ask().catch(() => undefined), silence]);
-}
-
-function freshId({ crypto }: KeepingWindow): string {
-  return Array.from(crypto.getRandomValues(new Uint8Array(12)), (byte) =>
-    byte.toString(16).padStart(2, '0'),
-  ).join('');
-}
-
-function locksOf({ navigator }: KeepingWindow): LockManager | undefined {
-  // Absent where the address is not secure.
-  return (navigator as Partial<Navigator>).locks;
-}
-
-/** The design of this tab outlives loading the page again and the tab’s crash. */
-const tabKey = 'stepwell.design';
-
-function readTab(window: KeepingWindow): string | undefined {
-  try {
-    return window.sessionStorage.getItem(tabKey) ?? undefined;
-  } catch {
-    return undefined;
-  }
-}
-
-function writeTab(window: KeepingWindow, id: string): void {
-  try {
-    window.sessionStorage.setItem(tabKey, id);
-  } catch {
-    // Then the design changed last is taken for this tab’s.
-  }
+function sameStatus(one: KeepingStatus, other: KeepingStatus): boolean {
+  return (
+    one.design === other.design &&
+    one.trouble === other.trouble &&
+    one.typed.length === other.typed.length &&
+    one.typed.every((draft, i) => draft === other.typed[i])
+  );
 }

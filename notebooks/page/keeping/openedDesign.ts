@@ -3,6 +3,7 @@ import type { DesignFile, SavedDesign } from '../../../lib/design/designFile.ts'
 import { originalOf } from '../../../lib/graph/originals.ts';
 import type { Patch } from '../../../lib/graph/state.ts';
 import { readLink } from '../../keeping/designLink.ts';
+import { linkWords } from '../../keeping/linkWords.ts';
 import { checkLength, readDesign } from '../../keeping/readDesign.ts';
 import type { Live } from '../live.ts';
 
@@ -16,16 +17,26 @@ export async function openDesignFile(live: Live, file: File): Promise<string> {
   });
 }
 
-/** Opens the design in a link as one step of the undo; returns what to say. Rejects as `openDesignFile` does. */
-export async function openLink(live: Live, text: string): Promise<string> {
+/** Opens a design that was read, as one step of the undo; returns what to say. */
+export type OpenRead = (live: Live) => string;
+
+/** Reads the design in a link, to be opened. Rejects as `openDesignFile` does. */
+export async function readOpenable(text: string): Promise<OpenRead> {
   return staying(async () => {
-    const read = await readLink(text);
-    take(live, read);
-    return openedWords('The design in the link is open.', read);
+    const { leftOut, ...read } = await readLink(text);
+    return (live) => {
+      take(live, read);
+      return openedWords(linkWords(read.inputs, leftOut), read);
+    };
   });
 }
 
-async function staying(open: () => Promise<string>): Promise<string> {
+/** Opens the design in a link as one step of the undo; returns what to say. Rejects as `openDesignFile` does. */
+export async function openLink(live: Live, text: string): Promise<string> {
+  return (await readOpenable(text))(live);
+}
+
+async function staying<T>(open: () => Promise<T>): Promise<T> {
   try {
     return await open();
   } catch (error) {

@@ -3,7 +3,7 @@ import { designGraph } from '../../../lib/design/design.ts';
 import { applyPatch, initialState } from '../../../lib/graph/state.ts';
 import { readDesign } from '../../../notebooks/keeping/readDesign.ts';
 import { readAddress, takeDesign } from '../../../notebooks/page/keeping/address.ts';
-import { designWords } from '../../../notebooks/page/keeping/keepingNotices.ts';
+import { designWords, typedWords } from '../../../notebooks/page/keeping/keepingNotices.ts';
 import { fullDesign, openedWords } from '../../../notebooks/page/keeping/openedDesign.ts';
 import { printedGroups } from '../../../notebooks/page/keeping/printed.ts';
 import { fixture } from './designText.ts';
@@ -25,6 +25,27 @@ describe('what is said of the open design', () => {
   ] as const)('%s, called %j', (design, name, says) => {
     if (typeof says === 'string') expect(designWords(design, name)).toBe(says);
     else expect(designWords(design, name)).toMatch(says);
+  });
+});
+
+describe('what is said of what was typed and came back', () => {
+  it.each([
+    [[], ''],
+    [
+      [['raw beam diameter', '4,2']],
+      'What you were typing, ‘4,2’ for raw beam diameter, stands in its field again and does not count yet: Enter takes it, Escape drops it.',
+    ],
+    [
+      [
+        ['wavelength', '9 nm'],
+        ['raw beam diameter', '4'],
+      ],
+      'What you were typing, ‘9 nm’ for wavelength, ‘4’ for raw beam diameter, stand in their fields again and do not count yet: Enter takes each, Escape drops it.',
+    ],
+    [[['wavelength', 'x'.repeat(300)]], /^What you were typing, ‘x{24}…’ for wavelength,/],
+  ] as const)('%j', (typed, says) => {
+    if (typeof says === 'string') expect(typedWords(typed)).toBe(says);
+    else expect(typedWords(typed)).toMatch(says);
   });
 });
 
