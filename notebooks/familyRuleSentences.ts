@@ -10,7 +10,7 @@ type Verdict = ValueOf<typeof verdict>;
 /** The planes a count holds for: the range asked for, or what is left of it where the formulas end. */
 export function within({ from, to }: { readonly from: number; readonly to: number }, range: number): Phrase {
   if (from > -range || to < range)
-    return `between ${place(from)} and ${place(to)} Rayleigh lengths from the focus, as far as the formulas hold,`;
+    return `between ${place(from)} and ${place(to)} Rayleigh lengths from the focus (as far as the formulas hold)`;
   return phrase`within ${searchedRange} Rayleigh ${range === 1 ? 'length' : 'lengths'} of the focus`;
 }
 

@@ -1,9 +1,9 @@
 import { searchedRange } from '../lib/design/family.ts';
 import { verdict } from '../lib/design/familyRule.ts';
-import { searchedDefocus } from '../lib/design/focus.ts';
 import { usedBeamPropagationRatio } from '../lib/design/rawBeam.ts';
 import { planeGoal, usablePlanes, zeroCurvatureKinds } from '../lib/design/usablePlanes.ts';
-import { formatNumber, formatQuantity, formatReadable } from '../lib/graph/units.ts';
+import type { ValueOf } from '../lib/graph/quantity.ts';
+import { formatQuantity, formatReadable } from '../lib/graph/units.ts';
 import type { ProfileKind } from '../lib/optics/profileMetrics.ts';
 import { within } from './familyRuleSentences.ts';
 import { uses } from './kindUses.ts';
@@ -51,27 +51,37 @@ export const goodForSaid = says({ planes: usablePlanes }, ({ planes }) => {
   return `${present.map((kind) => uses[kind]).join(' ')} (Common practice, no source.)`;
 });
 
+type Curved = ValueOf<typeof zeroCurvatureKinds>;
+
+/** What planes that are no flat-tops are instead: "rings with broad floors, the deepest with a dip of 71 %". */
+function otherwise(planes: Curved): string {
+  const peaked = planes.filter(({ kind }) => kind === 'peaked');
+  if (peaked.length === planes.length) return 'there the profile is peaked';
+  const deepest = percent(Math.max(...planes.map(({ dip }) => dip)));
+  const ring = `the axis is the broad floor of a ring, with a dip of ${planes.length - peaked.length > 1 ? 'up to ' : ''}${deepest}`;
+  return peaked.length === 0
+    ? `there ${ring}`
+    : `there the profile is peaked (z = ${places(peaked)}), or ${ring}`;
+}
+
+const places = (planes: Curved): string => planes.map(({ z }) => millimetres(z)).join(', ');
+
 /** Planes without curvature on the axis against flat-tops. */
 export const zeroCurvatureSaid = says(
-  { planes: zeroCurvatureKinds, ratio: usedBeamPropagationRatio },
-  ({ planes, ratio }) => {
-    const light = ratio > 1 ? ' For coherent light, without the blur by M²,' : '';
-    const where = `within ${formatNumber(searchedDefocus)} Rayleigh lengths of the focus`;
-    if (planes.length === 0)
-      return `${light ? `${light.trim()} no` : 'No'} plane ${where} is without curvature on the axis.`;
+  { planes: zeroCurvatureKinds, ratio: usedBeamPropagationRatio, verdict, range: searchedRange },
+  ({ planes, ratio, verdict, range }) => {
+    const where = within(verdict, range);
+    const light = ratio > 1 ? 'For coherent light, without the blur by M², ' : '';
+    const begin = (text: string) => light + (light ? text : text[0]!.toUpperCase() + text.slice(1));
+    if (planes.length === 0) return phrase`${begin('no')} plane ${where} is without curvature on the axis.`;
     const flat = planes.filter(({ kind }) => kind === 'flat-top');
     const not = planes.filter(({ kind }) => kind !== 'flat-top');
     const count = planes.length === 1 ? 'one plane is' : `${planes.length} planes are`;
-    const start = light ? `${light.trim()} ${count}` : count[0]!.toUpperCase() + count.slice(1);
-    const places = (some: typeof planes) => some.map(({ z }) => millimetres(z)).join(', ');
-    const intro = `${start} without curvature on the axis ${where}`;
-    if (not.length === 0) return `${intro}, at z = ${places(flat)}, and there the profile is a flat-top.`;
-    const deepest = Math.max(...not.map(({ dip }) => dip));
-    const floor =
-      deepest >= 0.05
-        ? `there the axis is the broad floor of a ring, with a dip of up to ${percent(deepest)}`
-        : 'there the profile is peaked';
-    if (flat.length === 0) return `${intro}, but none is a flat-top (z = ${places(not)}): ${floor}.`;
-    return `${intro}. At z = ${places(flat)} the profile is a flat-top; at z = ${places(not)} it is not: ${floor}.`;
+    const intro = phrase`${begin(count)} without curvature on the axis ${where}`;
+    if (not.length === 0)
+      return phrase`${intro}, at z = ${places(flat)}, and there the profile is a flat-top.`;
+    if (flat.length === 0)
+      return phrase`${intro}, but none is a flat-top (z = ${places(not)}): ${otherwise(not)}.`;
+    return phrase`${intro}. At z = ${places(flat)} the profile is a flat-top; at z = ${places(not)} it is not: ${otherwise(not)}.`;
   },
 );

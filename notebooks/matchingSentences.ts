@@ -1,3 +1,4 @@
+import { depthTolerance, unevenness } from '../lib/design/depthOfFocus.ts';
 import { expanderKind, magnification, plateBeamDiameter } from '../lib/design/expander.ts';
 import { defocus, zeroCurvaturePlanes } from '../lib/design/focus.ts';
 import { focusInside, internalFocusIrradiance } from '../lib/design/insideExpander.ts';
@@ -88,10 +89,12 @@ export const specialSaid = says(
 
 /** What the workpiece gets. */
 export const profileSaid = says(
-  { kind, dip, width, areaRatio, ringDiameter, peakFluence },
-  ({ kind, dip: depth }) => {
+  { kind, dip, width, areaRatio, ringDiameter, peakFluence, unevenness, tolerance: depthTolerance },
+  ({ kind, dip: depth, unevenness: departure, tolerance }) => {
     switch (kind) {
       case 'flat-top':
+        if (departure > tolerance)
+          return phrase`Where the workpiece stands the spot counts as a flat-top by its dip and plateau ratio, ${width} wide, but it is uneven: on its plateau the fluence departs by up to ${unevenness} from its mean, more than the ${depthTolerance} that count as even. Its highest fluence is ${peakFluence}.`;
         if (depth < dip.zeroBelow!)
           return phrase`Where the workpiece stands the spot is a flat-top, ${width} wide, highest on the axis, where the fluence is ${peakFluence}.`;
         return phrase`Where the workpiece stands the spot is a flat-top, ${width} wide, its centre ${dip} below its highest fluence of ${peakFluence}.`;

@@ -1,6 +1,6 @@
 import { derived, number } from '../graph/define.ts';
 import { formatReadable } from '../graph/units.ts';
-import { depthOfPlane, discOf } from '../optics/depthOfFocus.ts';
+import { depthOfPlane, discOf, plateauDeviation } from '../optics/depthOfFocus.ts';
 import { planeOfDefocus } from '../optics/light.ts';
 import { furthestDefocus, radiusScale } from '../optics/roundSpot.ts';
 import { Problem } from '../problem.ts';
@@ -30,15 +30,7 @@ export const planeDepth = derived({
   from: { light, z: workpieceZ, defocus, profile, tolerance: depthTolerance },
   compute: ({ light, z, defocus, profile, tolerance }) => {
     const disc = discOf(profile);
-    if (disc === undefined) {
-      throw new Problem(
-        'outside',
-        'The profile has no edge within the radii computed; move the workpiece nearer to the focus.',
-        {
-          input: 'workpiece.z',
-        },
-      );
-    }
+    if (disc === undefined) throw noEdge();
     const depth = depthOfPlane(light, defocus, disc / radiusScale(light, z), tolerance);
     const none = depth.from === depth.to;
     return {
@@ -49,6 +41,33 @@ export const planeDepth = derived({
     };
   },
   formula: '\\left|H(\\rho,z)/\\bar H-1\\right|\\le\\tau',
+  source: 'definition',
+});
+
+function noEdge(): Problem {
+  return new Problem(
+    'outside',
+    'The profile has no edge within the radii computed; move the workpiece nearer to the focus.',
+    { input: 'workpiece.z' },
+  );
+}
+
+export const unevenness = derived({
+  id: 'spot.unevenness',
+  name: 'unevenness of the plateau',
+  symbol: 'u',
+  unit: '1',
+  display: '%',
+  digits: 2,
+  about:
+    'Largest departure of the fluence from its mean over the plateau where the workpiece stands, the plateau being the disc out to where the profile last crosses 95\u202f% of its peak. A flat-top above the tolerance has no depth of focus.',
+  from: { profile },
+  compute: ({ profile }) => {
+    const deviation = plateauDeviation(profile);
+    if (deviation === undefined) throw noEdge();
+    return deviation;
+  },
+  formula: 'u=\\max_{\\rho\\le\\rho_{95}}\\left|H(\\rho)/\\bar H-1\\right|',
   source: 'definition',
 });
 

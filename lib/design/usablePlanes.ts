@@ -1,15 +1,14 @@
 import { choice, derived, number } from '../graph/define.ts';
 import { formatReadable } from '../graph/units.ts';
 import { numbersInPlane, sampleSearch, searchedEnds } from '../optics/family.ts';
-import { sampleFamily } from '../optics/familySamples.ts';
-import { defocusAt } from '../optics/light.ts';
-import { roundShapeOf } from '../optics/roundSpot.ts';
+import type { Light } from '../optics/light.ts';
+import { findZeroCurvaturePlanes } from '../optics/onAxis.ts';
 import { findUsablePlanes } from '../optics/usablePlanes.ts';
 import { Problem } from '../problem.ts';
 import { fieldWidth } from './depthInUse.ts';
 import { depthTolerance } from './depthOfFocus.ts';
 import { family, planeUnits, searchedRange } from './family.ts';
-import { light, searchedDefocus, zeroCurvaturePlanes } from './focus.ts';
+import { light, zonesInBeamRadii } from './focus.ts';
 import { kindsText } from './shownParts.ts';
 
 export const planeGoal = choice({
@@ -63,6 +62,14 @@ const foundUnits = {
   zeroCurvature: 'none',
 } as const;
 
+/** ζ of the planes without curvature on the axis in the range searched, cut to where the focal formulas hold. */
+function zeroCurvatureWithin(light: Light, range: number): readonly number[] {
+  const [low, high] = searchedEnds(light, range);
+  return findZeroCurvaturePlanes(zonesInBeamRadii(light), range).filter(
+    (zeta) => low <= zeta && zeta <= high,
+  );
+}
+
 export const foundPlanes = derived({
   id: 'focus.foundPlanes',
   name: 'planes found',
@@ -74,20 +81,13 @@ export const foundPlanes = derived({
     light,
     range: searchedRange,
     family,
-    zeroCurvature: zeroCurvaturePlanes,
     goal: planeGoal,
     largestDip,
     leastContrast,
     tolerance: depthTolerance,
   },
-  compute: ({ light, range, family, zeroCurvature, ...wish }) =>
-    findUsablePlanes(
-      light,
-      sampleSearch(light, range),
-      family,
-      wish,
-      zeroCurvature.map((z) => defocusAt(light, z)),
-    ),
+  compute: ({ light, range, family, ...wish }) =>
+    findUsablePlanes(light, sampleSearch(light, range), family, wish, zeroCurvatureWithin(light, range)),
   shownAs: (planes) => kindsText(planes),
   formula: '\\text{best}(\\text{family}, \\text{wish})',
   source: 'search',
@@ -125,14 +125,12 @@ export const zeroCurvatureKinds = derived({
   symbol: '\\text{kind}(z_i)',
   unit: planeUnits,
   about:
-    'Kind and numbers of the profile in each plane without curvature on the axis, within seven Rayleigh lengths of the focus, for coherent light (M² = 1): a ring with a broad floor has no curvature either.',
-  from: { light, planes: zeroCurvaturePlanes },
-  compute: ({ light, planes }) => {
+    'Kind and numbers of the profile in each plane without curvature on the axis, within the range searched, for coherent light (M² = 1): a ring with a broad floor has no curvature either.',
+  from: { light, range: searchedRange },
+  compute: ({ light, range }) => {
     const coherent = { ...light, beamPropagationRatio: 1 };
-    const [low, high] = searchedEnds(coherent, searchedDefocus);
-    const inside = planes.map((z) => defocusAt(light, z)).filter((zeta) => low <= zeta && zeta <= high);
-    const samples = sampleFamily(roundShapeOf(coherent), low, high);
-    return inside.map((zeta) => numbersInPlane(coherent, samples, zeta));
+    const samples = sampleSearch(coherent, range);
+    return zeroCurvatureWithin(coherent, range).map((zeta) => numbersInPlane(coherent, samples, zeta));
   },
   shownAs: (planes) => kindsText(planes),
   formula: '\\text{kind}(z_i),\\ \\mathrm{Re}(U_0^* U_2)=0',

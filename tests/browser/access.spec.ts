@@ -1,5 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { expect, test } from '@playwright/test';
+import { findSmallTargets } from './smallTargets.ts';
 import { findViolations, openDocument, openMatching, settled } from './stepwellPage.ts';
 
 const measured = (name: string) => fileURLToPath(new URL(`../../data/measured/${name}`, import.meta.url));
@@ -58,3 +59,29 @@ for (const colorScheme of ['light', 'dark'] as const) {
     });
   });
 }
+
+test.describe('under a finger', () => {
+  test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+
+  test('every target is at least 24 px high and wide', async ({ page }) => {
+    await page.goto('/');
+    await expect(page.locator('main.start')).toBeVisible();
+    expect(await findSmallTargets(page), 'start page').toEqual([]);
+    await openMatching(page);
+    expect(await page.evaluate(() => matchMedia('(pointer: coarse)').matches)).toBe(true);
+    for (const place of await page.locator('.beam-place').all()) {
+      await place.tap();
+      expect(await findSmallTargets(page), `${await place.getAttribute('data-element')}`).toEqual([]);
+    }
+    for (const more of await page.locator('main details:visible > summary').all()) await more.tap();
+    await page.locator('.value:visible').first().tap();
+    await expect(page.locator('.trace')).toBeVisible();
+    expect(await findSmallTargets(page), 'help and trace').toEqual([]);
+    await page.keyboard.press('Escape');
+    await page.locator('.design-menu summary').tap();
+    expect(await findSmallTargets(page), 'menu of the design').toEqual([]);
+    await openDocument(page, 'through-focus');
+    await page.locator('#block-planes-table .choices-toggle').first().tap();
+    expect(await findSmallTargets(page), 'the family').toEqual([]);
+  });
+});

@@ -160,7 +160,7 @@ export const familyRuleCases: readonly Case[] = [
   {
     says: 'familyOrderSaid',
     design: cut,
-    text: /^(Along the beam|Everywhere),? between −\d\S* and \d\S* Rayleigh lengths from the focus, as far as the formulas hold,/,
+    text: /^(Along the beam|Everywhere),? between −\d\S* and \d\S* Rayleigh lengths from the focus \(as far as the formulas hold\)/,
     truth: (value) => (judged(value) as unknown as { to: number }).to < 7,
   },
   {

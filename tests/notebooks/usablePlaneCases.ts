@@ -1,4 +1,4 @@
-import { goal, noStep, open, range, ratio, within7 } from './familyDesigns.ts';
+import { cut, goal, noStep, open, range, ratio, within7 } from './familyDesigns.ts';
 import type { Case } from './sentenceCases.ts';
 
 type Values = Parameters<Case['truth']>[0];
@@ -7,6 +7,7 @@ const always = () => true;
 interface Plane {
   readonly kind: string;
   readonly dip: number;
+  readonly defocus: number;
   readonly depth: number;
 }
 function planesOf(value: Values): readonly Plane[] {
@@ -129,6 +130,40 @@ export const usablePlaneCases: readonly Case[] = [
     says: 'zeroCurvatureSaid',
     pins: { 'focus.zeroCurvatureKinds': [{ kind: 'peaked', z: 1e-4, dip: 0.01 }] },
     text: /^One plane is .*, but none is a flat-top \(z = 0\.1\smm\): there the profile is peaked\.$/,
+    truth: always,
+  },
+  {
+    says: 'zeroCurvatureSaid',
+    design: { ...open, ...range(1) },
+    text: /^2 planes are without curvature on the axis within 1 Rayleigh length of the focus, but none is a flat-top \(z = .*\): there the axis is the broad floor of a ring, with a dip of up to 18\s%\.$/,
+    // physics.md §1: ±0.3631, dip 18 %; ±5.5667 lie outside.
+    truth: (value) => zeros(value).every(({ defocus }) => Math.abs(Math.abs(defocus) - 0.3631) < 5e-5),
+  },
+  {
+    says: 'zeroCurvatureSaid',
+    design: { ...open, ...range(12) },
+    text: /^8 planes are without curvature on the axis within 12 Rayleigh lengths of the focus/,
+    // physics.md §1: also ±7.0094, ±11.829.
+    truth: (value) => {
+      const places = zeros(value).map(({ defocus }) => Math.abs(defocus));
+      return [7.0094, 11.829].every((place) => places.some((found) => Math.abs(found - place) < 5e-4));
+    },
+  },
+  {
+    says: 'zeroCurvatureSaid',
+    design: { ...cut, ...range(7) },
+    text: /^.* without curvature on the axis between −[\d.]+ and [\d.]+ Rayleigh lengths from the focus \(as far as the formulas hold\)[.,]/,
+    truth: (value) => zeros(value).every(({ defocus }) => Math.abs(defocus) < 7),
+  },
+  {
+    says: 'zeroCurvatureSaid',
+    pins: {
+      'focus.zeroCurvatureKinds': [
+        { kind: 'peaked', z: 1e-4, dip: 0.01 },
+        { kind: 'shallow ring', z: 2e-4, dip: 0.08 },
+      ],
+    },
+    text: /but none is a flat-top \(z = 0\.1\smm, 0\.2\smm\): there the profile is peaked \(z = 0\.1\smm\), or the axis is the broad floor of a ring, with a dip of 8\s%\.$/,
     truth: always,
   },
 ];

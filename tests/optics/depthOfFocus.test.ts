@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { valueAt } from '../../lib/numerics/panelledFunction.ts';
-import { depthFromSamples, depthOfPlane, discOf } from '../../lib/optics/depthOfFocus.ts';
+import { depthFromSamples, depthOfPlane, discOf, plateauDeviation } from '../../lib/optics/depthOfFocus.ts';
 import { sampleSearch } from '../../lib/optics/family.ts';
 import { type Light, planeOfDefocus, rayleighLength } from '../../lib/optics/light.ts';
 import { radiusScale, roundProfileAt } from '../../lib/optics/roundSpot.ts';
@@ -49,6 +49,13 @@ describe('depths of profiles.json, both ways', () => {
       expect(cut).toBe(false);
     }
   });
+});
+
+it.each(depths as readonly FileDepth[])('unevenness of the plateau: $case at ζ = $zeta0', (file) => {
+  const { zones } = plates.find(({ name }: { name: string }) => name === file.case);
+  const light = lightOf({ zones, M2: 1 });
+  const profile = roundProfileAt(light, planeOfDefocus(light, file.zeta0));
+  expectClose(plateauDeviation(profile)!, file.deviationAtZeta0, { absolute: 2e-5, source });
 });
 
 describe('published values', () => {
