@@ -1,11 +1,11 @@
 import * as v from 'valibot';
 import type { Graph } from '../graph/graph.ts';
 import { type OriginalFile, originalOf, readFrom } from '../graph/originals.ts';
-import { type FileInput, type InputQuantity, isInput } from '../graph/quantity.ts';
-import type { Patch } from '../graph/state.ts';
+import { type FileInput, type InputQuantity, isInput, type ListInput } from '../graph/quantity.ts';
+import { checkInput, type Patch } from '../graph/state.ts';
 import { Problem } from '../problem.ts';
 import { inPlace } from './ownPartsFile.ts';
-import { choiceEntry, issueWords, numberEntry, readEntry, writeEntry } from './savedFile.ts';
+import { choiceEntry, entriesOf, issueWords, numberEntry, readEntry, writeEntry } from './savedFile.ts';
 
 const fileEntry = v.union([
   v.object({ file: v.null() }),
@@ -50,8 +50,38 @@ export function readInputs(
 
 function readInput(input: InputQuantity, entry: unknown, files: FileSource): unknown {
   if (input.kind === 'file') return readFileEntry(input, entry, files);
+  if (input.kind === 'list') return readListEntry(input, entry, files);
   const schema = input.kind === 'number' ? numberEntry : choiceEntry;
   return readEntry(input, parse<v.InferOutput<typeof schema>>(schema, entry, formOf(input)));
+}
+
+const listEntry = v.object({ list: v.array(entriesOf(v.unknown())) });
+
+/** Items as saved. What an item leaves out is as at first; one that says more is a later program's. */
+function readListEntry(input: ListInput, entry: unknown, files: FileSource): unknown {
+  const { list } = parse<v.InferOutput<typeof listEntry>>(listEntry, entry, formOf(input));
+  const readItem = (entries: SavedEntries) => {
+    const more = Object.keys(entries).find((id) => input.of.every((part) => part.id !== id));
+    if (more !== undefined) throw unknownPart(input, more);
+    const values = input.of.map((part) => {
+      const given = Object.hasOwn(entries, part.id);
+      const read = () => readInput(part, entries[part.id], files);
+      return [part.id, given ? inPlace(part.id, read) : part.initial];
+    });
+    return Object.fromEntries(values);
+  };
+  return checkInput(
+    input,
+    list.map((entries, i) => inPlace(`list.${i}`, () => readItem(entries))),
+  );
+}
+
+function unknownPart(input: ListInput, id: string): Problem {
+  return new Problem(
+    'unreadable',
+    `'${id.slice(0, 80)}' is nothing that this program knows of ${input.name}. Open it with a newer program, or leave it out.`,
+    { input: input.id },
+  );
 }
 
 function readFileEntry(input: FileInput, entry: unknown, { bytesOf, read }: FileSource): unknown {
@@ -86,6 +116,7 @@ function parse<T>(schema: v.GenericSchema<unknown, T>, entry: unknown, form: str
 /** How an entry looks that could be read. */
 function formOf(input: InputQuantity): string {
   if (input.kind === 'file') return '{"file": "beam.png", "sha256": "64 digits"} or {"file": null}';
+  if (input.kind === 'list') return `{"list": [{"${input.of[0]!.id}": …}]}`;
   return JSON.stringify(writeEntry(input, input.initial));
 }
 
@@ -93,10 +124,20 @@ function formOf(input: InputQuantity): string {
 export function writeInputs(graph: Graph, inputs: Patch) {
   // By id: the graph's order follows module exports, which runtimes and bundlers order differently.
   const ordered = [...graph.quantities.values()].filter(isInput).sort((a, b) => (a.id < b.id ? -1 : 1));
+  return writeEach(ordered, inputs);
+}
+
+function writeEach(ordered: readonly InputQuantity[], inputs: Patch) {
   const entries: Record<string, unknown> = {};
   const files: OriginalFile[] = [];
   for (const input of ordered.filter(({ id }) => Object.hasOwn(inputs, id))) {
     const value = inputs[input.id];
+    if (input.kind === 'list') {
+      const items = (value as readonly Patch[]).map((item) => writeEach(input.of, item));
+      files.push(...items.flatMap((item) => item.files));
+      entries[input.id] = { list: items.map((item) => item.entries) };
+      continue;
+    }
     const original = originalOf(value);
     if (original) files.push(original);
     entries[input.id] = input.kind === 'file' ? entryOfFile(original) : writeEntry(input, value);

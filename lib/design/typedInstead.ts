@@ -37,8 +37,10 @@ export function typedInstead(graph: Graph, inputs: Patch): WithoutFiles {
     const why = value === undefined ? ', since nothing that can be typed was measured' : '';
     words.push(`${typed.name} ${shown}${why}`);
   }
-  for (const quantity of graph.order)
+  for (const quantity of graph.order) {
     if (quantity.kind === 'file' && inputs[quantity.id] !== null) patch[quantity.id] = null;
+    if (quantity.kind === 'list' && quantity.of.some(({ kind }) => kind === 'file')) patch[quantity.id] = [];
+  }
   return { patch, words };
 }
 
