@@ -19,6 +19,8 @@ import * as measuredFocus from './measuredFocus.ts';
 import * as measuredOverlay from './measuredOverlay.ts';
 import * as measuredSpot from './measuredSpot.ts';
 import * as plate from './plate.ts';
+import * as profileComparisons from './profileComparisons.ts';
+import * as profileList from './profileList.ts';
 import * as ratioMaps from './ratioMaps.ts';
 import * as rawBeam from './rawBeam.ts';
 import * as rule from './rule.ts';
@@ -53,6 +55,8 @@ const rooms = [
   unshaped,
   measuredSpot,
   measuredOverlay,
+  profileList,
+  profileComparisons,
   measuredFocus,
   limits,
   explain,

@@ -63,10 +63,9 @@ function nameFrom(fileName: string): string {
 
 /** The files that unknown entries name, as far as they are there. */
 export function filesOf(entries: Kept['inputs'], files: Kept['files']): Kept['files'] {
-  const hashes = Object.values(entries).map(
-    (entry) => (entry as { readonly sha256?: unknown } | null)?.sha256,
-  );
-  return Object.fromEntries(Object.entries(files).filter(([hash]) => hashes.includes(hash)));
+  // Wherever it stands in an entry: a later program may keep several files in one.
+  const text = JSON.stringify(entries);
+  return Object.fromEntries(Object.entries(files).filter(([hash]) => text.includes(JSON.stringify(hash))));
 }
 
 /** Text of a design file with every input in `design`, in the order of their ids, and the files that they were read from. */

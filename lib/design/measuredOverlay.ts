@@ -1,11 +1,8 @@
 import { choice, derived } from '../graph/define.ts';
-import { type FoldedProfile, mirror } from '../measured/foldedProfile.ts';
-import { highestSample, rmsDifference, sampledEnergy } from '../measured/sampledProfile.ts';
-import type { Light } from '../optics/light.ts';
-import { dipOf } from '../optics/profileMetrics.ts';
-import { areaAbove, peakOf } from '../optics/radialProfile.ts';
-import { furthestDefocus, radiusScale, roundIrradianceAt, roundProfileAt } from '../optics/roundSpot.ts';
+import { highestSample } from '../measured/sampledProfile.ts';
+import { furthestDefocus } from '../optics/roundSpot.ts';
 import { Problem } from '../problem.ts';
+import { deviationOf, overlay, predictFor, scaleOf } from './comparedProfile.ts';
 import { light, unshapedPeak, workpieceZ } from './focus.ts';
 import {
   measuredPlane,
@@ -14,6 +11,7 @@ import {
   measuredProfileZ,
   measuredShape,
 } from './measuredSpot.ts';
+import { namingInput } from './namingInput.ts';
 
 export const measuredScaling = choice({
   id: 'spot.measuredScaling',
@@ -29,20 +27,8 @@ export const measuredScaling = choice({
   },
 });
 
-/** Radii, in w0·B/f, beyond which the predicted light counts as none: the tail there is below 1e-6 of the peak. */
-const predictedReach = 200;
-
-function predictedAt(light: Light, z: number, radii: Float64Array): Float64Array {
-  const limit = predictedReach * radiusScale(light, z);
-  const end = radii.findIndex((radius) => radius > limit);
-  const computed = roundIrradianceAt(light, z, end < 0 ? radii : radii.subarray(0, end));
-  const all = new Float64Array(radii.length);
-  all.set(computed);
-  return all;
-}
-
 /** Runs `compute`; where the plane was typed, a plane too far away is that one’s fault and not the workpiece’s. */
-function inPlane<T>(plane: 'workpiece' | 'typed', compute: () => T): T {
+export function inPlane<T>(plane: 'workpiece' | 'typed', compute: () => T): T {
   try {
     return compute();
   } catch (error) {
@@ -64,18 +50,7 @@ export const measuredPrediction = derived({
   about:
     'Relative irradiance predicted at the measured radii in the plane of the measurement, its sum over the area they reach to, and peak, width and dip of the predicted profile.',
   from: { light, z: measuredPlane, plane: measuredPlaneSource, shape: measuredShape },
-  compute: ({ light, z, plane, shape: { radius } }) => {
-    const profile = inPlane(plane, () => roundProfileAt(light, z));
-    const peak = peakOf(profile);
-    const irradiance = predictedAt(light, z, radius);
-    return {
-      irradiance,
-      energy: sampledEnergy({ radius, value: irradiance }),
-      peak: peak.irradiance,
-      width: 2 * Math.sqrt(areaAbove(profile, peak.irradiance / 2) / Math.PI),
-      dip: dipOf(profile, peak),
-    };
-  },
+  compute: ({ light, z, plane, shape }) => inPlane(plane, () => predictFor(light, z, shape)),
   formula: '(f/B)^2\\,|U(\\varrho,\\zeta)|^2 \\ast \\text{blur}(M^2)',
   source: 'collins1970',
 });
@@ -109,31 +84,6 @@ export const predictedDip = derived({
   source: 'definition',
 });
 
-/** What one unit of the file is in J/m². */
-function scaleOf(
-  scaling: 'energy' | 'peak' | 'measured',
-  shape: FoldedProfile,
-  predicted: { readonly energy: number; readonly peak: number },
-  absolute: boolean,
-): number {
-  if (scaling === 'peak') return predicted.peak / highestSample(shape);
-  if (scaling === 'energy') {
-    const energy = sampledEnergy(shape);
-    if (energy > 0) return predicted.energy / energy;
-    throw new Problem(
-      'outside',
-      'The measured profile adds up to no energy: more of it lies below 0 than above. Take off the right background, or choose equal peak.',
-      { input: measuredScaling.id },
-    );
-  }
-  if (absolute) return 1;
-  throw new Problem(
-    'impossible',
-    'The measured profile gives no fluence with its unit, so it cannot be shown as measured. Choose equal energy or equal peak.',
-    { input: measuredScaling.id, allowed: 'energy, peak' },
-  );
-}
-
 export const measuredOverlay = derived({
   id: 'spot.measuredOverlay',
   name: 'measured against predicted profile',
@@ -157,19 +107,9 @@ export const measuredOverlay = derived({
   },
   compute: ({ shape, prediction, scaling, file, F0 }) => {
     const absolute = file !== null && file.fluence.length > 0;
-    const predicted = { energy: F0 * prediction.energy, peak: F0 * prediction.peak };
-    const scale = scaleOf(scaling, shape, predicted, absolute);
-    const column = (value: (i: number) => number) =>
-      mirror(
-        shape.radius.map((_, i) => value(i)),
-        1,
-      );
+    const scale = namingInput(measuredScaling.id, () => scaleOf(scaling, shape, prediction, F0, absolute));
     return {
-      x: mirror(shape.radius, -1),
-      measured: column((i) => scale * shape.value[i]!),
-      low: column((i) => scale * (shape.value[i]! - shape.spread[i]!)),
-      high: column((i) => scale * (shape.value[i]! + shape.spread[i]!)),
-      predicted: column((i) => F0 * prediction.irradiance[i]!),
+      ...overlay(shape, prediction, F0, scale),
       sections: shape.sections.map(({ along, position, value }) => ({
         along,
         x: position,
@@ -194,13 +134,7 @@ export const measuredDeviation = derived({
   about:
     'Root-mean-square difference between measured and predicted fluence, relative to the predicted peak, over the area where either is above half its own peak.',
   from: { overlay: measuredOverlay, prediction: measuredPrediction, F0: unshapedPeak },
-  compute: ({ overlay, prediction, F0 }) => {
-    const axis = (overlay.x.length - 1) / 2;
-    const [radius, measured, predicted] = [overlay.x, overlay.measured, overlay.predicted].map((column) =>
-      column.subarray(axis),
-    );
-    return rmsDifference(radius!, measured!, predicted!) / (F0 * prediction.peak);
-  },
+  compute: ({ overlay, prediction, F0 }) => deviationOf(overlay, F0 * prediction.peak),
   formula: '\\frac{1}{F_\\text{peak}}\\sqrt{\\overline{(F_S-F)^2}}',
   source: 'definition',
 });

@@ -1,9 +1,9 @@
 import { choice, derived, file, number, picked } from '../graph/define.ts';
 import { formatReadable } from '../graph/units.ts';
-import { type FoldedProfile, foldTable } from '../measured/foldedProfile.ts';
-import { highestSample, sampledAreaAbove, sampledDip } from '../measured/sampledProfile.ts';
-import { measureSpotPicture } from '../measured/spotPicture.ts';
+import type { FoldedProfile } from '../measured/foldedProfile.ts';
+import { sampledDip } from '../measured/sampledProfile.ts';
 import { Problem } from '../problem.ts';
+import { foldedWidth, foldProfile } from './comparedProfile.ts';
 import { workpieceZ } from './focus.ts';
 import { namingInput } from './namingInput.ts';
 import type { MeasuredProfile } from './profileFile.ts';
@@ -71,7 +71,7 @@ export const measuredPlane = picked<'workpiece' | 'typed', number>({
 });
 
 /** The problem of a comparison without a measured profile. */
-function noProfile(): Problem {
+export function noProfile(): Problem {
   return new Problem(
     'absent',
     'No measured profile of the spot has been given yet: choose a table or a picture.',
@@ -91,13 +91,7 @@ export const measuredShape = derived({
   from: { file: measuredProfile, pitch: measuredPixelPitch },
   compute: ({ file, pitch }): FoldedProfile => {
     if (file === null) throw noProfile();
-    const { axis, position, fluence, counts, image } = file;
-    return namingInput(measuredProfile.id, () => {
-      if (image !== null) return measureSpotPicture(image, pitch);
-      const absolute = fluence.length > 0;
-      const value = [...(absolute ? fluence : counts)];
-      return foldTable({ axis: axis === 'radius' ? axis : 'line', position: [...position], value, absolute });
-    });
+    return namingInput(measuredProfile.id, () => foldProfile(file, pitch));
   },
   shownAs: ({ radius }) => `${radius.length} radii up to ${formatReadable(radius.at(-1)!, 'm', 'um')}`,
   formula: '\\overline{S(\\rho,\\alpha)}^{\\,\\alpha}',
@@ -117,15 +111,7 @@ export const measuredWidth = derived({
   display: 'um',
   about: 'Diameter of a disc with the area where the measured profile is above half its peak.',
   from: { shape: measuredShape },
-  compute: ({ shape }) => {
-    const half = highestSample(shape) / 2;
-    if (shape.value.at(-1)! < half) return 2 * Math.sqrt(sampledAreaAbove(shape, half) / Math.PI);
-    throw new Problem(
-      'outside',
-      'The measured profile does not fall to half its peak, so that its width is not known. Measure further out, and take off the background.',
-      { input: measuredProfile.id, allowed: 'below half the peak at its end' },
-    );
-  },
+  compute: ({ shape }) => namingInput(measuredProfile.id, () => foldedWidth(shape)),
   valid: ({ shape }) => doubtOf(shape),
   formula: '2\\sqrt{A\\{S>\\tfrac12 S_\\text{max}\\}/\\pi}',
   source: 'definition',

@@ -105,7 +105,8 @@ export function readNote(note: string): string {
   return oneLine(note, 'note', longestNote, false);
 }
 
-function oneLine(text: string, what: string, longest: number, needed: boolean): string {
+/** A text without line breaks, trimmed; a Problem that names `what` where it is too long, or empty where it is `needed`. */
+export function oneLine(text: string, what: string, longest: number, needed: boolean): string {
   const line = text.replace(/\s+/g, ' ').trim();
   if (line === '' && needed) {
     throw new Problem('impossible', `The ${what} is empty; give it one that you will know again.`);

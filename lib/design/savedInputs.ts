@@ -1,13 +1,13 @@
 import * as v from 'valibot';
 import type { Graph } from '../graph/graph.ts';
 import { type OriginalFile, originalOf, readFrom } from '../graph/originals.ts';
-import { type FileInput, type InputQuantity, isInput } from '../graph/quantity.ts';
-import type { Patch } from '../graph/state.ts';
+import { type FileInput, type InputQuantity, isInput, type ListInput } from '../graph/quantity.ts';
+import { checkInput, type Patch } from '../graph/state.ts';
 import { fromBase64 } from '../measured/base64.ts';
 import { sha256 } from '../measured/sha256.ts';
 import { Problem } from '../problem.ts';
 import { inPlace } from './ownPartsFile.ts';
-import { writeEntry } from './savedFile.ts';
+import { entriesOf, writeEntry } from './savedFile.ts';
 import { nameOf, type Remedy, readValue, withRemedy } from './savedValue.ts';
 import { writtenWords } from './schemaWords.ts';
 
@@ -69,7 +69,48 @@ export function readInputs(
 }
 
 function readInput(input: InputQuantity, entry: unknown, remedy: Remedy, files: FileSource): unknown {
-  return input.kind === 'file' ? readFileEntry(input, entry, remedy, files) : readValue(input, entry, remedy);
+  if (input.kind === 'file') return readFileEntry(input, entry, remedy, files);
+  if (input.kind === 'list') return readListEntry(input, entry, remedy, files);
+  return readValue(input, entry, remedy);
+}
+
+const listEntry = v.object({ list: v.array(entriesOf(v.unknown())) });
+
+/** Items as saved. What an item leaves out is as at first; one that says more is a later program's. */
+function readListEntry(input: ListInput, entry: unknown, remedy: Remedy, files: FileSource): unknown {
+  const parsed = v.safeParse(listEntry, entry);
+  if (!parsed.success)
+    throw new Problem(
+      'unreadable',
+      withRemedy(
+        `${nameOf(input)}: there stands ${writtenWords(entry)}, where a list of groups of named entries belongs.`,
+        remedy(`{"list": [{"${input.of[0]!.id}": …}]}`),
+      ),
+      { input: input.id },
+    );
+  const readItem = (entries: SavedEntries) => {
+    const more = Object.keys(entries).find((id) => input.of.every((part) => part.id !== id));
+    if (more !== undefined) throw unknownPart(input, more);
+    const values = input.of.map((part) => {
+      const given = Object.hasOwn(entries, part.id);
+      return [part.id, given ? readInput(part, entries[part.id], remedy, files) : part.initial];
+    });
+    return Object.fromEntries(values);
+  };
+  return checkInput(
+    input,
+    parsed.output.list.map((entries, i) =>
+      inPlace(`${input.name}, number ${i + 1}`, () => readItem(entries)),
+    ),
+  );
+}
+
+function unknownPart(input: ListInput, id: string): Problem {
+  return new Problem(
+    'unreadable',
+    `'${id.slice(0, 80)}' is nothing that this program knows of ${input.name}. Open it with a newer program, or leave it out.`,
+    { input: input.id },
+  );
 }
 
 /** How the entry of a file looks. */
@@ -107,10 +148,20 @@ function readFileEntry(
 export function writeInputs(graph: Graph, inputs: Patch) {
   // By id: the graph's order follows module exports, which runtimes and bundlers order differently.
   const ordered = [...graph.quantities.values()].filter(isInput).sort((a, b) => (a.id < b.id ? -1 : 1));
+  return writeEach(ordered, inputs);
+}
+
+function writeEach(ordered: readonly InputQuantity[], inputs: Patch) {
   const entries: Record<string, unknown> = {};
   const files: OriginalFile[] = [];
   for (const input of ordered.filter(({ id }) => Object.hasOwn(inputs, id))) {
     const value = inputs[input.id];
+    if (input.kind === 'list') {
+      const items = (value as readonly Patch[]).map((item) => writeEach(input.of, item));
+      files.push(...items.flatMap((item) => item.files));
+      entries[input.id] = { list: items.map((item) => item.entries) };
+      continue;
+    }
     const original = originalOf(value);
     if (original) files.push(original);
     entries[input.id] = input.kind === 'file' ? entryOfFile(original) : writeEntry(input, value);

@@ -17,8 +17,11 @@ export type Remedy = (form?: string) => string;
  * the input what stands there and what is allowed.
  */
 export function readValue(input: InputQuantity, entry: unknown, remedy: Remedy): unknown {
-  if (input.kind === 'file')
-    throw new Problem('unreadable', `${nameOf(input)} is a file, and no value that can be written here.`);
+  if (input.kind === 'file' || input.kind === 'list')
+    throw new Problem(
+      'unreadable',
+      `${nameOf(input)} is a ${input.kind}, and no value that can be written here.`,
+    );
   const value = input.kind === 'number' ? numberIn(input, entry, remedy) : choiceIn(input, entry, remedy);
   try {
     return checkInput(input, value);

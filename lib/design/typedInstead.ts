@@ -41,8 +41,10 @@ export function typedInstead(graph: Graph, inputs: Patch): WithoutFiles {
     words.push(`${typed.name} ${shown}${why}`);
     typedNow.push({ id: typed.id, measured: value !== undefined });
   }
-  for (const quantity of graph.order)
+  for (const quantity of graph.order) {
     if (quantity.kind === 'file' && inputs[quantity.id] !== null) patch[quantity.id] = null;
+    if (quantity.kind === 'list' && quantity.of.some(({ kind }) => kind === 'file')) patch[quantity.id] = [];
+  }
   return { patch, words, typed: typedNow };
 }
 

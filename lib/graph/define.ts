@@ -6,6 +6,7 @@ import type {
   Entered,
   FileInput,
   Heaviness,
+  ListInput,
   NumberInput,
   Quantity,
   UnitOf,
@@ -34,6 +35,12 @@ export function file<T>(
   definition: Without<FileInput<T>, 'kind' | 'unit' | 'initial'> & { readonly unit?: UnitOf<T> },
 ): FileInput<T> {
   return Object.freeze({ kind: 'file', unit: 'none', initial: null, ...definition }) as FileInput<T>;
+}
+
+/** A list input, empty at first; the unit of an item holds that of each of its inputs. */
+export function list(definition: Without<ListInput, 'kind' | 'unit' | 'initial'>): ListInput {
+  const unit = Object.fromEntries(definition.of.map((input) => [input.id, input.unit]));
+  return Object.freeze({ kind: 'list', unit, initial: Object.freeze([]), ...definition }) as ListInput;
 }
 
 /** A constant with its unit and source. */

@@ -71,6 +71,19 @@ export interface FileInput<T = unknown> extends Described<T | null> {
   readonly initial: null;
 }
 
+/** Several of what a few inputs describe together, such as a file with the place it was measured in; none at first. */
+export interface ListInput extends Described<readonly ListItem[]> {
+  readonly kind: 'list';
+  readonly initial: readonly ListItem[];
+  /** Every item has a value for each of these, checked as if it were set alone; a file is never missing. */
+  readonly of: readonly (NumberInput | ChoiceInput<string> | FileInput)[];
+  /** As many items fit. */
+  readonly most: number;
+}
+
+/** Values in SI by the id of their input. */
+export type ListItem = Readonly<Record<string, unknown>>;
+
 /** A fixed value of nature or of a convention, with its unit. */
 export interface Constant<T = unknown> extends Described<T> {
   readonly kind: 'constant';
@@ -114,7 +127,7 @@ export interface Derived<T = unknown> extends Described<T> {
   assigns?(value: T): Readonly<Record<string, unknown>>;
 }
 
-export type InputQuantity = NumberInput | ChoiceInput | FileInput;
+export type InputQuantity = NumberInput | ChoiceInput | FileInput | ListInput;
 // biome-ignore lint/suspicious/noExplicitAny: a quantity of any value; method members keep Derived<number> assignable
 export type Quantity<T = any> = InputQuantity | Constant<T> | Derived<T>;
 
@@ -125,17 +138,19 @@ export type ValueOf<Q> = Q extends NumberInput
     ? T
     : Q extends FileInput<infer T>
       ? T | null
-      : Q extends Constant<infer T>
-        ? T
-        : Q extends Derived<infer T>
+      : Q extends ListInput
+        ? readonly ListItem[]
+        : Q extends Constant<infer T>
           ? T
-          : never;
+          : Q extends Derived<infer T>
+            ? T
+            : never;
 
 /** Values of a record of quantities. */
 export type ValuesOf<F> = { readonly [K in keyof F]: ValueOf<F[K]> };
 
 export function isInput(quantity: Quantity): quantity is InputQuantity {
-  return quantity.kind === 'number' || quantity.kind === 'choice' || quantity.kind === 'file';
+  return quantity.kind !== 'constant' && quantity.kind !== 'derived';
 }
 
 /** Key of the source of a result as the design stands; undefined where the value was typed. */

@@ -1,6 +1,6 @@
 import { Problem } from '../problem.ts';
 import type { Graph } from './graph.ts';
-import type { InputQuantity, NumberInput, Quantity } from './quantity.ts';
+import type { InputQuantity, ListInput, ListItem, NumberInput, Quantity } from './quantity.ts';
 import { rangeText } from './shown.ts';
 import { formatReadable } from './units.ts';
 
@@ -106,6 +106,7 @@ function suggestion(graph: Graph, id: string): string {
 /** The value if the input allows it, else a Problem with value and allowed range. */
 export function checkInput(input: InputQuantity, value: unknown): unknown {
   if (input.kind === 'number') return checkNumber(input, value);
+  if (input.kind === 'list') return checkList(input, value);
   if (input.kind === 'choice' && !Object.hasOwn(input.options, value as string)) {
     const allowed = Object.keys(input.options).join(', ');
     throw new Problem(
@@ -119,6 +120,27 @@ export function checkInput(input: InputQuantity, value: unknown): unknown {
     );
   }
   return value;
+}
+
+/** The list if all its items are allowed, each with a value for every input that it is a list of. */
+function checkList(input: ListInput, value: unknown): readonly ListItem[] {
+  const { id, of, most } = input;
+  if (!Array.isArray(value))
+    throw new Problem('unreadable', `${sentenceCase(input.name)} need a list.`, { input: id });
+  if (value.length > most) {
+    throw new Problem(
+      'impossible',
+      `${sentenceCase(input.name)}: ${value.length} are too many; up to ${most} fit. Take one out first.`,
+      { input: id, value: String(value.length), allowed: `up to ${most}` },
+    );
+  }
+  // The one empty list, so that a design without items equals the initial one.
+  if (value.length === 0) return input.initial;
+  const check = (item: ListItem, part: ListInput['of'][number]) => {
+    if (part.kind !== 'file' || item[part.id] != null) return checkInput(part, item[part.id]);
+    throw new Problem('absent', `One of the ${input.name} has no file.`, { input: id });
+  };
+  return value.map((item: ListItem) => Object.fromEntries(of.map((part) => [part.id, check(item, part)])));
 }
 
 function checkNumber(input: NumberInput, value: unknown): number {

@@ -1,5 +1,7 @@
 import { designGraph } from '../../lib/design/design.ts';
 import { beamImagePitch } from '../../lib/design/laser.ts';
+import { measuredProfile, measuredProfileZ } from '../../lib/design/measuredSpot.ts';
+import { otherProfiles } from '../../lib/design/profileList.ts';
 import { applyPatch, type DesignState, initialState, inputOf, type Patch } from '../../lib/graph/state.ts';
 import { readTyped } from '../../lib/graph/typedInput.ts';
 import { parseQuantity } from '../../lib/graph/units.ts';
@@ -7,6 +9,7 @@ import { Problem } from '../../lib/problem.ts';
 import { decodeText } from '../fileText.ts';
 import { readDesign } from '../keeping/readDesign.ts';
 import { readFileAsPatch } from '../measuredFiles.ts';
+import { addProfiles, readProfileOf } from '../profileFiles.ts';
 import type { CommandIo } from './commandIo.ts';
 import { type Options, required } from './options.ts';
 
@@ -17,13 +20,13 @@ export const designOptions = [
   'pixel',
   'caustic',
   'measured-profile',
+  'measured-z',
   'measured-focus',
 ] as const;
 
 /** Options that give one file for one input. */
 const files = {
   caustic: 'laser.causticTable',
-  'measured-profile': 'spot.measuredProfile',
   'measured-focus': 'focus.measuredCaustic',
 } as const;
 
@@ -45,7 +48,27 @@ export function openDesign(options: Options, io: CommandIo): DesignState {
     const file = options.one(option);
     if (file !== undefined) state = applyPatch(designGraph, state, readMeasured(io, input, file));
   }
-  return applyPatch(designGraph, state, Object.assign({}, ...options.all('set').map(readSetting)));
+  state = applyPatch(designGraph, state, Object.assign({}, ...options.all('set').map(readSetting)));
+  return applyPatch(designGraph, state, profilesPatch(options, io, state));
+}
+
+/** Measured profiles in place of those of the design, each in its own plane where --measured-z says so. */
+function profilesPatch(options: Options, io: CommandIo, { inputs }: DesignState): Patch {
+  const [paths, places] = [options.all('measured-profile'), options.all('measured-z')];
+  if (places.length > 0 && places.length !== paths.length) {
+    throw new Problem(
+      'unreadable',
+      `The number of --measured-z is ${places.length}, and that of --measured-profile is ${paths.length}; give a plane for each profile, in the same order, or none.`,
+      { value: String(places.length), allowed: String(paths.length) },
+    );
+  }
+  if (paths.length === 0) return {};
+  const given = paths.map((path, i) => ({
+    profile: readProfileOf({ name: path, bytes: readBytes(io, path) }),
+    z: places[i] === undefined ? undefined : readTyped(measuredProfileZ, places[i]),
+  }));
+  const none = { [measuredProfile.id]: null, [otherProfiles.id]: [] };
+  return { ...none, ...addProfiles(given, { ...inputs, ...none }) };
 }
 
 /** Inputs in a design file; what this program does not know of it is named on the error stream. */
@@ -77,6 +100,8 @@ function readMeasured(io: CommandIo, input: string, path: string): Patch {
 /** The options that give an input that is a file. */
 const fileOptions: Readonly<Record<string, string>> = {
   'laser.beamImage': '--beam FILE --pixel LENGTH',
+  [measuredProfile.id]: '--measured-profile FILE',
+  [otherProfiles.id]: '--measured-profile FILE --measured-z LENGTH, several times',
   ...Object.fromEntries(Object.entries(files).map(([option, input]) => [input, `--${option} FILE`])),
 };
 

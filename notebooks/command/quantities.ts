@@ -25,6 +25,8 @@ function origin(quantity: Quantity): string {
       return `${quantity.initial} (${Object.keys(quantity.options).join(' | ')})`;
     case 'file':
       return 'none (read from a file)';
+    case 'list':
+      return `none (up to ${quantity.most}, read from files)`;
     case 'constant':
       return `constant ${shownValue(quantity, { value: quantity.value })}`;
     case 'derived':

@@ -10,6 +10,7 @@ import type { Quantity } from '../../lib/graph/quantity.ts';
 import { shownValue } from '../../lib/graph/shown.ts';
 import { elementOf, inputCounts, type PathElementName, pathElements } from '../beamPathInputs.ts';
 import { inputForFile, measuredFiles, readMeasuredFile } from '../measuredFiles.ts';
+import { addProfileFiles, type GivenFile } from '../profileFiles.ts';
 import { createBeamPath } from './beamPath.ts';
 import type { PageContext } from './context.ts';
 import { createInputPanel, type InputPanel, type PanelActions } from './controls/inputPanel.ts';
@@ -128,11 +129,19 @@ export function panelActions({ live, drafts }: Pick<PageContext, 'live' | 'draft
   return {
     drafts,
     set: (patch, { final }) => live.set(patch, { final }),
-    takeFile: async (input, file) => {
-      const bytes = await bytesOf(file);
-      live.set(readMeasuredFile(input.id, bytes, file.name, live.state().inputs));
+    takeFiles: async (input, files) => {
+      const given = await Promise.all(
+        files.map(async (file) => ({ name: file.name, bytes: await bytesOf(file) })),
+      );
+      const { inputs } = live.state();
+      const [{ bytes, name }] = given as [GivenFile];
+      live.set(
+        input.kind === 'list'
+          ? addProfileFiles(given, inputs)
+          : readMeasuredFile(input.id, bytes, name, inputs),
+      );
     },
-    accept: (input) => measuredFiles[input.id]?.accept,
+    accept: (input) => measuredFiles[input.kind === 'list' ? input.of[0]!.id : input.id]?.accept,
   };
 }
 

@@ -128,7 +128,7 @@ function tellOf(context: PageContext, quantity: Quantity, stops: (() => void)[])
 
 /** True where the symbol is words already, so that it would say the name twice. */
 export function isWorded(quantity: Quantity): boolean {
-  return quantity.kind === 'choice' || quantity.kind === 'file' || /^\\text\{[^{}]*\}$/.test(quantity.symbol);
+  return ['choice', 'file', 'list'].includes(quantity.kind) || /^\\text\{[^{}]*\}$/.test(quantity.symbol);
 }
 
 /** The number that the panel is about: not to be opened again from there. */

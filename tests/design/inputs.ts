@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { designGraph } from '../../lib/design/design.ts';
-import type { FileInput, InputQuantity, NumberInput } from '../../lib/graph/quantity.ts';
+import type { FileInput, InputQuantity, ListInput, ListItem, NumberInput } from '../../lib/graph/quantity.ts';
 import { isInput } from '../../lib/graph/quantity.ts';
 import { allowedCaustics, caustics, focusCaustics, images, spots } from './files.ts';
 
@@ -40,9 +40,20 @@ function fileFor(input: FileInput): fc.Arbitrary<unknown> {
   return fc.option(files[input.id]!, { freq: 5 });
 }
 
+/** A file of any quality, with the inputs that belong to it. */
+function itemOf({ of }: ListInput): fc.Arbitrary<ListItem> {
+  const one = (input: ListInput['of'][number]): fc.Arbitrary<unknown> => {
+    if (input.kind === 'number') return usualSpan(input);
+    return input.kind === 'choice' ? fc.constantFrom(...Object.keys(input.options)) : files[input.id]!;
+  };
+  return fc.record(Object.fromEntries(of.map((input) => [input.id, one(input)])));
+}
+
 function designs(numbers: (input: NumberInput) => fc.Arbitrary<number>): fc.Arbitrary<Inputs> {
   const one = (input: InputQuantity): fc.Arbitrary<unknown> => {
     if (input.kind === 'number') return numbers(input);
+    // Mostly short: every item is computed in a plane of its own.
+    if (input.kind === 'list') return fc.array(itemOf(input), { maxLength: 2 });
     return input.kind === 'choice' ? fc.constantFrom(...Object.keys(input.options)) : fileFor(input);
   };
   return fc.record(Object.fromEntries(inputs.map((input) => [input.id, one(input)])));
@@ -58,6 +69,7 @@ const typedBeam = {
   'laser.beamImage': null,
   'laser.causticTable': null,
   'spot.measuredProfile': null,
+  'spot.otherProfiles': [],
   'focus.measuredCaustic': null,
 };
 

@@ -64,6 +64,24 @@ const refused: readonly [argv: readonly string[], says: RegExp][] = [
   [setting('laser.causticTable=a.csv'), /--caustic FILE/],
   [setting('spot.measuredProfile=a.csv'), /--measured-profile FILE/],
   [setting('focus.measuredCaustic=a.csv'), /--measured-focus FILE/],
+  [setting('spot.otherProfiles=a.csv'), /--measured-profile FILE --measured-z LENGTH, several times/],
+  [
+    [
+      'evaluate',
+      '--measured-profile',
+      'line.csv',
+      '--measured-profile',
+      'line.csv',
+      '--measured-z',
+      '1 mm',
+      ...measuredWidth,
+    ],
+    /number of --measured-z is 1, and that of --measured-profile is 2; give a plane for each/,
+  ],
+  [
+    ['evaluate', '--measured-profile', 'line.csv', '--measured-z', '7 m', ...measuredWidth],
+    /z of the measured profile of 7000\smm is not possible/i,
+  ],
   [
     ['evaluate', '--get', 'spot.measuredWidth'],
     /^spot\.measuredWidth: No measured profile of the spot has been given/,

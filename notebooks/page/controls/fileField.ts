@@ -1,9 +1,10 @@
-import type { FileInput } from '../../../lib/graph/quantity.ts';
+import type { FileInput, ListInput } from '../../../lib/graph/quantity.ts';
+import { shownValue } from '../../../lib/graph/shown.ts';
 import { element, setAttributes, setText } from '../element.ts';
 import { createFrame, type Field } from './field.ts';
 
-/** Reads a chosen file and sets the input; throws, or rejects with, a Problem that says why it cannot be read. */
-export type TakeFile = (file: File) => void | Promise<void>;
+/** Reads chosen files and sets the input; throws, or rejects with, a Problem that says why one cannot be read. */
+export type TakeFiles = (files: readonly File[]) => void | Promise<void>;
 
 export interface FileFieldOptions {
   /** Kinds of file offered, as in the `accept` attribute, e.g. `.png,.tif`. */
@@ -13,21 +14,23 @@ export interface FileFieldOptions {
 }
 
 /**
- * A place to choose a file or drop one. `update(value, text)` shows `text` (name and what was read); a value without
+ * A place to choose a file or drop one; several at once for a list. `update(value, text)` shows `text` (name and what was read); a value without
  * text shows its own `name`, null that there is none.
  */
 export function createFileField(
   document: Document,
-  input: FileInput,
-  onFile: TakeFile,
+  input: FileInput | ListInput,
+  onFiles: TakeFiles,
   options: FileFieldOptions = {},
 ): Field {
   const frame = createFrame(document, input);
+  const several = input.kind === 'list';
   const picker = element(document, 'input', {
     type: 'file',
     id: frame.controlId,
     class: 'off-screen',
     accept: options.accept,
+    multiple: several,
     'aria-describedby': `${frame.controlId}-name ${frame.describedBy}`,
   });
   const name = element(document, 'span', {
@@ -41,16 +44,26 @@ export function createFileField(
     { type: 'button', class: 'plain', hidden: true, 'aria-label': `Take out the ${input.name}` },
     'Take out',
   );
-  const hint = element(document, 'span', { class: 'field-hint' }, 'or drop a file here');
-  const choose = element(document, 'label', { class: 'field-choose', for: frame.controlId }, 'Choose a file');
+  const hint = element(
+    document,
+    'span',
+    { class: 'field-hint' },
+    several ? 'or drop them here' : 'or drop a file here',
+  );
+  const choose = element(
+    document,
+    'label',
+    { class: 'field-choose', for: frame.controlId },
+    several ? 'Add files' : 'Choose a file',
+  );
   const zone = element(document, 'div', { class: 'field-drop' }, picker, choose, hint, name, clear);
   frame.body.append(zone);
 
-  const take = async (file: File) => {
+  const take = async (files: readonly File[]) => {
     setAttributes(zone, { 'aria-busy': 'true' });
-    setText(name, `Reading ${file.name} …`);
+    setText(name, `Reading ${files.map((file) => file.name).join(', ')} …`);
     try {
-      await onFile(file);
+      await onFiles(files);
       frame.accept();
     } catch (error) {
       frame.refuse((error as Error).message);
@@ -60,19 +73,20 @@ export function createFileField(
   };
   let shown = '';
   const update = (value: unknown, text?: string) => {
-    shown = text ?? nameOf(value);
+    shown = text ?? (several ? shownValue(input, { value }) : nameOf(value));
     setText(name, shown);
-    clear.hidden = value === null || options.onClear === undefined;
+    const empty = value === null || (Array.isArray(value) && value.length === 0);
+    clear.hidden = empty || options.onClear === undefined;
     frame.accept();
   };
   picker.addEventListener('change', () => {
-    const file = picker.files?.[0];
+    const files = [...(picker.files ?? [])];
     picker.value = '';
-    if (file) void take(file);
+    if (files.length > 0) void take(files);
   });
   clear.addEventListener('click', () => options.onClear?.());
-  acceptDrops(zone, (file) => void take(file));
-  update(null);
+  acceptDrops(zone, (file, all) => void take(several ? all : [file]));
+  update(input.initial);
   return { element: frame.element, update, explain: frame.explain, focus: () => picker.focus() };
 }
 
@@ -82,8 +96,8 @@ function nameOf(value: unknown): string {
   return typeof name === 'string' ? name : 'A file has been read.';
 }
 
-/** Lets a file be dropped on an element; `data-over` marks it while one is above. */
-export function acceptDrops(zone: HTMLElement, onFile: (file: File) => void): void {
+/** Lets files be dropped on an element, `file` the first of `all`; `data-over` marks it while one is above. */
+export function acceptDrops(zone: HTMLElement, onFile: (file: File, all: readonly File[]) => void): void {
   const over = (event: DragEvent) => {
     event.preventDefault();
     zone.setAttribute('data-over', '');
@@ -94,7 +108,7 @@ export function acceptDrops(zone: HTMLElement, onFile: (file: File) => void): vo
   zone.addEventListener('drop', (event) => {
     event.preventDefault();
     zone.removeAttribute('data-over');
-    const file = event.dataTransfer?.files[0];
-    if (file) onFile(file);
+    const files = [...(event.dataTransfer?.files ?? [])];
+    if (files[0]) onFile(files[0], files);
   });
 }

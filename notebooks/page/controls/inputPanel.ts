@@ -1,4 +1,4 @@
-import type { FileInput, InputQuantity } from '../../../lib/graph/quantity.ts';
+import type { FileInput, InputQuantity, ListInput } from '../../../lib/graph/quantity.ts';
 import type { Patch } from '../../../lib/graph/state.ts';
 import { element } from '../element.ts';
 import { createChoiceField } from './choiceField.ts';
@@ -12,10 +12,10 @@ import { createNumberField } from './numberField.ts';
 export interface PanelActions {
   /** One write; throws a Problem, and then nothing has changed. */
   set(patch: Patch, setting: Setting): void;
-  /** Reads a file for that input and sets it. */
-  takeFile?(input: FileInput, file: File): void | Promise<void>;
+  /** Reads files for that input, several only for a list, and sets it in one write. */
+  takeFiles?(input: FileInput | ListInput, files: readonly File[]): void | Promise<void>;
   /** Kinds of file for that input, as in the `accept` attribute. */
-  accept?(input: FileInput): string | undefined;
+  accept?(input: FileInput | ListInput): string | undefined;
   /** Where typed numbers wait until they are taken. */
   readonly drafts?: Drafts;
 }
@@ -39,8 +39,8 @@ export function createField(document: Document, input: InputQuantity, actions: P
     return createChoiceField(document, input, (value) => actions.set({ [input.id]: value }, { final: true }));
   }
   const accept = actions.accept?.(input);
-  return createFileField(document, input, (file) => actions.takeFile?.(input, file), {
-    onClear: () => actions.set({ [input.id]: null }, { final: true }),
+  return createFileField(document, input, (files) => actions.takeFiles?.(input, files), {
+    onClear: () => actions.set({ [input.id]: input.initial }, { final: true }),
     ...(accept === undefined ? {} : { accept }),
   });
 }
