@@ -64,7 +64,9 @@ export function fitGaussianMarks(
   // F_th = 2E_th/(πw²) = E_th/(πw²/2).
   const thresholdFluence = fittedLog(fit, logEnergy - logSize + Math.log(factor), [1, -1]);
   const beamRadius = fittedLog(fit, 0.5 * (logSize - Math.log(Math.PI / 2)), [0, 0.5]);
-  const axes = axesOf(seen, () => 1);
+  const axes = axesOf(seen, ({ energy }) => Math.exp(logEnergy) / energy, fit.scatter, {
+    elliptical: () => 1.2,
+  });
   const unmarked = marks
     .filter(({ area }) => !(area > 0))
     .map((mark) => {
@@ -149,7 +151,7 @@ function alternativesOf(
       change: change(({ energy }) => (Math.log(energy) - logEnergy) ** 2),
       text: 'Areas against the logarithm of the energy bend, where a Gaussian gives a straight line: the spot is no Gaussian.',
     },
-    ...mixedAlternatives(marks, fit.slope),
+    ...mixedAlternatives(marks, fit),
   ];
 }
 
