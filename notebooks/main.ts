@@ -4,6 +4,7 @@ import '@fontsource-variable/source-sans-3';
 import 'katex/dist/katex.min.css';
 import './page/style.css';
 import './page/choices.css';
+import './page/figurePanels.css';
 import './page/traceRows.css';
 import './page/figures/figures.css';
 import './page/print.css';

@@ -6,7 +6,8 @@ import { planeGoal, usablePlanes } from '../lib/design/usablePlanes.ts';
 import type { ValueOf } from '../lib/graph/quantity.ts';
 import { shownValue } from '../lib/graph/shown.ts';
 import { formatReadable, withUnit } from '../lib/graph/units.ts';
-import { type ChoiceRow, type ChoicesSpec, choices } from './document.ts';
+import type { ChoiceRow, ChoicesSpec } from './choicesSpec.ts';
+import { choices } from './document.ts';
 import { uses } from './kindUses.ts';
 
 type Plane = ValueOf<typeof usablePlanes>[number];

@@ -1,5 +1,7 @@
-import type { ChoiceRow, ChoicesBlock, ChoicesSpec } from '../document.ts';
+import type { ChoiceRow, ChoicesSpec } from '../choicesSpec.ts';
+import type { ChoicesBlock } from '../document.ts';
 import { readValues } from '../prose.ts';
+import { createRowActs } from './choicesActs.ts';
 import type { PageContext } from './context.ts';
 import { element, setAttributes, setText } from './element.ts';
 import { watchProblem } from './proseView.ts';
@@ -96,7 +98,8 @@ function createRow(context: PageContext, id: string): ShownRow {
   const line = element(document, 'tr', { role: 'row' }, name, last);
   const list = element(document, 'dl', {});
   const about = element(document, 'p', {});
-  const box = element(document, 'td', { role: 'cell' }, about, list);
+  const acts = createRowActs(context, id);
+  const box = element(document, 'td', { role: 'cell' }, about, list, acts.element);
   const rest = element(document, 'tr', { role: 'row', class: 'choices-rest', id, hidden: true }, box);
   let now: ChoiceRow | undefined;
   take.addEventListener('click', () => {
@@ -132,6 +135,7 @@ function createRow(context: PageContext, id: string): ShownRow {
       setAttributes(box, { colspan: row.cells.length + 2 });
       setText(about, row.about);
       writeList(document, list, row.more);
+      acts.update(row.acts);
     },
   };
 }
