@@ -17,6 +17,8 @@ export interface Field {
   /** Shows a problem that arose elsewhere and names this input, or takes it away. */
   explain(message?: string): void;
   focus(): void;
+  /** Lets the slider and the steps of a number follow another usual span, SI; what may be typed stays the same. */
+  respan?(low: number, high: number): void;
 }
 
 let fieldsMade = 0;

@@ -29,18 +29,27 @@ export function createNumberField(document: Document, input: NumberInput, onSet:
   frame.body.append(text);
   const scale = sliderScale(input);
   const entry = new NumberEntry(input, text, frame, onSet);
-  if (scale) addSlider(document, frame, entry, scale);
+  const slider = scale && addSlider(document, frame, entry, scale);
   return {
     element: frame.element,
     update: (value, typed) => entry.update(value as number, typed),
     explain: frame.explain,
     focus: () => text.focus(),
+    respan: (low, high) => {
+      const { min, max } = input.range;
+      const typical = [Math.max(min, low), Math.min(max, high)] as const;
+      if (!slider || !(typical[0] < typical[1])) return;
+      entry.usual = { ...input, typical };
+      slider.rescale(sliderScale(entry.usual)!);
+    },
   };
 }
 
 /** What the text field holds and does. */
 class NumberEntry {
   value: number;
+  /** The input with its usual span as the design stands. */
+  usual: NumberInput;
   /** Called with each value shown. */
   onShown: (value: number) => void = () => {};
   /** Text of the present value, as typed or as formatted; what differs from it has not been taken. */
@@ -54,6 +63,7 @@ class NumberEntry {
     private readonly onSet: SetNumber,
   ) {
     this.value = input.initial;
+    this.usual = input;
     this.show(input.initial);
     text.addEventListener('keydown', (event) => this.press(event));
     text.addEventListener('keyup', () => this.endSteps());
@@ -112,7 +122,7 @@ class NumberEntry {
 
   private step(direction: 1 | -1, fraction: number): void {
     if (!this.commit()) return;
-    const next = stepValue(this.input, this.value, direction, fraction);
+    const next = stepValue(this.usual, this.value, direction, fraction);
     if (Object.is(next, this.value)) return;
     this.stepping = true;
     this.choose(next, false);
@@ -165,7 +175,8 @@ function stillCounting(error: Error, value: string): Error {
   return new Error(`${error.message} ${value} still counts.`);
 }
 
-function addSlider(document: Document, frame: FieldFrame, entry: NumberEntry, scale: SliderScale): void {
+function addSlider(document: Document, frame: FieldFrame, entry: NumberEntry, first: SliderScale) {
+  let scale = first;
   const slider = element(document, 'input', {
     type: 'range',
     // Arrow keys in the text do the same, so that Tab passes on to the next input.
@@ -189,4 +200,11 @@ function addSlider(document: Document, frame: FieldFrame, entry: NumberEntry, sc
   entry.onShown(entry.value);
   slider.addEventListener('input', () => move(false));
   slider.addEventListener('change', () => move(true));
+  return {
+    rescale(next: SliderScale) {
+      scale = next;
+      setAttributes(slider, { max: next.places });
+      entry.onShown(entry.value);
+    },
+  };
 }
