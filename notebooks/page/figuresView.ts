@@ -66,6 +66,12 @@ export function renderFigures(context: PageContext, block: FiguresBlock, stops: 
     const whole = Math.min(widestFigure, holder.clientWidth || window.innerWidth - 32);
     return whole >= 2 * narrowestPanel + panelGap ? Math.floor((whole - panelGap) / 2) : whole;
   };
+  const setWidth = (view: FigureView) => {
+    const width = panelWidth();
+    // Titles and summaries wrap at the width of the drawing.
+    view.element.style.width = `${width}px`;
+    view.resize(width);
+  };
   const show = (specs: readonly FigureSpec[]) => {
     holder.classList.toggle('empty', specs.length === 0);
     while (views.length > specs.length) {
@@ -77,6 +83,7 @@ export function renderFigures(context: PageContext, block: FiguresBlock, stops: 
       if (!views[i]) {
         views[i] = createFigure(document, panelWidth());
         holder.append(views[i].element);
+        setWidth(views[i]);
       }
       views[i].update(spec);
     });
@@ -89,7 +96,7 @@ export function renderFigures(context: PageContext, block: FiguresBlock, stops: 
     },
   });
   const observer = new ResizeObserver(() => {
-    for (const view of views) view.resize(panelWidth());
+    for (const view of views) setWidth(view);
   });
   observer.observe(holder);
   stops.push(() => {
