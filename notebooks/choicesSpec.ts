@@ -33,4 +33,6 @@ export interface ChoicesSpec {
   readonly rows: readonly ChoiceRow[];
   /** Said below the list, or in its place where it is empty. */
   readonly summary: string;
+  /** What a choice does; said on the screen, not on paper. */
+  readonly hint?: string;
 }

@@ -1,7 +1,8 @@
-import type { ChoiceInput, NumberInput, Quantity, ValuesOf } from '../lib/graph/quantity.ts';
+import type { NumberInput, Quantity, ValuesOf } from '../lib/graph/quantity.ts';
 import type { Patch } from '../lib/graph/state.ts';
 import type { PathElementName } from './beamPathInputs.ts';
 import type { ChoicesSpec } from './choicesSpec.ts';
+import type { Condition } from './condition.ts';
 import type { From, Prose } from './prose.ts';
 
 /** An axis: label in words, unit text as shown, domain in that unit. */
@@ -94,6 +95,8 @@ export interface FigureSpec {
   readonly data?: readonly DataColumn[];
   /** What the chart shows, in one to three sentences with its numbers; true for these values. */
   readonly summary: string;
+  /** What the hand can do with it; said on the screen, not on paper and not in files. */
+  readonly hint?: string;
 }
 
 /** A table as plain data. */
@@ -102,23 +105,6 @@ export interface TableSpec {
   readonly columns: readonly string[];
   /** Cells: text, or a quantity that is shown as its value. */
   readonly rows: readonly (readonly (string | Quantity)[])[];
-}
-
-/** A choice that has a value, and where `and` is given, another beside it. */
-export interface Condition {
-  readonly choice: ChoiceInput;
-  readonly is: string;
-  readonly and?: Condition;
-}
-
-/** True where the condition, or any of several, holds for the inputs. */
-export function conditionHolds(
-  when: Condition | readonly Condition[],
-  inputs: Readonly<Record<string, unknown>>,
-): boolean {
-  if ('choice' in when)
-    return inputs[when.choice.id] === when.is && (when.and === undefined || conditionHolds(when.and, inputs));
-  return when.some((one) => conditionHolds(one, inputs));
 }
 
 interface BlockBase {

@@ -87,7 +87,8 @@ export const profilesTable = choices({
       caption: `Measured profiles along z${file === null ? '' : `; the inputs above belong to ‘${file.name}’`}`,
       columns: ['profile', 'z', 'measured width', 'predicted width', 'wider by', 'difference'],
       rows: alongBeam(inputs).map((one) => rowOf(one, inputs, comparisons)),
-      summary: `${profilesSaid(comparisons)} Difference: root mean square over the area above half the peak, of the predicted peak. Choosing a profile brings its inputs and its figure.`,
+      summary: `${profilesSaid(comparisons)} Difference: root mean square over the area above half the peak, of the predicted peak.`,
+      hint: 'Choosing a profile brings its inputs and its figure.',
     };
   },
 });

@@ -48,7 +48,8 @@ export const planesTable = choices({
           : `Planes ${searched}: ${planeGoal.options[goal]}, best first`,
       columns: ['z', 'kind', 'dip', 'width', 'peak fluence', 'depth of focus', 'tilt allowed'],
       rows,
-      summary: `${countSaid(planes)} Depth of focus: how far along z the fluence on the plateau stays within ±${shownValue(depthTolerance, { value: tolerance })} of its mean. Tilt allowed: what that depth alone would allow over a field of ${shownValue(fieldWidth, { value: field })}, nothing else moving. Choosing a plane moves the workpiece there.`,
+      summary: `${countSaid(planes)} Depth of focus: how far along z the fluence on the plateau stays within ±${shownValue(depthTolerance, { value: tolerance })} of its mean. Tilt allowed: what that depth alone would allow over a field of ${shownValue(fieldWidth, { value: field })}, nothing else moving.`,
+      hint: 'Choosing a plane moves the workpiece there.',
     };
   },
 });

@@ -31,8 +31,9 @@ export function renderChoices(context: PageContext, block: ChoicesBlock, stops: 
     body,
   );
   const summary = element(document, 'p', { class: 'choices-summary' });
+  const hint = element(document, 'p', { class: 'choices-summary choices-hint' });
   const note = element(document, 'p', { class: 'stand-in', hidden: true });
-  const holder = element(document, 'div', { class: 'choices' }, table, summary, note);
+  const holder = element(document, 'div', { class: 'choices' }, table, summary, hint, note);
   const rows: ShownRow[] = [];
 
   const show = (spec: ChoicesSpec) => {
@@ -52,6 +53,7 @@ export function renderChoices(context: PageContext, block: ChoicesBlock, stops: 
     });
     table.hidden = spec.rows.length === 0;
     setText(summary, spec.summary);
+    setText(hint, spec.hint ?? '');
   };
   const quantities = Object.values(block.from);
   watchAll(context, quantities, stops, {
@@ -62,6 +64,7 @@ export function renderChoices(context: PageContext, block: ChoicesBlock, stops: 
       if (given) show(block.view(read.values));
       else table.hidden = true;
       summary.hidden = !given;
+      hint.hidden = !given;
     },
   });
   watchProblem(context, quantities, stops, (text) => {

@@ -1,13 +1,8 @@
 import { hasValue } from '../../lib/graph/outcome.ts';
 import type { Quantity } from '../../lib/graph/quantity.ts';
 import type { PathElementName } from '../beamPathInputs.ts';
-import {
-  type Block,
-  conditionHolds,
-  type QuestionBlock,
-  type StepwellDocument,
-  type TableSpec,
-} from '../document.ts';
+import { conditionHolds } from '../condition.ts';
+import type { Block, QuestionBlock, StepwellDocument, TableSpec } from '../document.ts';
 import { renderChoices } from './choicesView.ts';
 import type { PageContext } from './context.ts';
 import { renderFigure, renderFigures } from './figuresView.ts';

@@ -112,7 +112,7 @@ describe('what is said of all widths', () => {
 
   it.each([
     [said(profile('a', 1.04)), 'The profile is as wide as predicted to 5\u202f%.'],
-    [said(profile('a', 1.02), profile('b', 0.96)), 'All 2 profiles are as wide as predicted to 5\u202f%.'],
+    [said(profile('a', 1.02), profile('b', 0.96)), 'Both profiles are as wide as predicted to 5\u202f%.'],
     [
       said(profile('a', 0.8)),
       'The profile is 20\u202f% narrower than predicted. Look first at the z given for it.',
@@ -123,7 +123,7 @@ describe('what is said of all widths', () => {
     ],
     [
       said(profile('a', 1.1), profile('b', 0.7)),
-      'All 2 profiles differ in width by more than 5\u202f%; ‘b’ most: it is 30\u202f% narrower than predicted. Look first at the z given for it.',
+      'Both profiles differ in width by more than 5\u202f%; ‘b’ most: it is 30\u202f% narrower than predicted. Look first at the z given for it.',
     ],
     [
       said(profile('a', 1.1), profile('b', 1.3), profile('d', 1)),
