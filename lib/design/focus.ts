@@ -11,8 +11,9 @@ import { findZeroCurvaturePlanes } from '../optics/onAxis.ts';
 import { paraxialNote } from '../optics/paraxial.ts';
 import { shownDepth, shownPlaces } from './alongBeam.ts';
 import { plateBeamDiameter, wavefrontCurvature } from './expander.ts';
-import { pulseEnergy, wavelength } from './laser.ts';
+import { wavelength } from './laser.ts';
 import { focalLength, plateDistance } from './lens.ts';
+import { energyAfter } from './losses.ts';
 import { zones } from './plate.ts';
 import { usedBeamPropagationRatio } from './rawBeam.ts';
 
@@ -67,10 +68,10 @@ export const unshapedPeak = derived({
   unit: 'J/m^2',
   display: 'J/cm^2',
   about:
-    'Fluence per pulse on the axis of the unshaped, unclipped beam in its focus for M² = 1, incident; the unit of the relative irradiance.',
-  from: { E: pulseEnergy, w0: focusRadius },
+    'Fluence per pulse on the axis of the unshaped, unclipped beam in its focus for M² = 1, incident, behind the losses on the way; the unit of the relative irradiance.',
+  from: { E: energyAfter, w0: focusRadius },
   compute: ({ E, w0 }) => (2 * E) / (Math.PI * w0 * w0),
-  formula: '\\frac{2E}{\\pi w_0^2}',
+  formula: "\\frac{2E'}{\\pi w_0^2}",
   source: 'integration',
 });
 
