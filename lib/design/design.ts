@@ -26,6 +26,7 @@ import * as rawBeam from './rawBeam.ts';
 import * as rule from './rule.ts';
 import * as sensitivity from './sensitivity.ts';
 import * as spot from './spot.ts';
+import * as spots from './spots.ts';
 import * as strip from './strip.ts';
 import * as unshaped from './unshaped.ts';
 import * as usablePlanes from './usablePlanes.ts';
@@ -58,6 +59,7 @@ const rooms = [
   profileList,
   profileComparisons,
   measuredFocus,
+  spots,
   limits,
   explain,
   ratioMaps,
