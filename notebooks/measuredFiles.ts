@@ -2,7 +2,7 @@ import { readCausticFile, readFocusCausticFile } from '../lib/design/causticFile
 import { beamImage } from '../lib/design/laser.ts';
 import { causticTable } from '../lib/design/measuredCaustic.ts';
 import { focusCaustic } from '../lib/design/measuredFocus.ts';
-import { measuredProfile } from '../lib/design/measuredSpot.ts';
+import { measuredPlaneSource, measuredProfile, measuredProfileZ } from '../lib/design/measuredSpot.ts';
 import { type MeasuredProfile, profileOfPicture, readProfileFile } from '../lib/design/profileFile.ts';
 import { beamSource, ratioSource } from '../lib/design/rawBeam.ts';
 import type { ReadFile } from '../lib/design/savedInputs.ts';
@@ -20,6 +20,7 @@ import { beginsAsSpots } from '../lib/measured/spotTable.ts';
 import { isTiff } from '../lib/measured/tiffImage.ts';
 import { Problem } from '../lib/problem.ts';
 import { decodeText } from './fileText.ts';
+import { placeInName } from './placeInName.ts';
 
 /** How a file from the laboratory comes into the design. */
 interface MeasuredFile {
@@ -47,7 +48,7 @@ export const measuredFiles: Readonly<Record<string, MeasuredFile>> = {
   },
   [measuredProfile.id]: {
     accept: '.csv,.txt,.tsv,.dat,.png,.tif,.tiff',
-    read: (bytes, name) => ({ [measuredProfile.id]: readProfile(bytes, name) }),
+    read: (bytes, name) => ({ [measuredProfile.id]: readProfile(bytes, name), ...planeInName(name) }),
   },
   [focusCaustic.id]: {
     accept: '.csv,.txt,.tsv,.dat',
@@ -62,6 +63,12 @@ export const measuredFiles: Readonly<Record<string, MeasuredFile>> = {
     }),
   },
 };
+
+/** The plane that the name of a profile says it was measured in; nothing where it says none. */
+function planeInName(name: string): Patch {
+  const z = placeInName(name);
+  return z === undefined ? {} : { [measuredPlaneSource.id]: 'typed', [measuredProfileZ.id]: z };
+}
 
 /** Fewest columns of numbers without a header that can be a picture of a spot; fewer are a table that lacks one. */
 const pictureColumns = 8;

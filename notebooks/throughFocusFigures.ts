@@ -71,7 +71,8 @@ export const mapFigure = figure({
         label: logarithmic ? 'fluence per pulse, logarithmic' : 'fluence per pulse',
         unit: 'J/cm²',
       },
-      summary: `${placeOfPeak(map, top)} The map covers z from ${formatReadable(map.extent.low, 'm', 'mm', 3)} to ${formatReadable(map.extent.high, 'm', 'mm', 3)}. Drag the line, or press arrow keys on its handle, to move the workpiece.${caustic ? ` Rings: the caustic “${caustic.name}”, ${radiusNames[meaning]}.` : ''}${outsideSaid(z, map.extent)}`,
+      summary: `${placeOfPeak(map, top)} The map covers z from ${formatReadable(map.extent.low, 'm', 'mm', 3)} to ${formatReadable(map.extent.high, 'm', 'mm', 3)}.${caustic ? ` Rings: the caustic “${caustic.name}”, ${radiusNames[meaning]}.` : ''}${outsideSaid(z, map.extent)}`,
+      hint: 'Drag the line, or press arrow keys on its handle, to move the workpiece.',
     };
   },
 });

@@ -11,6 +11,7 @@ import { shownValue } from '../../lib/graph/shown.ts';
 import { elementOf, inputCounts, type PathElementName, pathElements } from '../beamPathInputs.ts';
 import { inputForFile, measuredFiles, readMeasuredFile } from '../measuredFiles.ts';
 import { addProfileFiles, type GivenFile } from '../profileFiles.ts';
+import { sliderSpans } from '../sliderSpans.ts';
 import { createBeamPath } from './beamPath.ts';
 import type { PageContext } from './context.ts';
 import { createInputPanel, type InputPanel, type PanelActions } from './controls/inputPanel.ts';
@@ -170,6 +171,14 @@ export function renderPanel(
         },
       }),
     );
+  }
+  for (const [id, field] of panel.fields) {
+    const span = sliderSpans[id];
+    if (!span || !field.respan) continue;
+    const changed = (outcome: Outcome<{ readonly low: number; readonly high: number }>) => {
+      if (hasValue(outcome)) field.respan!(outcome.value.low, outcome.value.high);
+    };
+    stops.push(live.watch(span, { changed }));
   }
   // A missing result marks the input that it names.
   if (context.result) {

@@ -1,4 +1,6 @@
 import { hasValue } from '../../lib/graph/outcome.ts';
+import { isInput, type Quantity } from '../../lib/graph/quantity.ts';
+import { checkInput } from '../../lib/graph/state.ts';
 import type { StepwellDocument } from '../document.ts';
 import type { PageContext } from './context.ts';
 import { element } from './element.ts';
@@ -22,8 +24,21 @@ export function renderMissing(
         place.replaceChildren();
         place.hidden = problem === undefined;
         if (!problem) return;
-        const line = element(document, 'p', { class: 'problem' }, `${result.missing} ${problem.message}`);
-        const input = context.live.graph.quantities.get(problem.parts.input ?? '');
+        const { parts, message } = problem;
+        const input = context.live.graph.quantities.get(parts.input ?? '');
+        const mends = input !== undefined && parts.mend !== undefined && allows(input, parts.mend.value);
+        // Where one value would mend it, the design is none without a result: the message alone says what is so.
+        const text = mends ? message : `${result.missing} ${message}`;
+        const line = element(document, 'p', { class: 'problem' }, text);
+        if (mends)
+          line.append(
+            ' ',
+            inlineButton(document, 'sets-link', parts.mend!.words, () => {
+              context.live.set({ [input.id]: parts.mend!.value });
+              // The button goes with the problem; whoever pressed it by a key goes on at the field.
+              if (path.holds(input.id)) path.bring(input.id);
+            }),
+          );
         if (input && path.holds(input.id))
           line.append(
             ' ',
@@ -34,4 +49,15 @@ export function renderMissing(
     }),
   );
   return [place];
+}
+
+/** Whether the input can be set to that value. */
+function allows(quantity: Quantity, value: number): boolean {
+  try {
+    if (!isInput(quantity)) return false;
+    checkInput(quantity, value);
+    return true;
+  } catch {
+    return false;
+  }
 }

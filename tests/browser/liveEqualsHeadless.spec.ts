@@ -7,14 +7,9 @@ import { shownValue } from '../../lib/graph/shown.ts';
 import type { Patch } from '../../lib/graph/state.ts';
 import { createRandom, type Random } from '../../lib/numerics/random.ts';
 import type { pathElements } from '../../notebooks/beamPathInputs.ts';
+import { conditionHolds } from '../../notebooks/condition.ts';
 import { documents } from '../../notebooks/contents.ts';
-import {
-  type Block,
-  type ChoicesBlock,
-  conditionHolds,
-  type FigureBlock,
-  type StepwellDocument,
-} from '../../notebooks/document.ts';
+import type { Block, ChoicesBlock, FigureBlock, StepwellDocument } from '../../notebooks/document.ts';
 import { matching } from '../../notebooks/matching.ts';
 import {
   firstProblem,
