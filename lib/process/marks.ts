@@ -1,7 +1,7 @@
 import type { Spot } from '../optics/askedSpot.ts';
 import { Problem } from '../problem.ts';
-import { sumLayers } from './areaLayers.ts';
 import { crossingsAlong, type Ray, raysOf } from './spotRays.ts';
+import { sumAbove } from './sumAbove.ts';
 
 /** What a pulse leaves where the fluence is above threshold. Metres; all 0 where no place is above it. */
 export interface Mark {
@@ -63,7 +63,7 @@ export function stretchesOf(
   });
 }
 
-export function levelProblem(level: number): Problem {
+function levelProblem(level: number): Problem {
   return new Problem(
     'impossible',
     `A mark needs a threshold above 0 and a pulse energy above 0; here their ratio is ${level}.`,
@@ -71,11 +71,10 @@ export function levelProblem(level: number): Problem {
   );
 }
 
-/** Mean relative irradiance over the part of a spot above `level`; NaN-free: undefined where nothing is above it. */
+/** Mean relative irradiance over the part of a spot above `level`; undefined where nothing is above it. */
 export function meanAbove(spot: Spot, level: number): number | undefined {
   if (!(level > 0)) throw levelProblem(level);
-  const area = level < spot.peak ? spot.areaAbove(level) : 0;
-  if (area === 0) return undefined;
-  // ∫ I dA = level·A(level) + ∫ A dI over all levels above, I = peak·e^{−t}.
-  return level + (spot.peak * sumLayers(spot, spot.peak / level, (t) => Math.exp(-t))) / area;
+  if (level >= spot.peak) return undefined;
+  const area = sumAbove(spot, level, () => 1);
+  return area === 0 ? undefined : sumAbove(spot, level, (irradiance) => irradiance) / area;
 }
