@@ -12,7 +12,10 @@ import * as insideExpander from './insideExpander.ts';
 import * as laser from './laser.ts';
 import * as lens from './lens.ts';
 import * as limits from './limits.ts';
+import * as losses from './losses.ts';
+import * as marks from './marks.ts';
 import * as match from './match.ts';
+import * as material from './material.ts';
 import * as measured from './measured.ts';
 import * as measuredCaustic from './measuredCaustic.ts';
 import * as measuredFocus from './measuredFocus.ts';
@@ -28,6 +31,7 @@ import * as sensitivity from './sensitivity.ts';
 import * as spot from './spot.ts';
 import * as spots from './spots.ts';
 import * as strip from './strip.ts';
+import * as threshold from './threshold.ts';
 import * as unshaped from './unshaped.ts';
 import * as usablePlanes from './usablePlanes.ts';
 import * as waist from './waist.ts';
@@ -67,6 +71,10 @@ const rooms = [
   rule,
   familyRule,
   wish,
+  losses,
+  material,
+  threshold,
+  marks,
 ];
 
 function isQuantity(value: unknown): value is Quantity {
