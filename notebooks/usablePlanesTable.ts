@@ -1,3 +1,4 @@
+import { shownDepth } from '../lib/design/alongBeam.ts';
 import { fieldWidth } from '../lib/design/depthInUse.ts';
 import { depthTolerance } from '../lib/design/depthOfFocus.ts';
 import { searchedRange } from '../lib/design/family.ts';
@@ -76,7 +77,7 @@ function placesOf(planes: readonly Plane[]): (z: number) => string {
 }
 
 function rowOf(plane: Plane, place: string, chosen: boolean, unshapedPeak: number, field: number): ChoiceRow {
-  const depth = plane.depth > 0 ? formatReadable(plane.depth, 'm', 'um', 2) : 'none';
+  const depth = plane.depth > 0 ? shownDepth(plane.depth, 2) : 'none';
   return {
     name: place,
     does: `Move the workpiece to ${place}`,

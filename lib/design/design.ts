@@ -34,6 +34,7 @@ import * as rule from './rule.ts';
 import * as safety from './safety.ts';
 import * as sensitivity from './sensitivity.ts';
 import * as spot from './spot.ts';
+import * as spots from './spots.ts';
 import * as strip from './strip.ts';
 import * as threshold from './threshold.ts';
 import * as unshaped from './unshaped.ts';
@@ -67,6 +68,7 @@ const rooms = [
   profileList,
   profileComparisons,
   measuredFocus,
+  spots,
   limits,
   explain,
   ratioMaps,

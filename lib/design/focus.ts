@@ -9,6 +9,7 @@ import {
 } from '../optics/light.ts';
 import { findZeroCurvaturePlanes } from '../optics/onAxis.ts';
 import { paraxialNote } from '../optics/paraxial.ts';
+import { shownDepth, shownPlaces } from './alongBeam.ts';
 import { plateBeamDiameter, wavefrontCurvature } from './expander.ts';
 import { wavelength } from './laser.ts';
 import { focalLength, plateDistance } from './lens.ts';
@@ -55,6 +56,7 @@ export const rayleighLength = derived({
   from: beam,
   compute: ({ wavelength, beam, f }) => lengthOf({ wavelength, beamRadius: beam / 2, focalLength: f }),
   valid: ({ beam, f }) => paraxialNote(beam / 2 / f),
+  shownAs: (length) => shownDepth(length, 4),
   formula: '\\frac{\\pi w_0^2}{\\lambda}',
   source: 'kogelnik1966',
 });
@@ -138,6 +140,7 @@ export const zeroCurvaturePlanes = derived({
     findZeroCurvaturePlanes(zonesInBeamRadii(light), searchedDefocus).map((zeta) =>
       planeOfDefocus(light, zeta),
     ),
+  shownAs: (places) => (places.length === 0 ? 'none' : shownPlaces(places).join(', ')),
   formula: '\\mathrm{Re}(U_0^* U_2)=0,\\ |\\zeta|\\le 7',
   source: 'search',
 });

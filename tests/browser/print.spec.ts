@@ -68,7 +68,7 @@ test('the family is printed without what only a hand can do, its first figure on
 }) => {
   await page.setViewportSize({ width: 794 - 136, height: 1123 - 106 });
   await openDocument(page, 'through-focus');
-  const hints = page.locator('.figure-hint:not(:empty), .choices-hint');
+  const hints = page.locator(':is(.figure-hint, .choices-hint):not(:empty)');
   await expect(hints).toHaveText([/^Drag the line/, /^Choosing a plane/]);
   // A window of the size of what A4 leaves between the margins: what ends in it ends on the first page.
   await page.evaluate(() => dispatchEvent(new Event('beforeprint')));

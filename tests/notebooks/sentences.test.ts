@@ -9,6 +9,7 @@ import * as measured from '../../notebooks/measuredSentences.ts';
 import * as spots from '../../notebooks/measuredSpotSentences.ts';
 import type { Sentence } from '../../notebooks/prose.ts';
 import { slotPieces } from '../../notebooks/slotPieces.ts';
+import * as spotTable from '../../notebooks/spotTableSentences.ts';
 import { causticCases } from './causticCases.ts';
 import { depthCases } from './depthCases.ts';
 import { outcomesOf, read } from './designOutcomes.ts';
@@ -17,6 +18,7 @@ import { imageCases } from './imageCases.ts';
 import { limitCases } from './limitCases.ts';
 import { type Name, sentenceCases } from './sentenceCases.ts';
 import { spotCases } from './spotCases.ts';
+import { spotTableCases } from './spotTableCases.ts';
 import { usablePlaneCases } from './usablePlaneCases.ts';
 
 const isSentence = (entry: [string, unknown]): entry is [Name, Sentence] => typeof entry[1] === 'object';
@@ -29,6 +31,7 @@ const all = new Map(
     ...rule,
     ...depth,
     ...spots,
+    ...spotTable,
     paraxialSaid,
     xRaysSaid,
   }).filter(isSentence),
@@ -42,6 +45,7 @@ const allCases = [
   ...usablePlaneCases,
   ...depthCases,
   ...spotCases,
+  ...spotTableCases,
 ];
 const reached = new Map<Name, Set<string>>();
 
@@ -106,6 +110,10 @@ describe('every branch says what is so', () => {
       spotWarning: 2,
       focusCausticSaid: 3,
       focusCausticPlacesSaid: 2,
+      spotEnergySaid: 2,
+      spotPlaceSaid: 2,
+      spotColumnsSaid: 3,
+      spotEmptySaid: 3,
     });
   });
 });
