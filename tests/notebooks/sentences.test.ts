@@ -9,6 +9,7 @@ import * as measured from '../../notebooks/measuredSentences.ts';
 import * as spots from '../../notebooks/measuredSpotSentences.ts';
 import type { Sentence } from '../../notebooks/prose.ts';
 import { slotPieces } from '../../notebooks/slotPieces.ts';
+import * as threshold from '../../notebooks/thresholdSentences.ts';
 import { causticCases } from './causticCases.ts';
 import { depthCases } from './depthCases.ts';
 import { outcomesOf, read } from './designOutcomes.ts';
@@ -17,6 +18,7 @@ import { imageCases } from './imageCases.ts';
 import { limitCases } from './limitCases.ts';
 import { type Name, sentenceCases } from './sentenceCases.ts';
 import { spotCases } from './spotCases.ts';
+import { thresholdCases } from './thresholdCases.ts';
 import { usablePlaneCases } from './usablePlaneCases.ts';
 
 const isSentence = (entry: [string, unknown]): entry is [Name, Sentence] => typeof entry[1] === 'object';
@@ -29,6 +31,7 @@ const all = new Map(
     ...rule,
     ...depth,
     ...spots,
+    ...threshold,
     paraxialSaid,
     xRaysSaid,
   }).filter(isSentence),
@@ -42,6 +45,7 @@ const allCases = [
   ...usablePlaneCases,
   ...depthCases,
   ...spotCases,
+  ...thresholdCases,
 ];
 const reached = new Map<Name, Set<string>>();
 
@@ -106,6 +110,13 @@ describe('every branch says what is so', () => {
       spotWarning: 2,
       focusCausticSaid: 3,
       focusCausticPlacesSaid: 2,
+      energySaid: 3,
+      effectiveAreaSaid: 3,
+      peakAndMeanSaid: 4,
+      thresholdSaid: 4,
+      conditionsSaid: 2,
+      aboveThresholdSaid: 3,
+      incubationSaid: 5,
     });
   });
 });
