@@ -1,5 +1,7 @@
 import { createGraph, type Graph } from '../graph/graph.ts';
 import type { Quantity } from '../graph/quantity.ts';
+import * as coupon from './coupon.ts';
+import * as couponInputs from './couponInputs.ts';
 import * as depthInUse from './depthInUse.ts';
 import * as depthOfFocus from './depthOfFocus.ts';
 import * as expander from './expander.ts';
@@ -64,6 +66,8 @@ const rooms = [
   profileComparisons,
   measuredFocus,
   spots,
+  couponInputs,
+  coupon,
   limits,
   explain,
   ratioMaps,
