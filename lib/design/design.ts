@@ -1,5 +1,7 @@
 import { createGraph, type Graph } from '../graph/graph.ts';
 import type { Quantity } from '../graph/quantity.ts';
+import * as coupon from './coupon.ts';
+import * as couponInputs from './couponInputs.ts';
 import * as depthInUse from './depthInUse.ts';
 import * as depthLaw from './depthLaw.ts';
 import * as depthOfFocus from './depthOfFocus.ts';
@@ -70,6 +72,8 @@ const rooms = [
   profileComparisons,
   measuredFocus,
   spots,
+  couponInputs,
+  coupon,
   limits,
   explain,
   ratioMaps,
