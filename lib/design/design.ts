@@ -37,6 +37,7 @@ import * as spot from './spot.ts';
 import * as spots from './spots.ts';
 import * as strip from './strip.ts';
 import * as threshold from './threshold.ts';
+import * as thresholdChart from './thresholdChart.ts';
 import * as unshaped from './unshaped.ts';
 import * as usablePlanes from './usablePlanes.ts';
 import * as waist from './waist.ts';
@@ -79,6 +80,7 @@ const rooms = [
   losses,
   material,
   threshold,
+  thresholdChart,
   marks,
   depthLaw,
   removal,

@@ -10,6 +10,7 @@ import * as spots from '../../notebooks/measuredSpotSentences.ts';
 import type { Sentence } from '../../notebooks/prose.ts';
 import { slotPieces } from '../../notebooks/slotPieces.ts';
 import * as spotTable from '../../notebooks/spotTableSentences.ts';
+import * as threshold from '../../notebooks/thresholdSentences.ts';
 import { causticCases } from './causticCases.ts';
 import { depthCases } from './depthCases.ts';
 import { outcomesOf, read } from './designOutcomes.ts';
@@ -19,6 +20,7 @@ import { limitCases } from './limitCases.ts';
 import { type Name, sentenceCases } from './sentenceCases.ts';
 import { spotCases } from './spotCases.ts';
 import { spotTableCases } from './spotTableCases.ts';
+import { thresholdCases } from './thresholdCases.ts';
 import { usablePlaneCases } from './usablePlaneCases.ts';
 
 const isSentence = (entry: [string, unknown]): entry is [Name, Sentence] => typeof entry[1] === 'object';
@@ -32,6 +34,7 @@ const all = new Map(
     ...depth,
     ...spots,
     ...spotTable,
+    ...threshold,
     paraxialSaid,
     xRaysSaid,
   }).filter(isSentence),
@@ -46,6 +49,7 @@ const allCases = [
   ...depthCases,
   ...spotCases,
   ...spotTableCases,
+  ...thresholdCases,
 ];
 const reached = new Map<Name, Set<string>>();
 
@@ -114,6 +118,13 @@ describe('every branch says what is so', () => {
       spotPlaceSaid: 2,
       spotColumnsSaid: 3,
       spotEmptySaid: 3,
+      energySaid: 3,
+      effectiveAreaSaid: 3,
+      peakAndMeanSaid: 4,
+      thresholdSaid: 4,
+      conditionsSaid: 2,
+      aboveThresholdSaid: 3,
+      incubationSaid: 5,
     });
   });
 });
