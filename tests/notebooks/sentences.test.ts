@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import * as coupon from '../../notebooks/couponSentences.ts';
 import * as depth from '../../notebooks/depthSentences.ts';
 import * as rule from '../../notebooks/familyRuleSentences.ts';
 import * as family from '../../notebooks/familySentences.ts';
@@ -11,6 +12,7 @@ import type { Sentence } from '../../notebooks/prose.ts';
 import { slotPieces } from '../../notebooks/slotPieces.ts';
 import * as spotTable from '../../notebooks/spotTableSentences.ts';
 import { causticCases } from './causticCases.ts';
+import { couponCases } from './couponCases.ts';
 import { depthCases } from './depthCases.ts';
 import { outcomesOf, read } from './designOutcomes.ts';
 import { familyRuleCases } from './familyRuleCases.ts';
@@ -32,6 +34,7 @@ const all = new Map(
     ...depth,
     ...spots,
     ...spotTable,
+    ...coupon,
     paraxialSaid,
     xRaysSaid,
   }).filter(isSentence),
@@ -46,6 +49,7 @@ const allCases = [
   ...depthCases,
   ...spotCases,
   ...spotTableCases,
+  ...couponCases,
 ];
 const reached = new Map<Name, Set<string>>();
 
@@ -114,6 +118,9 @@ describe('every branch says what is so', () => {
       spotPlaceSaid: 2,
       spotColumnsSaid: 3,
       spotEmptySaid: 3,
+      couponSizeSaid: 2,
+      couponRangeSaid: 6,
+      couponSettingSaid: 2,
     });
   });
 });
