@@ -11,6 +11,8 @@ export interface AxisSpec {
   readonly label: string;
   readonly unit: string;
   readonly domain: readonly [number, number];
+  /** Equal steps along it are equal factors; the domain is above 0 then. Not with a map, and nothing moves along it. */
+  readonly logarithmic?: boolean;
 }
 
 /** What a curve stands for; the page gives each role its stroke. */

@@ -11,9 +11,11 @@ export interface Mark {
   readonly outerDiameter: number;
   /** Diameter of a disc with the area of the unmarked centre; 0 where the centre is marked. */
   readonly innerDiameter: number;
+  /** True where the mark goes on beyond the light that was computed: it is larger than said. */
+  readonly cut: boolean;
 }
 
-const noMark: Mark = { area: 0, outerDiameter: 0, innerDiameter: 0 };
+const noMark: Mark = { area: 0, outerDiameter: 0, innerDiameter: 0, cut: false };
 
 /**
  * The mark of a spot where the relative irradiance is above `level`, threshold fluence over 2E'/(πw0²). Contours are
@@ -25,13 +27,15 @@ export function markOf(spot: Spot, level: number): Mark {
   if (level >= spot.peak) return noMark;
   const area = spot.areaAbove(level);
   if (area === 0) return noMark;
-  const crossed = raysOf(spot).map((ray) => crossingsAlong(spot, ray, level));
+  const rays = raysOf(spot);
+  const crossed = rays.map((ray) => crossingsAlong(spot, ray, level));
   const met = crossed.filter((radii) => radii.length > 0);
   const unmarked = spot.irradianceAt(0, 0) <= level;
   return {
     area,
     outerDiameter: meanDiameter(met.map((radii) => radii.at(-1)!)),
     innerDiameter: unmarked ? meanDiameter(met.map((radii) => radii[0]!)) : 0,
+    cut: rays.some(({ values }) => values.at(-1)! > level),
   };
 }
 

@@ -1,6 +1,8 @@
-import { highestOf } from '../numerics/highestBetween.ts';
+import { findRoot } from '../numerics/roots.ts';
 import type { Spot } from '../optics/askedSpot.ts';
 import { Problem } from '../problem.ts';
+import { flatTopBestVolumePerEnergy, gaussianBestVolumePerEnergy } from './gaussianRemoval.ts';
+import { gaussianSpot } from './gaussianSpot.ts';
 import { sumAbove } from './sumAbove.ts';
 
 /** One logarithmic branch: depth per pulse δ ln(F/F_th) above its threshold. */
@@ -38,8 +40,8 @@ export function depthAt(law: RemovalLaw, fluence: number): number {
 /** Fluence in J/m² from which the second branch is the deeper one; Infinity where it never is. */
 export function crossoverOf([first, second]: RemovalLaw): number {
   if (!first || !second || second.depth <= first.depth) return Number.POSITIVE_INFINITY;
-  const [one, two] = [Math.log(first.threshold), Math.log(second.threshold)];
-  return Math.exp((second.depth * two - first.depth * one) / (second.depth - first.depth));
+  const rise = second.depth - first.depth;
+  return first.threshold * Math.exp((second.depth * Math.log(second.threshold / first.threshold)) / rise);
 }
 
 /** Peaks up to this many thresholds: further out than the radii computed, the faint rings of a spot are marked too. */
@@ -50,13 +52,19 @@ const highestRatio = 1000;
  * as the irradiance for round spots, to 1e-6 for others whose parts hang together.
  */
 export function volumeAtPeak(spot: Spot, law: RemovalLaw, peak: number): number {
-  const crossover = crossoverOf(law);
-  return law.reduce((volume, branch, i) => {
-    // The second branch adds what it is deeper than the first, from the crossover on.
-    const from = i === 0 ? branch.threshold : crossover;
-    const rise = i === 0 ? branch.depth : branch.depth - law[0]!.depth;
+  return stepsOf(law).reduce((volume, { from, rise }) => {
     return volume + (peak > from ? rise * logarithmsAbove(spot, peak / from) : 0);
   }, 0);
+}
+
+/** A law as a sum: from each fluence on, depth grows by `rise` more for each factor e. */
+function stepsOf(law: RemovalLaw): readonly { readonly from: number; readonly rise: number }[] {
+  const [first, second] = law;
+  const steps = [{ from: first!.threshold, rise: first!.depth }];
+  const crossover = crossoverOf(law);
+  if (crossover < Number.POSITIVE_INFINITY)
+    steps.push({ from: crossover, rise: second!.depth - first!.depth });
+  return steps;
 }
 
 /** ∫ ln(F/F_th) dA over all above F_th, m²; `ratio` is peak over F_th. */
@@ -92,15 +100,30 @@ export interface BestRemoval {
 const highestTried = 900;
 const firstTries = 40;
 
-/** Searched between threshold and 900 times it, to 1e-4 of the peak and 1e-8 of the volume. */
+/**
+ * Searched between threshold and 900 times it, peak to 1e-9: where V/E is highest, dV/d ln F = V, and the left side is
+ * the sum of the areas above each step of the law times its rise.
+ */
 export function bestRemoval(spot: Spot, law: RemovalLaw): BestRemoval {
   const start = law[0]!.threshold;
-  const perEnergy = (logarithm: number) => {
-    const peak = start * Math.exp(logarithm);
-    return volumeAtPeak(spot, law, peak) / energyAtPeak(spot, peak);
-  };
-  const at = highestOf(perEnergy, 0, Math.log(highestTried), [firstTries]);
-  return { peak: start * Math.exp(at), volumePerEnergy: perEnergy(at) };
+  const peakAt = (logarithm: number) => start * Math.exp(logarithm);
+  const perEnergy = (logarithm: number) => volumeAtPeak(spot, law, peakAt(logarithm)) * Math.exp(-logarithm);
+  const growth = (logarithm: number) =>
+    growthAtPeak(spot, law, peakAt(logarithm)) - volumeAtPeak(spot, law, peakAt(logarithm));
+  const step = Math.log(highestTried) / firstTries;
+  const values = Array.from({ length: firstTries + 1 }, (_, i) => perEnergy(i * step));
+  const best = values.indexOf(Math.max(...values));
+  const [from, to] = [Math.max(1e-6, best - 1) * step, (best + 1) * step];
+  const at = growth(from) > 0 && growth(to) < 0 ? findRoot(growth, from, to, 1e-12) : best * step;
+  const peak = peakAt(at);
+  return { peak, volumePerEnergy: volumeAtPeak(spot, law, peak) / energyAtPeak(spot, peak) };
+}
+
+/** dV/d ln F, m³. */
+function growthAtPeak(spot: Spot, law: RemovalLaw, peak: number): number {
+  return stepsOf(law).reduce((sum, { from, rise }) => {
+    return sum + (peak > from ? rise * sumAbove(spot, (spot.peak * from) / peak, () => 1) : 0);
+  }, 0);
 }
 
 /** A cut through a crater. */
@@ -123,4 +146,16 @@ export function craterSection(
   x: Float64Array,
 ): CraterSection {
   return { x, depth: x.map((place) => pulses * depthAt(law, unit * spot.irradianceAt(place, 0))) };
+}
+
+/** Most volume per energy of a Gaussian without stop, m³/J: 2δ/(e²F_th) for one branch, searched for two. */
+export function gaussianBest(law: RemovalLaw): number {
+  const [first] = law;
+  if (law.length === 1) return gaussianBestVolumePerEnergy(first!.depth, first!.threshold);
+  return bestRemoval(gaussianSpot(1), law).volumePerEnergy;
+}
+
+/** Most volume per energy of an ideal flat-top, m³/J: δ/(eF_th) of the branch that gives more. */
+export function flatTopBest(law: RemovalLaw): number {
+  return Math.max(...law.map(({ depth, threshold }) => flatTopBestVolumePerEnergy(depth, threshold)));
 }

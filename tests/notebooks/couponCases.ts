@@ -9,6 +9,8 @@ const start: Values = {
   'coupon.planeCount': 1,
   'coupon.firstZ': 0,
   'coupon.repeats': 1,
+  'coupon.lowEnergy': 2e-6,
+  'coupon.highEnergy': 40e-6,
 };
 const planOf = (value: (id: string) => number) => value('coupon.plan') as unknown as PlannedCoupon;
 const marked = (value: (id: string) => number) =>

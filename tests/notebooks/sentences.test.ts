@@ -11,6 +11,7 @@ import * as spots from '../../notebooks/measuredSpotSentences.ts';
 import type { Sentence } from '../../notebooks/prose.ts';
 import { slotPieces } from '../../notebooks/slotPieces.ts';
 import * as spotTable from '../../notebooks/spotTableSentences.ts';
+import * as threshold from '../../notebooks/thresholdSentences.ts';
 import { causticCases } from './causticCases.ts';
 import { couponCases } from './couponCases.ts';
 import { depthCases } from './depthCases.ts';
@@ -21,6 +22,7 @@ import { limitCases } from './limitCases.ts';
 import { type Name, sentenceCases } from './sentenceCases.ts';
 import { spotCases } from './spotCases.ts';
 import { spotTableCases } from './spotTableCases.ts';
+import { thresholdCases } from './thresholdCases.ts';
 import { usablePlaneCases } from './usablePlaneCases.ts';
 
 const isSentence = (entry: [string, unknown]): entry is [Name, Sentence] => typeof entry[1] === 'object';
@@ -35,6 +37,7 @@ const all = new Map(
     ...spots,
     ...spotTable,
     ...coupon,
+    ...threshold,
     paraxialSaid,
     xRaysSaid,
   }).filter(isSentence),
@@ -50,6 +53,7 @@ const allCases = [
   ...spotCases,
   ...spotTableCases,
   ...couponCases,
+  ...thresholdCases,
 ];
 const reached = new Map<Name, Set<string>>();
 
@@ -121,6 +125,13 @@ describe('every branch says what is so', () => {
       couponSizeSaid: 2,
       couponRangeSaid: 6,
       couponSettingSaid: 2,
+      energySaid: 3,
+      effectiveAreaSaid: 3,
+      peakAndMeanSaid: 4,
+      thresholdSaid: 4,
+      conditionsSaid: 2,
+      aboveThresholdSaid: 3,
+      incubationSaid: 5,
     });
   });
 });

@@ -83,6 +83,6 @@ describe('what is dialled', () => {
 });
 
 it('a coupon without any mark has the least pitch', () => {
-  const none = { area: 0, outerDiameter: 0, innerDiameter: 0 };
+  const none = { area: 0, outerDiameter: 0, innerDiameter: 0, cut: false };
   expect(layCoupon(grid, () => none, spacing).pitch).toBe(1e-5);
 });
