@@ -146,6 +146,21 @@ export const gaussianAreaPerEnergy = derived({
   source: 'integration',
 });
 
+export const flatTopAreaPerEnergy = derived({
+  id: 'window.flatTopAreaPerEnergy',
+  name: 'area within the window per energy with an ideal flat-top',
+  symbol: '(A/E)_\\text{flat}',
+  unit: 'm^2/J',
+  display: 'um^2/uJ',
+  digits: 3,
+  about:
+    'The same for an even disc at the lower bound with no other losses than the optics: the most there is.',
+  from: { low: lowFluence, optics: opticsTransmission },
+  compute: ({ low, optics }) => optics / low,
+  formula: 'T_\\text{optics}/F_1',
+  source: 'definition',
+});
+
 export const windowGain = derived({
   id: 'window.gain',
   name: 'gain in area within the window',

@@ -59,6 +59,20 @@ describe('the threshold that counts', () => {
     expect(other.message).toMatch(/holds no threshold for this material\. Type one/);
   });
 
+  it('is listed as published, with source and conditions', () => {
+    const texts = (outcomeIn({}, 'threshold.published') as { value: string[] }).value;
+    expect(texts[0]).toMatch(
+      /^0\.16\s?J\/cm² \(ablation\): 775\s?nm, 150\s?fs, 100\s?Hz; P\. T\. Mannion et al\., Proc\. SPIE 4876 \(2003\), DOI 10\.1117\/12\.463744 \(abstract read\)$/,
+    );
+    expect(texts[1]).toMatch(
+      /^0\.13\s?J\/cm² \(removal in grooves\): .* many pulses on a place; Opt\. Express 20, 29900 \(2012\)/,
+    );
+    const [silicon] = (
+      outcomeIn({ 'workpiece.material': 'silicon' }, 'threshold.published') as { value: string[] }
+    ).value;
+    expect(silicon).toMatch(/800\s?nm, 5\s?fs to 400\s?fs, many pulses/);
+  });
+
   it('many pulses there are said', () => {
     const silicon = { 'workpiece.material': 'silicon', 'laser.wavelength': 800e-9 };
     expect(noteIn(silicon, 'threshold.fluence')).toMatch(

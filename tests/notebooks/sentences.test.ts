@@ -94,7 +94,7 @@ describe('every branch says what is so', () => {
       orderSaid: 4,
       plateLoadSaid: 2,
       paraxialSaid: 3,
-      xRaysSaid: 4,
+      xRaysSaid: 5,
       imageSaid: 4,
       imageWarning: 4,
       imageNotes: 3,
