@@ -1,3 +1,4 @@
+import { fullEnergy, setting } from '../lib/design/couponInputs.ts';
 import { fieldCurvature, fieldWidth, heightError, thermalShift, tilt } from '../lib/design/depthInUse.ts';
 import {
   expanderKind,
@@ -148,6 +149,7 @@ const conditions: Readonly<Record<string, readonly Condition[]>> = {
   [largestDip.id]: [[planeGoal.id, 'flat', 'flatEdge', 'flatArea']],
   [leastContrast.id]: [[planeGoal.id, 'ring', 'ringWidth']],
   [typedPlateDistance.id]: [[distanceMode.id, 'typed']],
+  [fullEnergy.id]: [[setting.id, 'attenuator']],
   [measuredProfileZ.id]: [[measuredPlaneSource.id, 'typed']],
 };
 

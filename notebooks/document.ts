@@ -4,6 +4,7 @@ import type { PathElementName } from './beamPathInputs.ts';
 import type { ChoicesSpec } from './choicesSpec.ts';
 import type { Condition } from './condition.ts';
 import type { From, Prose } from './prose.ts';
+import type { RowsSpec } from './rowsSpec.ts';
 
 /** An axis: label in words, unit text as shown, domain in that unit. */
 export interface AxisSpec {
@@ -150,6 +151,13 @@ export interface ChoicesBlock extends BlockBase {
   view(values: Readonly<Record<string, unknown>>): ChoicesSpec;
 }
 
+/** A list whose rows are left out one by one, each with its reason; it follows the design. */
+export interface RowsBlock extends BlockBase {
+  readonly kind: 'rows';
+  readonly from: From;
+  view(values: Readonly<Record<string, unknown>>): RowsSpec;
+}
+
 /** Inputs side by side under a heading. */
 export interface ControlsBlock extends BlockBase {
   readonly kind: 'controls';
@@ -175,6 +183,7 @@ export type Block =
   | FiguresBlock
   | TableBlock
   | ChoicesBlock
+  | RowsBlock
   | ControlsBlock
   | QuestionBlock;
 

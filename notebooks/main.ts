@@ -5,6 +5,7 @@ import 'katex/dist/katex.min.css';
 import './page/style.css';
 import './page/choices.css';
 import './page/figurePanels.css';
+import './page/rows.css';
 import './page/traceRows.css';
 import './page/figures/figures.css';
 import './page/print.css';

@@ -26,6 +26,8 @@ import { placeInName } from './placeInName.ts';
 interface MeasuredFile {
   /** Kinds of file, as in the `accept` attribute. */
   readonly accept: string;
+  /** It is a table or may be one, and can be pasted as well. */
+  readonly table: boolean;
   /** Reads the file and chooses it as the source; throws a Problem that names it. */
   read(bytes: Uint8Array, name: string): Patch;
 }
@@ -34,6 +36,7 @@ interface MeasuredFile {
 export const measuredFiles: Readonly<Record<string, MeasuredFile>> = {
   [beamImage.id]: {
     accept: '.png,.tif,.tiff,.csv,.txt',
+    table: false,
     read: (bytes, name) => ({
       [beamImage.id]: decodeCameraImage(bytes, name),
       [beamSource.id]: 'measured',
@@ -41,6 +44,7 @@ export const measuredFiles: Readonly<Record<string, MeasuredFile>> = {
   },
   [causticTable.id]: {
     accept: '.csv,.txt,.tsv,.dat',
+    table: true,
     read: (bytes, name) => ({
       [causticTable.id]: readCausticFile(decodeText(bytes), name),
       [ratioSource.id]: 'measured',
@@ -48,14 +52,17 @@ export const measuredFiles: Readonly<Record<string, MeasuredFile>> = {
   },
   [measuredProfile.id]: {
     accept: '.csv,.txt,.tsv,.dat,.png,.tif,.tiff',
+    table: true,
     read: (bytes, name) => ({ [measuredProfile.id]: readProfile(bytes, name), ...planeInName(name) }),
   },
   [focusCaustic.id]: {
     accept: '.csv,.txt,.tsv,.dat',
+    table: true,
     read: (bytes, name) => ({ [focusCaustic.id]: readFocusCausticFile(decodeText(bytes), name) }),
   },
   [spotTable.id]: {
     accept: '.csv,.txt,.tsv,.dat',
+    table: true,
     // What was left out was left out of the table before.
     read: (bytes, name) => ({
       [spotTable.id]: readSpotFile(decodeText(bytes), name),

@@ -1,5 +1,6 @@
 import { formatReadable } from '../graph/units.ts';
-import type { HandbookDifference, PulseConditions } from '../process/handbook.ts';
+import { citation } from '../materials/bibliography.ts';
+import type { HandbookDifference, PublishedThreshold, PulseConditions } from '../process/handbook.ts';
 
 const shown = {
   wavelength: { name: 'wavelength', unit: 'm', display: 'nm' },
@@ -19,4 +20,17 @@ export function differenceText(difference: HandbookDifference, here: PulseCondit
   const values = difference.published.map(show);
   const there = [values.slice(0, -1).join(', '), values.at(-1)].filter(Boolean).join(' and ');
   return `${name} ${there} there, ${show(here[difference.kind])} here`;
+}
+
+/** A published threshold in words: "0.16 J/cm² (ablation): 775 nm, 150 fs, 100 Hz; P. T. Mannion et al., …". */
+export function publishedText(row: PublishedThreshold): string {
+  const { fluence, criterion, wavelength, duration, repetitionRate, pulses, source } = row;
+  const durations = [...new Set(duration)].map((value) => formatReadable(value, 's', 'fs')).join(' to ');
+  const conditions = [
+    formatReadable(wavelength, 'm', 'nm'),
+    durations,
+    repetitionRate === undefined ? '' : formatReadable(repetitionRate, 'Hz', 'auto:Hz'),
+    pulses === 'unknown' ? '' : `${pulses} pulse${pulses === 'one' ? '' : 's'} on a place`,
+  ];
+  return `${formatReadable(fluence, 'J/m^2', 'J/cm^2')} (${criterion}): ${conditions.filter(Boolean).join(', ')}; ${citation(source)}`;
 }

@@ -60,7 +60,7 @@ export function markQuantities(parts: BeamParts, asked: Derived<Spot>, level: De
     name: `effective area${words}`,
     symbol: `A_{${mark}\\text{eff}}`,
     unit: 'm^2',
-    display: 'um^2',
+    display: 'auto:m^2',
     about:
       'Energy that passes the stop over peak fluence, per pulse: the area that would take it at the peak throughout; πw²/2 for a Gaussian.',
     from: { spot: asked },
@@ -72,7 +72,7 @@ export function markQuantities(parts: BeamParts, asked: Derived<Spot>, level: De
     id: `${before}spot.mark`,
     name: `predicted mark${words}`,
     symbol: `\\text{mark}_{${mark}N}`,
-    unit: { area: 'm^2', outerDiameter: 'm', innerDiameter: 'm' },
+    unit: { area: 'm^2', outerDiameter: 'm', innerDiameter: 'm', cut: 'none' },
     about:
       'Area where the fluence per pulse is above the threshold for the pulses on a place, with the discs of equal area for its outer contour and its unmarked centre; all 0 where nothing is marked.',
     from: { spot: asked, level },
@@ -104,6 +104,7 @@ export function markQuantities(parts: BeamParts, asked: Derived<Spot>, level: De
       symbol: text.symbol.replace('*', mark),
       from: { marked },
       compute: ({ marked }) => marked[key],
+      valid: ({ marked }) => (marked.cut ? cutNote : undefined),
       formula: `\\text{mark}_{${mark}N}`,
       source: 'liu1982',
     });
@@ -116,6 +117,9 @@ export function markQuantities(parts: BeamParts, asked: Derived<Spot>, level: De
     markInnerDiameter: part('innerDiameter', innerText),
   };
 }
+
+const cutNote =
+  'The threshold lies so far below the peak that faint rings beyond the radii computed are marked too: the mark is larger than this.';
 
 interface PartText {
   readonly id: string;
@@ -131,7 +135,7 @@ const areaText: PartText = {
   name: 'area marked',
   symbol: 'A_{*N}',
   unit: 'm^2',
-  display: 'um^2',
+  display: 'auto:m^2',
   about: 'Area where the fluence of each pulse is above the threshold for the pulses on a place; 0 for none.',
 };
 const diameterText: PartText = {

@@ -1,7 +1,7 @@
 import { choice, constant, derived } from '../graph/define.ts';
 import { formatQuantity } from '../graph/units.ts';
 import { differencesFrom, handbookMaterial, thresholdRange } from '../process/handbook.ts';
-import { differenceText } from './handbookWords.ts';
+import { differenceText, publishedText } from './handbookWords.ts';
 import { pulseDuration, repetitionRate, wavelength } from './laser.ts';
 
 export const material = choice({
@@ -29,6 +29,20 @@ export const handbookUnit = constant({
   unit: 'J/m^2',
   about: 'Fluence that the published thresholds are counted in.',
   value: 1,
+  source: 'definition',
+});
+
+export const publishedThresholds = derived({
+  id: 'threshold.published',
+  name: 'thresholds as published',
+  symbol: '\\{F_i\\}',
+  unit: 'none',
+  about:
+    'Incident threshold fluences of this material as published, each with its criterion, wavelength, pulse duration, repetition rate and source, in words.',
+  from: { material },
+  compute: ({ material }): readonly string[] => handbookMaterial(material).rows.map(publishedText),
+  shownAs: (texts) => `${texts.length === 1 ? 'one' : texts.length}, such as ${texts[0]!.split(';')[0]}`,
+  formula: '\\text{handbook}(\\text{material})',
   source: 'definition',
 });
 

@@ -6,27 +6,29 @@ import { workpieceZ } from './focus.ts';
 import { repetitionRate } from './laser.ts';
 import { leftOutReason, leftOutRow, linesOf } from './leftOut.ts';
 
+const tableUnit = {
+  name: 'none',
+  rows: {
+    row: '1',
+    energy: 'J',
+    power: 'W',
+    area: 'm^2',
+    areaUncertainty: 'm^2',
+    diameters: 'm',
+    innerDiameter: 'm',
+    pulses: '1',
+    z: 'm',
+  },
+  bad: 'none',
+  unmeasured: '1',
+  ignored: 'none',
+} as const;
+
 export const spotTable = file<NamedSpots>({
   id: 'threshold.spotTable',
   name: 'table of measured spots',
   symbol: '\\text{spots}',
-  unit: {
-    name: 'none',
-    rows: {
-      row: '1',
-      energy: 'J',
-      power: 'W',
-      area: 'm^2',
-      areaUncertainty: 'm^2',
-      diameters: 'm',
-      innerDiameter: 'm',
-      pulses: '1',
-      z: 'm',
-    },
-    bad: 'none',
-    unmeasured: '1',
-    ignored: 'none',
-  },
+  unit: tableUnit,
   about:
     'Single spots measured under a microscope: a row a mark, with the pulse energy where it is measured, before the losses of the design (or the average power), two diameters, one diameter or the area, and where they differ the pulses N and z, as in "energy (µJ); dx (µm); dy (µm); N; z (mm)". A size of 0 says that no mark was seen.',
   shownAs: ({ name, rows }) => `${name}, ${rows.length} ${rows.length === 1 ? 'mark' : 'marks'}`,
@@ -51,6 +53,22 @@ export function noSpots(): Problem {
   );
 }
 
+export const spots = derived({
+  id: 'threshold.spots',
+  name: 'spots of the table',
+  symbol: '(P_i\\text{ or }E_i, A_i)',
+  unit: tableUnit,
+  about: 'The rows of the table of spots as read, those in error and those left out among them.',
+  from: { table: spotTable },
+  compute: ({ table }): NamedSpots => {
+    if (table === null) throw noSpots();
+    return table;
+  },
+  shownAs: ({ rows }) => `${rows.length} ${rows.length === 1 ? 'mark' : 'marks'}`,
+  formula: '\\text{spots}',
+  source: 'definition',
+});
+
 export const usedMarks = derived({
   id: 'threshold.usedMarks',
   name: 'marks that count',
@@ -66,9 +84,8 @@ export const usedMarks = derived({
   },
   about:
     'Marks of the table of spots that are not left out: energy, marked area, pulses and plane of each. Powers become energies by the repetition rate; marks without z lie in the plane of the workpiece.',
-  from: { table: spotTable, leftOut, rate: repetitionRate, z: workpieceZ },
+  from: { table: spots, leftOut, rate: repetitionRate, z: workpieceZ },
   compute: ({ table, leftOut, rate, z }): readonly SpotMark[] => {
-    if (table === null) throw noSpots();
     const out = linesOf(leftOut);
     checkBadRows(table, out);
     const marks = table.rows.filter(({ row }) => !out.has(row));

@@ -109,13 +109,18 @@ function readRow(
   readUnit: ReadUnit,
 ): SpotRow {
   checkRow(table, i, width);
-  const read = (column: SpotColumn, rule: Rule) => readCell(table, i, column, rule, readUnit);
+  // A coupon’s mark is round where its second diameter was left empty.
+  const [first, second] = columns.sizes;
+  const round = columns.planned && second !== undefined && isEmpty(table, i, [second]);
+  const of = (column: SpotColumn) => (round && column === second ? { ...first!, name: column.name } : column);
+  const read = (column: SpotColumn, rule: Rule) => readCell(table, i, of(column), rule, readUnit);
+  const filled = (column: SpotColumn) => !isEmpty(table, i, [column]);
   const { energy, pulses, z } = columns;
   const value = read(energy, energy.si === 'J' ? rules.energy : rules.power);
   return {
     row: table.lines[i]!,
     ...(energy.si === 'J' ? { energy: value } : { power: value }),
-    ...readSize(columns, read, table.lines[i]!),
+    ...readSize(columns, read, filled, table.lines[i]!),
     pulses: pulses ? read(pulses, rules.pulses) : 1,
     ...(z && { z: read(z, rules.place) }),
   };
@@ -157,15 +162,21 @@ function readCell(table: DelimitedTable, i: number, column: SpotColumn, rule: Ru
 type ReadCell = (column: SpotColumn, rule: Rule) => number;
 type Size = Pick<SpotRow, 'area' | 'areaUncertainty' | 'diameters' | 'innerDiameter'>;
 
-function readSize({ sizes, inner, uncertainty }: SpotColumns, read: ReadCell, row: number): Size {
+function readSize(
+  { sizes, inner, uncertainty }: SpotColumns,
+  read: ReadCell,
+  filled: (column: SpotColumn) => boolean,
+  row: number,
+): Size {
   const [first, second = first] = sizes.map((column) => read(column, rules.size)) as [number, number?];
   const typedArea = sizes[0]!.si === 'm^2';
   if (!typedArea && (first === 0) !== (second === 0)) throw halfMark(sizes, row);
   const outer = typedArea ? first : (Math.PI / 4) * first * second;
-  const hole = inner ? read(inner, rules.size) : 0;
+  const hole = inner && filled(inner) ? read(inner, rules.size) : 0;
   const area = outer - (Math.PI / 4) * hole ** 2;
   if (hole > 0 && !(area > 0)) throw wideHole(inner!, row);
-  const spread = uncertainty && outer > 0 ? read(uncertainty, rules.uncertainty) : undefined;
+  const spread =
+    uncertainty && filled(uncertainty) && outer > 0 ? read(uncertainty, rules.uncertainty) : undefined;
   return {
     area,
     ...(!typedArea && { diameters: [first, second] as const }),

@@ -1,7 +1,7 @@
 import type { Spot } from '../optics/askedSpot.ts';
 import { Problem } from '../problem.ts';
-import { sumLayers } from './areaLayers.ts';
 import { crossingsAlong, type Ray, raysOf } from './spotRays.ts';
+import { sumAbove } from './sumAbove.ts';
 
 /** What a pulse leaves where the fluence is above threshold. Metres; all 0 where no place is above it. */
 export interface Mark {
@@ -11,9 +11,11 @@ export interface Mark {
   readonly outerDiameter: number;
   /** Diameter of a disc with the area of the unmarked centre; 0 where the centre is marked. */
   readonly innerDiameter: number;
+  /** True where the mark goes on beyond the light that was computed: it is larger than said. */
+  readonly cut: boolean;
 }
 
-const noMark: Mark = { area: 0, outerDiameter: 0, innerDiameter: 0 };
+const noMark: Mark = { area: 0, outerDiameter: 0, innerDiameter: 0, cut: false };
 
 /**
  * The mark of a spot where the relative irradiance is above `level`, threshold fluence over 2E'/(πw0²). Contours are
@@ -25,13 +27,15 @@ export function markOf(spot: Spot, level: number): Mark {
   if (level >= spot.peak) return noMark;
   const area = spot.areaAbove(level);
   if (area === 0) return noMark;
-  const crossed = raysOf(spot).map((ray) => crossingsAlong(spot, ray, level));
+  const rays = raysOf(spot);
+  const crossed = rays.map((ray) => crossingsAlong(spot, ray, level));
   const met = crossed.filter((radii) => radii.length > 0);
   const unmarked = spot.irradianceAt(0, 0) <= level;
   return {
     area,
     outerDiameter: meanDiameter(met.map((radii) => radii.at(-1)!)),
     innerDiameter: unmarked ? meanDiameter(met.map((radii) => radii[0]!)) : 0,
+    cut: rays.some(({ values }) => values.at(-1)! > level),
   };
 }
 
@@ -63,7 +67,7 @@ export function stretchesOf(
   });
 }
 
-export function levelProblem(level: number): Problem {
+function levelProblem(level: number): Problem {
   return new Problem(
     'impossible',
     `A mark needs a threshold above 0 and a pulse energy above 0; here their ratio is ${level}.`,
@@ -71,11 +75,10 @@ export function levelProblem(level: number): Problem {
   );
 }
 
-/** Mean relative irradiance over the part of a spot above `level`; NaN-free: undefined where nothing is above it. */
+/** Mean relative irradiance over the part of a spot above `level`; undefined where nothing is above it. */
 export function meanAbove(spot: Spot, level: number): number | undefined {
   if (!(level > 0)) throw levelProblem(level);
-  const area = level < spot.peak ? spot.areaAbove(level) : 0;
-  if (area === 0) return undefined;
-  // ∫ I dA = level·A(level) + ∫ A dI over all levels above, I = peak·e^{−t}.
-  return level + (spot.peak * sumLayers(spot, spot.peak / level, (t) => Math.exp(-t))) / area;
+  if (level >= spot.peak) return undefined;
+  const area = sumAbove(spot, level, () => 1);
+  return area === 0 ? undefined : sumAbove(spot, level, (irradiance) => irradiance) / area;
 }

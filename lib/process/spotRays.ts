@@ -12,6 +12,8 @@ export interface Ray {
   readonly values: readonly number[];
   /** Where the computed light ends. */
   readonly end: number;
+  /** Half a w0: a length over which the irradiance is smooth. */
+  readonly panel: number;
 }
 
 /** Lines around a spot that is not round: contours of crossed steps then enclose their area to better than 1e-6. */
@@ -72,7 +74,7 @@ function turningPoints(spot: Spot, angle: number, step: number): Ray {
   const end = (samples.length - 1) * step;
   radii.push(end);
   values.push(samples.at(-1)!);
-  return { angle, radii, values, end };
+  return { angle, radii, values, end, panel: (step * perFocusRadius) / 2 };
 }
 
 /** 1 at a maximum, −1 at a minimum of three samples, 0 elsewhere. */

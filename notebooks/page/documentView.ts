@@ -10,6 +10,7 @@ import { renderBeamPath, renderPanel } from './pathView.ts';
 import { renderProse, valueElement, watchProblem } from './proseView.ts';
 import { restWhileMoving } from './restWhileMoving.ts';
 import { renderMissing } from './resultMissing.ts';
+import { renderRows } from './rowsView.ts';
 import { watchAll } from './watchAll.ts';
 
 /** A document on the page; `close` stops everything it watches. */
@@ -101,6 +102,8 @@ function blockElement(context: PageContext, block: Block, stops: (() => void)[])
       return renderTable(context, block.table, stops);
     case 'choices':
       return renderChoices(context, block, stops);
+    case 'rows':
+      return renderRows(context, block, stops);
     case 'controls':
       return renderPanel(context, block.heading, block.inputs, stops).element;
     case 'question':

@@ -6,7 +6,7 @@ import { focalLength } from '../../lib/design/lens.ts';
 import { apertureDiameter, raised, stepDiameter, stop } from '../../lib/design/plate.ts';
 import { usedBeamDiameter } from '../../lib/design/rawBeam.ts';
 import { hasValue, type Outcome } from '../../lib/graph/outcome.ts';
-import type { Quantity } from '../../lib/graph/quantity.ts';
+import type { FileInput, ListInput, Quantity } from '../../lib/graph/quantity.ts';
 import { shownValue } from '../../lib/graph/shown.ts';
 import { elementOf, inputCounts, type PathElementName, pathElements } from '../beamPathInputs.ts';
 import { inputForFile, measuredFiles, readMeasuredFile } from '../measuredFiles.ts';
@@ -142,8 +142,14 @@ export function panelActions({ live, drafts }: Pick<PageContext, 'live' | 'draft
           : readMeasuredFile(input.id, bytes, name, inputs),
       );
     },
-    accept: (input) => measuredFiles[input.kind === 'list' ? input.of[0]!.id : input.id]?.accept,
+    accept: (input) => measuredFiles[fileId(input)]?.accept,
+    pastes: (input) => measuredFiles[fileId(input)]?.table ?? false,
   };
+}
+
+/** Id of the input that takes the file: of a list, its first. */
+function fileId(input: FileInput | ListInput): string {
+  return input.kind === 'list' ? input.of[0]!.id : input.id;
 }
 
 async function bytesOf(file: File): Promise<Uint8Array> {

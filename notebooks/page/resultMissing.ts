@@ -1,7 +1,6 @@
 import { hasValue } from '../../lib/graph/outcome.ts';
-import { isInput, type Quantity } from '../../lib/graph/quantity.ts';
-import { checkInput } from '../../lib/graph/state.ts';
 import type { StepwellDocument } from '../document.ts';
+import { missingResult } from '../missingResult.ts';
 import type { PageContext } from './context.ts';
 import { element } from './element.ts';
 import { inlineButton } from './inlineButton.ts';
@@ -24,17 +23,13 @@ export function renderMissing(
         place.replaceChildren();
         place.hidden = problem === undefined;
         if (!problem) return;
-        const { parts, message } = problem;
-        const input = context.live.graph.quantities.get(parts.input ?? '');
-        const mends = input !== undefined && parts.mend !== undefined && allows(input, parts.mend.value);
-        // Where one value would mend it, the design is none without a result: the message alone says what is so.
-        const text = mends ? message : `${result.missing} ${message}`;
+        const { text, input, mend } = missingResult(context.live.graph, result, problem);
         const line = element(document, 'p', { class: 'problem' }, text);
-        if (mends)
+        if (input && mend)
           line.append(
             ' ',
-            inlineButton(document, 'sets-link', parts.mend!.words, () => {
-              context.live.set({ [input.id]: parts.mend!.value });
+            inlineButton(document, 'sets-link', mend.words, () => {
+              context.live.set({ [input.id]: mend.value });
               // The button goes with the problem; whoever pressed it by a key goes on at the field.
               if (path.holds(input.id)) path.bring(input.id);
             }),
@@ -49,15 +44,4 @@ export function renderMissing(
     }),
   );
   return [place];
-}
-
-/** Whether the input can be set to that value. */
-function allows(quantity: Quantity, value: number): boolean {
-  try {
-    if (!isInput(quantity)) return false;
-    checkInput(quantity, value);
-    return true;
-  } catch {
-    return false;
-  }
 }

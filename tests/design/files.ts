@@ -180,7 +180,7 @@ export const spotTables: readonly NamedSpots[] = [
   spotsOf('absurd.csv', {
     rows: marks.map((mark, i) => ({
       ...mark,
-      area: 10 ** (300 * (i - 2)),
+      area: 10 ** (150 * (i - 2)),
       energy: 10 ** (150 * (i - 2)),
       z: i,
     })),

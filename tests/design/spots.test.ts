@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { designGraph } from '../../lib/design/design.ts';
 import { leaveOut, reasonOf } from '../../lib/design/leftOut.ts';
 import { readSpotFile } from '../../lib/design/spotFile.ts';
+import { typedInstead } from '../../lib/design/typedInstead.ts';
 import type { ListItem } from '../../lib/graph/quantity.ts';
 import { applyPatch, initialState } from '../../lib/graph/state.ts';
 import type { SpotMark } from '../../lib/process/spotMark.ts';
@@ -78,5 +79,16 @@ describe('the list of rows left out', () => {
     const bytes = new TextEncoder().encode(text);
     const next = applyPatch(designGraph, start, measuredFiles['threshold.spotTable']!.read(bytes, 'b.csv'));
     expect(next.inputs['threshold.leftOut']).toEqual([]);
+  });
+});
+
+it('a link that leaves the table behind says nothing of its rows', () => {
+  const { inputs } = applyPatch(designGraph, initialState(designGraph), {
+    ...table(),
+    'threshold.leftOut': out(3),
+  });
+  expect(typedInstead(designGraph, inputs).patch).toMatchObject({
+    'threshold.spotTable': null,
+    'threshold.leftOut': [],
   });
 });

@@ -5,6 +5,7 @@ import type * as reasons from '../../notebooks/matchingReasons.ts';
 import type * as sentences from '../../notebooks/matchingSentences.ts';
 import type * as measured from '../../notebooks/measuredSentences.ts';
 import type * as spots from '../../notebooks/measuredSpotSentences.ts';
+import type * as spotTable from '../../notebooks/spotTableSentences.ts';
 import type * as threshold from '../../notebooks/thresholdSentences.ts';
 import { read, type Values } from './designOutcomes.ts';
 
@@ -16,6 +17,7 @@ export type Name =
   | Exclude<keyof typeof rule, 'within'>
   | keyof typeof depth
   | keyof typeof spots
+  | keyof typeof spotTable
   | keyof typeof threshold
   | 'paraxialSaid'
   | 'xRaysSaid';

@@ -9,6 +9,7 @@ import * as measured from '../../notebooks/measuredSentences.ts';
 import * as spots from '../../notebooks/measuredSpotSentences.ts';
 import type { Sentence } from '../../notebooks/prose.ts';
 import { slotPieces } from '../../notebooks/slotPieces.ts';
+import * as spotTable from '../../notebooks/spotTableSentences.ts';
 import * as threshold from '../../notebooks/thresholdSentences.ts';
 import { causticCases } from './causticCases.ts';
 import { depthCases } from './depthCases.ts';
@@ -18,6 +19,7 @@ import { imageCases } from './imageCases.ts';
 import { limitCases } from './limitCases.ts';
 import { type Name, sentenceCases } from './sentenceCases.ts';
 import { spotCases } from './spotCases.ts';
+import { spotTableCases } from './spotTableCases.ts';
 import { thresholdCases } from './thresholdCases.ts';
 import { usablePlaneCases } from './usablePlaneCases.ts';
 
@@ -31,6 +33,7 @@ const all = new Map(
     ...rule,
     ...depth,
     ...spots,
+    ...spotTable,
     ...threshold,
     paraxialSaid,
     xRaysSaid,
@@ -45,6 +48,7 @@ const allCases = [
   ...usablePlaneCases,
   ...depthCases,
   ...spotCases,
+  ...spotTableCases,
   ...thresholdCases,
 ];
 const reached = new Map<Name, Set<string>>();
@@ -86,7 +90,7 @@ describe('every branch says what is so', () => {
       orderSaid: 4,
       plateLoadSaid: 2,
       paraxialSaid: 3,
-      xRaysSaid: 4,
+      xRaysSaid: 5,
       imageSaid: 4,
       imageWarning: 4,
       imageNotes: 3,
@@ -110,6 +114,10 @@ describe('every branch says what is so', () => {
       spotWarning: 2,
       focusCausticSaid: 3,
       focusCausticPlacesSaid: 2,
+      spotEnergySaid: 2,
+      spotPlaceSaid: 2,
+      spotColumnsSaid: 3,
+      spotEmptySaid: 3,
       energySaid: 3,
       effectiveAreaSaid: 3,
       peakAndMeanSaid: 4,

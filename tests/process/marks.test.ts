@@ -22,7 +22,7 @@ describe('the mark of a Gaussian', () => {
 
   it('is nothing at threshold and below', () => {
     for (const level of [gaussian.peak, 1.5 * gaussian.peak]) {
-      expect(markOf(gaussian, level)).toEqual({ area: 0, outerDiameter: 0, innerDiameter: 0 });
+      expect(markOf(gaussian, level)).toEqual({ area: 0, outerDiameter: 0, innerDiameter: 0, cut: false });
       expect(meanAbove(gaussian, level)).toBeUndefined();
     }
     expect(() => markOf(gaussian, 0)).toThrow(/above 0/);
@@ -73,6 +73,12 @@ describe.each(plates)('ring marks behind %s', (kind, drawn) => {
     console.log(`${kind}: ${rings} ring marks in ${planes} planes`);
     expect(rings).toBeGreaterThan(planes / 2);
   });
+});
+
+it('says where the mark goes on beyond the light computed', () => {
+  const far = spotAtDefocus(roundStep(1), 5.5667);
+  expect(markOf(far, far.peak / 5).cut).toBe(false);
+  expect(markOf(far, far.peak / 5000).cut).toBe(true);
 });
 
 describe('contours enclose the area marked', () => {
