@@ -13,6 +13,8 @@ export interface ProblemParts {
   readonly input?: string;
   /** The offending value as typed or read, already in words. */
   readonly value?: string;
+  /** A value of that input, SI, with which it would work, and in words what setting it does. */
+  readonly mend?: { readonly value: number; readonly words: string };
   /** The allowed range or form, in words with units. */
   readonly allowed?: string;
   /** Line of a table or text, counted from 1 with the header line included. */

@@ -1,3 +1,4 @@
+import { fullEnergy, setting } from '../lib/design/couponInputs.ts';
 import { fieldCurvature, fieldWidth, heightError, thermalShift, tilt } from '../lib/design/depthInUse.ts';
 import {
   expanderKind,
@@ -20,7 +21,9 @@ import {
   wavelength,
 } from '../lib/design/laser.ts';
 import { distanceMode, focalLength, typedPlateDistance } from '../lib/design/lens.ts';
+import { energySource, opticsTransmission, plateTransmission, typedPower } from '../lib/design/losses.ts';
 import { goal } from '../lib/design/match.ts';
+import { material } from '../lib/design/material.ts';
 import { causticTable } from '../lib/design/measuredCaustic.ts';
 import { measuredPlaneSource, measuredProfileZ } from '../lib/design/measuredSpot.ts';
 import {
@@ -35,6 +38,7 @@ import {
   typedIndex,
 } from '../lib/design/plate.ts';
 import { beamSource, ratioSource } from '../lib/design/rawBeam.ts';
+import { thresholdSource, typedThreshold, typedUncertainty } from '../lib/design/threshold.ts';
 import { largestDip, leastContrast, planeGoal } from '../lib/design/usablePlanes.ts';
 import { causticOrigin, waistDistance, waistSource } from '../lib/design/waist.ts';
 import type { InputQuantity } from '../lib/graph/quantity.ts';
@@ -59,7 +63,9 @@ export const pathElements = {
       ratioSource,
       beamPropagationRatio,
       causticTable,
+      energySource,
       pulseEnergy,
+      typedPower,
       repetitionRate,
       pulseDuration,
     ],
@@ -91,13 +97,17 @@ export const pathElements = {
       glass,
       typedIndex,
       raised,
+      plateTransmission,
     ],
   },
   lens: {
     heading: 'Lens',
-    inputs: [focalLength, distanceMode, typedPlateDistance, fieldCurvature, thermalShift],
+    inputs: [focalLength, distanceMode, typedPlateDistance, fieldCurvature, thermalShift, opticsTransmission],
   },
-  workpiece: { heading: 'Workpiece', inputs: [workpieceZ, fieldWidth, tilt, heightError] },
+  workpiece: {
+    heading: 'Workpiece',
+    inputs: [workpieceZ, material, thresholdSource, typedThreshold, fieldWidth, tilt, heightError],
+  },
 } satisfies Record<string, PathElement>;
 
 export type PathElementName = keyof typeof pathElements;
@@ -117,6 +127,10 @@ const lenses: Condition = [expanderKind.id, 'lenses'];
 /** Inputs that count only while choices have certain values, all of them. */
 const conditions: Readonly<Record<string, readonly Condition[]>> = {
   [beamDiameter.id]: [[beamSource.id, 'typed']],
+  [pulseEnergy.id]: [[energySource.id, 'typed']],
+  [typedPower.id]: [[energySource.id, 'power']],
+  [typedThreshold.id]: [[thresholdSource.id, 'typed']],
+  [typedUncertainty.id]: [[thresholdSource.id, 'typed']],
   [beamImagePitch.id]: [[beamSource.id, 'measured']],
   [beamImagePitchUncertainty.id]: [[beamSource.id, 'measured']],
   [beamPropagationRatio.id]: [[ratioSource.id, 'typed']],
@@ -135,6 +149,7 @@ const conditions: Readonly<Record<string, readonly Condition[]>> = {
   [largestDip.id]: [[planeGoal.id, 'flat', 'flatEdge', 'flatArea']],
   [leastContrast.id]: [[planeGoal.id, 'ring', 'ringWidth']],
   [typedPlateDistance.id]: [[distanceMode.id, 'typed']],
+  [fullEnergy.id]: [[setting.id, 'attenuator']],
   [measuredProfileZ.id]: [[measuredPlaneSource.id, 'typed']],
 };
 

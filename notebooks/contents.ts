@@ -1,6 +1,7 @@
 import type { StepwellDocument } from './document.ts';
 import { matching } from './matching.ts';
+import { threshold } from './threshold.ts';
 import { throughFocus } from './throughFocus.ts';
 
 /** The documents in reading order. */
-export const documents: readonly StepwellDocument[] = [matching, throughFocus];
+export const documents: readonly StepwellDocument[] = [matching, throughFocus, threshold];

@@ -1,3 +1,4 @@
+import { shownDepth } from '../lib/design/alongBeam.ts';
 import {
   allowedTilt,
   fieldCurvature,
@@ -9,11 +10,9 @@ import {
   zSpread,
 } from '../lib/design/depthInUse.ts';
 import { depthEnds, depthOfFocus, depthTolerance, planeDepth } from '../lib/design/depthOfFocus.ts';
-import { formatQuantity, formatReadable } from '../lib/graph/units.ts';
+import { formatQuantity } from '../lib/graph/units.ts';
 import { furthestDefocus } from '../lib/optics/roundSpot.ts';
 import { phrase, says } from './prose.ts';
-
-const micrometres = (length: number): string => formatReadable(length, 'm', 'um', 3);
 
 /** How deep the plane is where the workpiece stands. */
 export const depthOfFocusSaid = says(
@@ -65,11 +64,11 @@ export const depthInUseSaid = says(
     const compare = phrase`Over the field of ${fieldWidth} the surface takes positions ${zSpread} apart against the focus; the plane is ${depthOfFocus} deep`;
     switch (verdict) {
       case 'survives':
-        return phrase`${compare}. It survives, with ${micrometres(room)} to spare.`;
+        return phrase`${compare}. It survives, with ${shownDepth(room)} to spare.`;
       case 'survives when moved':
-        return phrase`${compare}. It survives when the workpiece is moved by ${micrometres(Math.abs(move))} ${way}, to the middle of the depth; where it stands, part of the field is out of focus.`;
+        return phrase`${compare}. It survives when the workpiece is moved by ${shownDepth(Math.abs(move))} ${way}, to the middle of the depth; where it stands, part of the field is out of focus.`;
       case 'does not survive':
-        return phrase`${compare}. It does not survive: ${micrometres(-room)} are lacking. ${largestCause(causes)}, or choose a deeper plane.`;
+        return phrase`${compare}. It does not survive: ${shownDepth(-room)} are lacking. ${largestCause(causes)}, or choose a deeper plane.`;
     }
   },
   [depthOfFocus, allowedTilt],

@@ -1,13 +1,18 @@
-import type { ChoiceInput, NumberInput, Quantity, ValuesOf } from '../lib/graph/quantity.ts';
+import type { NumberInput, Quantity, ValuesOf } from '../lib/graph/quantity.ts';
 import type { Patch } from '../lib/graph/state.ts';
 import type { PathElementName } from './beamPathInputs.ts';
+import type { ChoicesSpec } from './choicesSpec.ts';
+import type { Condition } from './condition.ts';
 import type { From, Prose } from './prose.ts';
+import type { RowsSpec } from './rowsSpec.ts';
 
 /** An axis: label in words, unit text as shown, domain in that unit. */
 export interface AxisSpec {
   readonly label: string;
   readonly unit: string;
   readonly domain: readonly [number, number];
+  /** Equal steps along it are equal factors; the domain is above 0 then. Not with a map, and nothing moves along it. */
+  readonly logarithmic?: boolean;
 }
 
 /** What a curve stands for; the page gives each role its stroke. */
@@ -93,6 +98,8 @@ export interface FigureSpec {
   readonly data?: readonly DataColumn[];
   /** What the chart shows, in one to three sentences with its numbers; true for these values. */
   readonly summary: string;
+  /** What the hand can do with it; said on the screen, not on paper and not in files. */
+  readonly hint?: string;
 }
 
 /** A table as plain data. */
@@ -101,23 +108,6 @@ export interface TableSpec {
   readonly columns: readonly string[];
   /** Cells: text, or a quantity that is shown as its value. */
   readonly rows: readonly (readonly (string | Quantity)[])[];
-}
-
-/** A choice that has a value, and where `and` is given, another beside it. */
-export interface Condition {
-  readonly choice: ChoiceInput;
-  readonly is: string;
-  readonly and?: Condition;
-}
-
-/** True where the condition, or any of several, holds for the inputs. */
-export function conditionHolds(
-  when: Condition | readonly Condition[],
-  inputs: Readonly<Record<string, unknown>>,
-): boolean {
-  if ('choice' in when)
-    return inputs[when.choice.id] === when.is && (when.and === undefined || conditionHolds(when.and, inputs));
-  return when.some((one) => conditionHolds(one, inputs));
 }
 
 interface BlockBase {
@@ -142,34 +132,16 @@ export interface FigureBlock extends BlockBase {
   readonly shape?: 'wide' | 'tall';
 }
 
+/** Charts of one kind beside each other, on the same axes; one for each of as many things as there are. */
+export interface FiguresBlock extends BlockBase {
+  readonly kind: 'figures';
+  readonly from: From;
+  view(values: Readonly<Record<string, unknown>>): readonly FigureSpec[];
+}
+
 export interface TableBlock extends BlockBase {
   readonly kind: 'table';
   readonly table: TableSpec;
-}
-
-/** A row of a list to choose from. */
-export interface ChoiceRow {
-  /** Words of the button that takes it. */
-  readonly name: string;
-  /** What the button does, in words: "Move the workpiece to z = 0.05 mm". */
-  readonly does: string;
-  readonly cells: readonly string[];
-  /** Shown on request: names and values, and a sentence or two. */
-  readonly more: readonly (readonly [name: string, value: string])[];
-  readonly about: string;
-  readonly patch: Patch;
-  /** The design stands there now. */
-  readonly chosen: boolean;
-}
-
-/** A list to choose from, as plain data. */
-export interface ChoicesSpec {
-  readonly caption: string;
-  /** Headings: of the buttons, then of the cells. */
-  readonly columns: readonly string[];
-  readonly rows: readonly ChoiceRow[];
-  /** Said below the list, or in its place where it is empty. */
-  readonly summary: string;
 }
 
 /** A list whose rows set inputs; it follows the design. */
@@ -177,6 +149,13 @@ export interface ChoicesBlock extends BlockBase {
   readonly kind: 'choices';
   readonly from: From;
   view(values: Readonly<Record<string, unknown>>): ChoicesSpec;
+}
+
+/** A list whose rows are left out one by one, each with its reason; it follows the design. */
+export interface RowsBlock extends BlockBase {
+  readonly kind: 'rows';
+  readonly from: From;
+  view(values: Readonly<Record<string, unknown>>): RowsSpec;
 }
 
 /** Inputs side by side under a heading. */
@@ -198,7 +177,15 @@ export interface QuestionBlock extends BlockBase {
   readonly explanation: Prose;
 }
 
-export type Block = ProseBlock | FigureBlock | TableBlock | ChoicesBlock | ControlsBlock | QuestionBlock;
+export type Block =
+  | ProseBlock
+  | FigureBlock
+  | FiguresBlock
+  | TableBlock
+  | ChoicesBlock
+  | RowsBlock
+  | ControlsBlock
+  | QuestionBlock;
 
 /** One document: title, what it is for, blocks in order. No DOM. */
 export interface StepwellDocument {
@@ -220,6 +207,16 @@ export function figure<const F extends From>(
   },
 ): FigureBlock {
   return { kind: 'figure', ...definition } as unknown as FigureBlock;
+}
+
+/** A block of figures with its values inferred. */
+export function figures<const F extends From>(
+  definition: Omit<FiguresBlock, 'kind' | 'from' | 'view'> & {
+    from: F;
+    view: (values: ValuesOf<F>) => readonly FigureSpec[];
+  },
+): FiguresBlock {
+  return { kind: 'figures', ...definition } as unknown as FiguresBlock;
 }
 
 /** A list to choose from with its values inferred. */

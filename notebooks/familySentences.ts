@@ -64,7 +64,12 @@ function otherwise(planes: Curved): string {
     : `there the profile is peaked (z = ${places(peaked)}), or ${ring}`;
 }
 
-const places = (planes: Curved): string => planes.map(({ z }) => millimetres(z)).join(', ');
+const places = (planes: Curved): string => listed(planes.map(({ z }) => millimetres(z)));
+
+/** "a", "a and b", "a, b and c". */
+function listed(texts: readonly string[]): string {
+  return texts.length < 2 ? texts.join('') : `${texts.slice(0, -1).join(', ')} and ${texts.at(-1)}`;
+}
 
 /** Planes without curvature on the axis against flat-tops. */
 export const zeroCurvatureSaid = says(

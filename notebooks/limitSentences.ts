@@ -4,6 +4,8 @@ import {
   peakIrradianceOnWorkpiece,
   unshapedPeakIrradiance,
 } from '../lib/design/limits.ts';
+import { xRayIrradiance } from '../lib/design/safety.ts';
+import { xRayNearness } from '../lib/process/xRays.ts';
 import type { Block } from './document.ts';
 import { phrase, prose, says } from './prose.ts';
 
@@ -16,24 +18,17 @@ export const paraxialSaid = says({ convergence, modelError }, ({ convergence: si
   return '';
 });
 
-/** Irradiance in W/m² above which ultrashort pulses on metal make X-rays: about 1e13 W/cm² (legall2018, memory). */
-const xRays = 1e17;
-
-/** The irradiance on the workpiece against that which makes X-rays. */
+/** The irradiance on the workpiece against the lowest at which X-rays were published. */
 export const xRaysSaid = says(
-  { shaped: peakIrradianceOnWorkpiece, plain: unshapedPeakIrradiance },
-  ({ shaped, plain }) => {
-    const where =
-      shaped >= xRays && plain >= xRays
-        ? 'Both lie'
-        : shaped >= xRays
-          ? 'With the plate it lies'
-          : plain >= xRays
-            ? 'Without the plate it lies'
-            : '';
-    if (where === '')
-      return 'That is below the 10¹³ W/cm² or so from which ultrashort pulses on metal make X-rays, which is no all-clear: in a better focus, at high mean power and in bursts they come all the same.';
-    return `${where} above the 10¹³ W/cm² or so from which ultrashort pulses on metal make X-rays: speak with radiation protection about shielding and dose before the first pulse.`;
+  { shaped: peakIrradianceOnWorkpiece, plain: unshapedPeakIrradiance, published: xRayIrradiance },
+  ({ shaped, plain, published }) => {
+    const [withPlate, without] = [shaped >= published, plain >= published];
+    const where = withPlate ? 'With the plate it lies' : 'Without the plate it lies';
+    if (withPlate || without)
+      return phrase`${withPlate && without ? 'Both lie' : where} above the ${xRayIrradiance} from which on X-rays of ultrashort pulses on metal have been studied: speak with radiation protection about shielding and dose before the first pulse.`;
+    if (xRayNearness(Math.max(shaped, plain) / published) === 'near')
+      return phrase`That is within a factor of a hundred below the ${xRayIrradiance} from which on X-rays of ultrashort pulses on metal have been studied. Bursts, high mean power, hot spots and a better focus bring them all the same: speak with radiation protection before the first pulse.`;
+    return phrase`That is further than a factor of a hundred below the ${xRayIrradiance} from which on X-rays of ultrashort pulses on metal have been studied, which is no all-clear.`;
   },
 );
 
@@ -43,6 +38,6 @@ export const limitBlocks: readonly Block[] = [
   {
     kind: 'caution',
     id: 'x-rays',
-    prose: prose`**X-rays.** Peak irradiance on the workpiece, in time and space: ${peakIrradianceOnWorkpiece} with the plate, ${unshapedPeakIrradiance} without it. ${xRaysSaid} (H. Legall et al., Appl. Phys. A 124, 407 (2018), memory.)`,
+    prose: prose`**X-rays.** Peak irradiance on the workpiece, in time and space: ${peakIrradianceOnWorkpiece} with the plate, ${unshapedPeakIrradiance} without it. ${xRaysSaid} (J. Schille et al., Materials 14, 4537 (2021), abstract; H. Legall et al., Appl. Phys. A 124, 407 (2018), memory.)`,
   },
 ];

@@ -4,6 +4,8 @@ import '@fontsource-variable/source-sans-3';
 import 'katex/dist/katex.min.css';
 import './page/style.css';
 import './page/choices.css';
+import './page/figurePanels.css';
+import './page/rows.css';
 import './page/traceRows.css';
 import './page/figures/figures.css';
 import './page/print.css';
@@ -89,6 +91,7 @@ function route(): void {
   window.scrollTo(0, 0);
   if (shown && entry) focusInput(shown.element, entry.input);
   else focusHeading();
+  routed = true;
   entry = undefined;
 }
 
@@ -97,7 +100,6 @@ function focusHeading(): void {
   const heading = place.querySelector<HTMLElement>('h1')!;
   heading.tabIndex = -1;
   if (routed) heading.focus({ preventScroll: true });
-  routed = true;
 }
 
 /**
@@ -108,8 +110,11 @@ function focusInput(place: HTMLElement, id: string): void {
   const field = place.querySelector<HTMLInputElement>(
     `.field[data-input="${id}"]:not([hidden]) input[type="text"]`,
   );
-  field?.focus();
-  field?.setSelectionRange(drafts.of(id) ? field.value.length : 0, field.value.length);
+  const typed = drafts.of(id) !== undefined;
+  field?.focus({ preventScroll: typed });
+  field?.setSelectionRange(typed ? field.value.length : 0, field.value.length);
+  // Enter would take it: it must be seen. What stands above has its height from the next frame on.
+  if (typed) requestAnimationFrame(() => field?.scrollIntoView({ block: 'center' }));
 }
 
 function startPage(): HTMLElement {

@@ -27,7 +27,7 @@ import {
   widerBeam,
 } from '../lib/design/sensitivity.ts';
 import { dip, kind, peakFluence, profile, width } from '../lib/design/spot.ts';
-import { unshapedPeakFluence, unshapedProfile } from '../lib/design/unshaped.ts';
+import { fluenceWithoutPlate, unshapedPeakFluence, unshapedProfile } from '../lib/design/unshaped.ts';
 import type { Quantity, ValueOf } from '../lib/graph/quantity.ts';
 import { shownValue } from '../lib/graph/shown.ts';
 import { formatQuantity } from '../lib/graph/units.ts';
@@ -46,6 +46,7 @@ export const profileFigure = figure({
     profile,
     unshapedProfile,
     unshapedPeak,
+    fluenceWithoutPlate,
     focusRadius,
     dip,
     kind,
@@ -57,7 +58,7 @@ export const profileFigure = figure({
     const reach = niceEnd(values.width * micro * 1.4);
     const x = symmetric(reach, 401);
     const shaped = fluenceColumn(values.profile, values.unshapedPeak, x);
-    const plain = fluenceColumn(values.unshapedProfile, values.unshapedPeak, x);
+    const plain = fluenceColumn(values.unshapedProfile, values.fluenceWithoutPlate, x);
     return {
       title: 'Fluence across the spot',
       x: { label: 'distance from the axis', unit: 'µm', domain: [-reach, reach] },

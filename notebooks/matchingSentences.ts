@@ -170,7 +170,7 @@ export const ruleSaid = says(
   { kind: equalBeamKindInFocus, dip: equalBeamDipInFocus, depth: equalBeamFlatTops, stop },
   ({ kind, dip, depth, stop }) => {
     const these =
-      stop === 'open' ? 'Without a stop, with this phase and M²,' : 'With this stop, phase and M²';
+      stop === 'open' ? 'Without a stop, with this phase and M²,' : 'With this stop, phase and M²,';
     const none = dip < equalBeamDipInFocus.zeroBelow!;
     if (kind === 'flat-top')
       return phrase`${these} the rule holds in the focus: equal diameters give a flat-top there, ${none ? 'without a dip' : phrase`with a dip of ${equalBeamDipInFocus}`}.`;

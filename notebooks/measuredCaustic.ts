@@ -5,7 +5,8 @@ import { waistSource } from '../lib/design/waist.ts';
 import { formatQuantity } from '../lib/graph/units.ts';
 import { niceEnd } from '../lib/numerics/niceEnd.ts';
 import { largest } from './columns.ts';
-import { type Block, type Condition, type FigureSpec, figure, type MarkSpec } from './document.ts';
+import type { Condition } from './condition.ts';
+import { type Block, type FigureSpec, figure, type MarkSpec } from './document.ts';
 import {
   causticPlaceSaid,
   causticPointsSaid,

@@ -2,10 +2,12 @@ import { readCausticFile, readFocusCausticFile } from '../lib/design/causticFile
 import { beamImage } from '../lib/design/laser.ts';
 import { causticTable } from '../lib/design/measuredCaustic.ts';
 import { focusCaustic } from '../lib/design/measuredFocus.ts';
-import { measuredProfile } from '../lib/design/measuredSpot.ts';
+import { measuredPlaneSource, measuredProfile, measuredProfileZ } from '../lib/design/measuredSpot.ts';
 import { type MeasuredProfile, profileOfPicture, readProfileFile } from '../lib/design/profileFile.ts';
 import { beamSource, ratioSource } from '../lib/design/rawBeam.ts';
 import type { ReadFile } from '../lib/design/savedInputs.ts';
+import { readSpotFile } from '../lib/design/spotFile.ts';
+import { leftOut, spotTable } from '../lib/design/spots.ts';
 import { readFrom } from '../lib/graph/originals.ts';
 import type { Patch } from '../lib/graph/state.ts';
 import { decodeCameraImage } from '../lib/measured/cameraImage.ts';
@@ -14,14 +16,18 @@ import { looksLikeNumbers } from '../lib/measured/csvImage.ts';
 import { readDelimitedTable } from '../lib/measured/delimitedTable.ts';
 import { isPng } from '../lib/measured/pngImage.ts';
 import { sha256 } from '../lib/measured/sha256.ts';
+import { beginsAsSpots } from '../lib/measured/spotTable.ts';
 import { isTiff } from '../lib/measured/tiffImage.ts';
 import { Problem } from '../lib/problem.ts';
 import { decodeText } from './fileText.ts';
+import { placeInName } from './placeInName.ts';
 
 /** How a file from the laboratory comes into the design. */
 interface MeasuredFile {
   /** Kinds of file, as in the `accept` attribute. */
   readonly accept: string;
+  /** It is a table or may be one, and can be pasted as well. */
+  readonly table: boolean;
   /** Reads the file and chooses it as the source; throws a Problem that names it. */
   read(bytes: Uint8Array, name: string): Patch;
 }
@@ -30,6 +36,7 @@ interface MeasuredFile {
 export const measuredFiles: Readonly<Record<string, MeasuredFile>> = {
   [beamImage.id]: {
     accept: '.png,.tif,.tiff,.csv,.txt',
+    table: false,
     read: (bytes, name) => ({
       [beamImage.id]: decodeCameraImage(bytes, name),
       [beamSource.id]: 'measured',
@@ -37,6 +44,7 @@ export const measuredFiles: Readonly<Record<string, MeasuredFile>> = {
   },
   [causticTable.id]: {
     accept: '.csv,.txt,.tsv,.dat',
+    table: true,
     read: (bytes, name) => ({
       [causticTable.id]: readCausticFile(decodeText(bytes), name),
       [ratioSource.id]: 'measured',
@@ -44,13 +52,30 @@ export const measuredFiles: Readonly<Record<string, MeasuredFile>> = {
   },
   [measuredProfile.id]: {
     accept: '.csv,.txt,.tsv,.dat,.png,.tif,.tiff',
-    read: (bytes, name) => ({ [measuredProfile.id]: readProfile(bytes, name) }),
+    table: true,
+    read: (bytes, name) => ({ [measuredProfile.id]: readProfile(bytes, name), ...planeInName(name) }),
   },
   [focusCaustic.id]: {
     accept: '.csv,.txt,.tsv,.dat',
+    table: true,
     read: (bytes, name) => ({ [focusCaustic.id]: readFocusCausticFile(decodeText(bytes), name) }),
   },
+  [spotTable.id]: {
+    accept: '.csv,.txt,.tsv,.dat',
+    table: true,
+    // What was left out was left out of the table before.
+    read: (bytes, name) => ({
+      [spotTable.id]: readSpotFile(decodeText(bytes), name),
+      [leftOut.id]: leftOut.initial,
+    }),
+  },
 };
+
+/** The plane that the name of a profile says it was measured in; nothing where it says none. */
+function planeInName(name: string): Patch {
+  const z = placeInName(name);
+  return z === undefined ? {} : { [measuredPlaneSource.id]: 'typed', [measuredProfileZ.id]: z };
+}
 
 /** Fewest columns of numbers without a header that can be a picture of a spot; fewer are a table that lacks one. */
 const pictureColumns = 8;
@@ -61,7 +86,7 @@ function readProfile(bytes: Uint8Array, name: string): MeasuredProfile {
   if (isPng(bytes) || isTiff(bytes)) return profileOfPicture(decodeCameraImage(bytes, name));
   const text = decodeText(bytes);
   if (text.includes('\0') || text.trim() === '') return readProfileFile(text, name);
-  const table = readDelimitedTable(text);
+  const table = readDelimitedTable(text, `"${name}"`);
   const picture = table.rows[0]!.length >= pictureColumns && looksLikeNumbers(table);
   return picture ? profileOfPicture(decodeCameraImage(bytes, name)) : readProfileFile(text, name);
 }
@@ -103,17 +128,18 @@ export function readMeasuredFile(
 }
 
 /**
- * Id of the input for a file of unknown kind: a table with a header of words is a caustic, all else an image, whose
- * reader says best what else a file may be.
+ * Id of the input for a file of unknown kind: a table with a header of words is one of spots where it names energies and
+ * sizes, else a caustic; all else is an image, whose reader says best what else a file may be.
  */
 export function inputForFile(bytes: Uint8Array): string {
   if (isPng(bytes) || isTiff(bytes)) return beamImage.id;
-  const [first = ''] = decodeText(bytes.subarray(0, 4096))
-    .trimStart()
-    .split(/[\r\n]/);
-  // Letters outside a number such as 1e-3, and no signs that only pictures hold.
-  const words = /[a-df-z]/i.test(first) && !/[^\t -\uFFFC]/.test(first);
-  if (!words) return beamImage.id;
-  const columns = /[\t;,]/.test(first) || beginsAsCaustic(readDelimitedTable(first));
+  const text = decodeText(bytes.subarray(0, 4096)).trimStart();
+  const [first = ''] = text.split(/[\r\n]/);
+  // No signs that only pictures hold.
+  if (/[^\t -\uFFFC]/.test(first)) return beamImage.id;
+  if (beginsAsSpots(text)) return spotTable.id;
+  // Letters outside a number such as 1e-3.
+  if (!/[a-df-z]/i.test(first)) return beamImage.id;
+  const columns = /[\t;,]/.test(first) || beginsAsCaustic(readDelimitedTable(first, undefined, false));
   return columns ? causticTable.id : beamImage.id;
 }

@@ -15,6 +15,7 @@ import {
   measuredShape,
   measuredWidth,
 } from '../lib/design/measuredSpot.ts';
+import { otherProfiles } from '../lib/design/profileList.ts';
 import type { ValueOf } from '../lib/graph/quantity.ts';
 import { shownValue } from '../lib/graph/shown.ts';
 import { formatQuantity } from '../lib/graph/units.ts';
@@ -30,6 +31,7 @@ import {
   spotScaleSaid,
   spotWarning,
 } from './measuredSpotSentences.ts';
+import { profilesFigures, profilesTable } from './profileListBlocks.ts';
 import { prose } from './prose.ts';
 
 const inMicrometres = (column: Float64Array) => column.map((x) => x * micro);
@@ -160,14 +162,24 @@ export const measuredSpotBlocks: readonly Block[] = [
       ## A measured spot laid over
 
       Give a profile measured on the workpiece: a table with a header such as *x (µm); fluence (J/cm²)* or *r (µm); counts*, or a camera picture of the spot (PNG, TIFF or a table of grey values). Nothing in the design changes by it.
+
+      Profiles from several planes are compared each in its own: add them as further ones, several files at once, and say for each at which z it was measured. A file name that holds its place, as in *spot z=0.05 mm.csv*, says it.
     `,
   },
   {
     kind: 'controls',
     id: 'measured-spot-controls',
     heading: 'Measured profile',
-    inputs: [measuredProfile, measuredPixelPitch, measuredPlaneSource, measuredProfileZ, measuredScaling],
+    inputs: [
+      measuredProfile,
+      measuredPixelPitch,
+      measuredPlaneSource,
+      measuredProfileZ,
+      measuredScaling,
+      otherProfiles,
+    ],
   },
+  profilesTable,
   // Empty, and then not shown, where there is nothing to warn of.
   {
     kind: 'caution',
@@ -185,6 +197,7 @@ export const measuredSpotBlocks: readonly Block[] = [
     `,
   },
   spotFigure,
+  profilesFigures,
 ];
 
 /** A measured caustic of the focus: where it is given, what it says, and its figure. */

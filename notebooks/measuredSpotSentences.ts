@@ -26,7 +26,7 @@ import { formatQuantity } from '../lib/graph/units.ts';
 import { phrase, says } from './prose.ts';
 
 /** Widths within this share of each other, and dips within as many percentage points, are called alike. */
-const alike = 0.05;
+export const alike = 0.05;
 
 /** Measured and predicted numbers beside each other. */
 export const spotNumbersSaid = says(

@@ -1,10 +1,10 @@
-import { measuredProfile, measuredProfileZ } from '../lib/design/measuredSpot.ts';
+import { measuredProfile } from '../lib/design/measuredSpot.ts';
 import type { MeasuredProfile } from '../lib/design/profileFile.ts';
 import { addProfile, profilesIn } from '../lib/design/profileList.ts';
 import type { Patch } from '../lib/graph/state.ts';
-import { fromUnit } from '../lib/graph/units.ts';
 import { Problem } from '../lib/problem.ts';
 import { readFileAsPatch } from './measuredFiles.ts';
+import { placeInName } from './placeInName.ts';
 
 /** A file as a person gave it. */
 export interface GivenFile {
@@ -52,14 +52,4 @@ export function addProfileFiles(
       before === 0 ? 'None of the files was taken.' : 'The profiles given before stay as they were.';
     throw new Problem(error.kind, `${error.message} ${stays}`, error.parts);
   }
-}
-
-/** z in a file name, in metres: "z=0.05mm", "z_-50um", "z 0,2 mm"; undefined where there is none that can be. */
-export function placeInName(name: string): number | undefined {
-  const found = /(?<![a-z])z[\s_=]*([+\-\u2212]?\d+(?:[.,]\d+)?)[\s_]*(mm|[uµμ]m)(?![a-z])/i.exec(name);
-  if (!found) return undefined;
-  const number = Number(found[1]!.replace(',', '.').replace('\u2212', '-'));
-  const z = fromUnit(number, 'm', found[2]!.toLowerCase() === 'mm' ? 'mm' : 'um');
-  const { min, max } = measuredProfileZ.range;
-  return z >= min && z <= max ? z : undefined;
 }

@@ -74,7 +74,11 @@ export const throughFocus: StepwellDocument = {
     },
     planesTable,
     { kind: 'prose', id: 'good-for', prose: prose`${goodForSaid}` },
-    { kind: 'prose', id: 'zero-curvature', prose: prose`${zeroCurvatureSaid}` },
+    {
+      kind: 'prose',
+      id: 'zero-curvature',
+      prose: prose`Where a profile has no curvature on the axis its middle is level, which does not yet make it a flat-top. ${zeroCurvatureSaid}`,
+    },
     {
       kind: 'prose',
       id: 'depth',

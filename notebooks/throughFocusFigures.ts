@@ -7,6 +7,7 @@ import {
   pointsOfCaustic,
 } from '../lib/design/measuredFocus.ts';
 import { dip, kind, peakFluence, profile, width } from '../lib/design/spot.ts';
+import { fluenceWithoutPlate } from '../lib/design/unshaped.ts';
 import type { Quantity } from '../lib/graph/quantity.ts';
 import { shownValue } from '../lib/graph/shown.ts';
 import { formatReadable } from '../lib/graph/units.ts';
@@ -71,7 +72,8 @@ export const mapFigure = figure({
         label: logarithmic ? 'fluence per pulse, logarithmic' : 'fluence per pulse',
         unit: 'J/cm²',
       },
-      summary: `${placeOfPeak(map, top)} The map covers z from ${formatReadable(map.extent.low, 'm', 'mm', 3)} to ${formatReadable(map.extent.high, 'm', 'mm', 3)}. Drag the line, or press arrow keys on its handle, to move the workpiece.${caustic ? ` Rings: the caustic “${caustic.name}”, ${radiusNames[meaning]}.` : ''}${outsideSaid(z, map.extent)}`,
+      summary: `${placeOfPeak(map, top)} The map covers z from ${formatReadable(map.extent.low, 'm', 'mm', 3)} to ${formatReadable(map.extent.high, 'm', 'mm', 3)}.${caustic ? ` Rings: the caustic “${caustic.name}”, ${radiusNames[meaning]}.` : ''}${outsideSaid(z, map.extent)}`,
+      hint: 'Drag the line, or press arrow keys on its handle, to move the workpiece.',
     };
   },
 });
@@ -103,15 +105,12 @@ function placeOfPeak(map: FamilyMap, top: number): string {
 /** Fluence on the axis over z, with the plate and without its step. */
 export const axisCurveFigure = figure({
   id: 'axis-curve',
-  from: { curves: axisCurves, unshapedPeak, z: workpieceZ },
-  view: ({ curves, unshapedPeak, z }): FigureSpec => {
+  from: { curves: axisCurves, unshapedPeak, fluenceWithoutPlate, z: workpieceZ },
+  view: ({ curves, unshapedPeak, fluenceWithoutPlate, z }): FigureSpec => {
     const { extent, shaped, unshaped } = curves;
-    const unit = unshapedPeak * perSquareCentimetre;
     const x = spaced(extent.low * milli, extent.high * milli, shaped.length);
-    const [withPlate, without] = [shaped, unshaped].map((curve) => curve.map((value) => value * unit)) as [
-      Float64Array,
-      Float64Array,
-    ];
+    const withPlate = shaped.map((value) => value * unshapedPeak * perSquareCentimetre);
+    const without = unshaped.map((value) => value * fluenceWithoutPlate * perSquareCentimetre);
     const end = niceEnd(largest(withPlate) * 1.05);
     return {
       title: 'Fluence on the axis through the focus',

@@ -1,3 +1,4 @@
+import { shownDepth } from '../lib/design/alongBeam.ts';
 import { fieldWidth } from '../lib/design/depthInUse.ts';
 import { depthTolerance } from '../lib/design/depthOfFocus.ts';
 import { searchedRange } from '../lib/design/family.ts';
@@ -6,7 +7,8 @@ import { planeGoal, usablePlanes } from '../lib/design/usablePlanes.ts';
 import type { ValueOf } from '../lib/graph/quantity.ts';
 import { shownValue } from '../lib/graph/shown.ts';
 import { formatReadable, withUnit } from '../lib/graph/units.ts';
-import { type ChoiceRow, type ChoicesSpec, choices } from './document.ts';
+import type { ChoiceRow, ChoicesSpec } from './choicesSpec.ts';
+import { choices } from './document.ts';
 import { uses } from './kindUses.ts';
 
 type Plane = ValueOf<typeof usablePlanes>[number];
@@ -47,7 +49,8 @@ export const planesTable = choices({
           : `Planes ${searched}: ${planeGoal.options[goal]}, best first`,
       columns: ['z', 'kind', 'dip', 'width', 'peak fluence', 'depth of focus', 'tilt allowed'],
       rows,
-      summary: `${countSaid(planes)} Depth of focus: how far along z the fluence on the plateau stays within ±${shownValue(depthTolerance, { value: tolerance })} of its mean. Tilt allowed: what that depth alone would allow over a field of ${shownValue(fieldWidth, { value: field })}, nothing else moving. Choosing a plane moves the workpiece there.`,
+      summary: `${countSaid(planes)} Depth of focus: how far along z the fluence on the plateau stays within ±${shownValue(depthTolerance, { value: tolerance })} of its mean. Tilt allowed: what that depth alone would allow over a field of ${shownValue(fieldWidth, { value: field })}, nothing else moving.`,
+      hint: 'Choosing a plane moves the workpiece there.',
     };
   },
 });
@@ -74,7 +77,7 @@ function placesOf(planes: readonly Plane[]): (z: number) => string {
 }
 
 function rowOf(plane: Plane, place: string, chosen: boolean, unshapedPeak: number, field: number): ChoiceRow {
-  const depth = plane.depth > 0 ? formatReadable(plane.depth, 'm', 'um', 2) : 'none';
+  const depth = plane.depth > 0 ? shownDepth(plane.depth, 2) : 'none';
   return {
     name: place,
     does: `Move the workpiece to ${place}`,

@@ -5,13 +5,14 @@ import { writeDesignFile } from '../../lib/design/designFile.ts';
 import { applyPatch, initialState, type Patch } from '../../lib/graph/state.ts';
 
 /** An invented design: what differs from the initial one, SI. */
-interface InventedDesign {
+export interface InventedDesign {
   readonly name: string;
   readonly about: string;
   readonly patch: Patch;
 }
 
-const designs: Readonly<Record<string, InventedDesign>> = {
+/** The invented designs by the name of their file. */
+export const designs: Readonly<Record<string, InventedDesign>> = {
   'lecture-table.json': {
     name: 'Lecture table',
     about:
@@ -49,6 +50,7 @@ const designs: Readonly<Record<string, InventedDesign>> = {
       'plate.stepDiameter': 5e-3,
       'plate.stop': 'open',
       'lens.focalLength': 100e-3,
+      'workpiece.material': 'copper',
     },
   },
 };

@@ -4,6 +4,7 @@ import { encode } from 'fast-png';
 import type { CameraImage } from '../../lib/measured/cameraImage.ts';
 import { createRandom } from '../../lib/numerics/random.ts';
 import { drawBeam, type SyntheticBeam } from './drawBeam.ts';
+import { drawMarks, marksTruth } from './drawMarks.ts';
 import { drawSpotCaustic, drawSpotLine, drawSpotPicture, spotTruth } from './drawSpot.ts';
 
 /** Peak and width of the wings over the core of the rain-gauge beam. */
@@ -164,6 +165,7 @@ export const truth = {
   rainGaugeCaustic,
   coldPlateCaustic,
   spot: spotTruth,
+  marks: marksTruth,
 };
 
 /** Name and bytes of every invented file, the same on every run. */
@@ -177,6 +179,7 @@ export function makeMeasured(): Record<string, Uint8Array> {
     'lecture-table-profile.csv': writeTable('x (µm),fluence (J/cm²)', ',', drawSpotLine(), '.'),
     'lecture-table-spot.png': writePng(drawSpotPicture()),
     'lecture-table-focus.csv': writeTable('z (mm);dx (µm);dy (µm)', ';', drawSpotCaustic(), ','),
+    'rain-gauge-spots.csv': writeTable('energy (µJ);dx (µm);dy (µm);N;z (mm);remark', ';', drawMarks(), ','),
     'cold-plate-caustic.csv': writeTable('z (mm),d (µm)', ',', drawCaustic(coldPlateCaustic), '.'),
   };
 }

@@ -9,6 +9,7 @@ import {
 import { readDelimitedTable } from '../measured/delimitedTable.ts';
 import { namingFile } from '../measured/namingFile.ts';
 import { beginsAsProfile } from '../measured/profileTable.ts';
+import { beginsAsSpots } from '../measured/spotTable.ts';
 import { Problem } from '../problem.ts';
 
 /**
@@ -31,13 +32,24 @@ export function readFocusCausticFile(text: string, name: string): NamedFocusCaus
 
 function checkCaustic(text: string, name: string): void {
   checkText(text, name, 'places and beam diameters');
-  if (text.trim() !== '' && beginsAsProfile(readDelimitedTable(text))) {
+  checkNoSpots(text, name);
+  if (text.trim() !== '' && beginsAsProfile(readDelimitedTable(text, `"${name}"`))) {
     throw new Problem(
       'unreadable',
       `"${name}" is no table of a caustic but a profile of the spot, with places and values of light. Give it as the measured profile.`,
       { allowed: 'places and beam diameters' },
     );
   }
+}
+
+/** Refuses a table of spots, which may have places and diameters too. */
+function checkNoSpots(text: string, name: string): void {
+  if (!beginsAsSpots(text)) return;
+  throw new Problem(
+    'unreadable',
+    `"${name}" is no table of a caustic but one of single spots, with energies and sizes of marks. Give it as the table of measured spots.`,
+    { allowed: 'places and beam diameters' },
+  );
 }
 
 /** Refuses a picture or a spreadsheet's own file, read as text; `content` is what a table should hold. */

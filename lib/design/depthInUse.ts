@@ -1,6 +1,6 @@
 import { derived, number } from '../graph/define.ts';
-import { formatReadable } from '../graph/units.ts';
 import { reachedPlanes, survivalOf } from '../optics/depthInUse.ts';
+import { shownDepth, shownPlaces } from './alongBeam.ts';
 import { depthOfFocus, depthTolerance, planeDepth } from './depthOfFocus.ts';
 import { workpieceZ } from './focus.ts';
 
@@ -79,10 +79,7 @@ export const zReached = derived({
     'Nearest and furthest position against the focus that the surface takes over the field, with tilt and height error either way and focus shifts one way, all at their worst together.',
   from: { z: workpieceZ, ...causes },
   compute: ({ z, ...causes }) => reachedPlanes(z, causes),
-  shownAs: ({ from, to }) =>
-    from === to
-      ? formatReadable(from, 'm', 'mm')
-      : `${formatReadable(from, 'm', 'mm')} to ${formatReadable(to, 'm', 'mm')}`,
+  shownAs: ({ from, to }) => shownPlaces(from === to ? [from] : [from, to]).join(' to '),
   formula: 'z\\mp\\left(\\tfrac12F\\tan\\alpha+h\\right)-\\{0,s\\}-\\{0,\\delta\\}',
   source: 'definition',
 });
@@ -93,7 +90,6 @@ export const zSpread = derived({
   symbol: '\\Delta z_\\text{F}',
   unit: 'm',
   display: 'um',
-  digits: 3,
   about:
     'Whole distance along z, from nearest to furthest, that the surface takes against the focus over the field: to be compared with the whole depth of focus.',
   from: causes,
@@ -101,6 +97,7 @@ export const zSpread = derived({
     const { from, to } = reachedPlanes(0, causes);
     return to - from;
   },
+  shownAs: (length) => shownDepth(length),
   formula: 'F\\tan\\alpha+2h+|s|+|\\delta|',
   source: 'definition',
 });

@@ -4,6 +4,7 @@ import { depthOfPlane, discOf, plateauDeviation } from '../optics/depthOfFocus.t
 import { planeOfDefocus } from '../optics/light.ts';
 import { furthestDefocus, radiusScale } from '../optics/roundSpot.ts';
 import { Problem } from '../problem.ts';
+import { shownDepth, shownPlaces } from './alongBeam.ts';
 import { defocus, light, workpieceZ } from './focus.ts';
 import { profile } from './spot.ts';
 
@@ -94,7 +95,7 @@ export const depthEnds = derived({
     );
   },
   valid: ({ depth }) => cutNote(depth),
-  shownAs: ({ from, to }) => `${formatReadable(from, 'm', 'um')} to ${formatReadable(to, 'm', 'um')}`,
+  shownAs: ({ from, to }) => shownPlaces([from, to]).join(' to '),
   formula: '\\left|H(\\rho,z_{1,2})/\\bar H-1\\right|=\\tau',
   source: 'definition',
 });
@@ -105,13 +106,13 @@ export const depthOfFocus = derived({
   symbol: '\\Delta z',
   unit: 'm',
   display: 'um',
-  digits: 3,
   about:
     'Distance along z over which the plateau of the profile on the workpiece keeps its fluence within the tolerance of its mean, everywhere on the plateau.',
   from: { ends: depthEnds, depth: planeDepth },
   compute: ({ ends }) => ends.to - ends.from,
   enteredFor: () => ({ keys: ['ends'] }),
   valid: ({ depth }) => cutNote(depth),
+  shownAs: (length) => shownDepth(length),
   formula: 'z_2-z_1',
   source: 'definition',
 });

@@ -1,32 +1,45 @@
 import { createGraph, type Graph } from '../graph/graph.ts';
 import type { Quantity } from '../graph/quantity.ts';
+import * as coupon from './coupon.ts';
+import * as couponInputs from './couponInputs.ts';
 import * as depthInUse from './depthInUse.ts';
+import * as depthLaw from './depthLaw.ts';
 import * as depthOfFocus from './depthOfFocus.ts';
 import * as expander from './expander.ts';
 import * as explain from './explain.ts';
 import * as family from './family.ts';
 import * as familyMap from './familyMap.ts';
 import * as familyRule from './familyRule.ts';
+import * as fluenceWindow from './fluenceWindow.ts';
 import * as focus from './focus.ts';
 import * as insideExpander from './insideExpander.ts';
 import * as laser from './laser.ts';
 import * as lens from './lens.ts';
 import * as limits from './limits.ts';
+import * as losses from './losses.ts';
+import * as marks from './marks.ts';
 import * as match from './match.ts';
+import * as material from './material.ts';
 import * as measured from './measured.ts';
 import * as measuredCaustic from './measuredCaustic.ts';
 import * as measuredFocus from './measuredFocus.ts';
 import * as measuredOverlay from './measuredOverlay.ts';
 import * as measuredSpot from './measuredSpot.ts';
+import * as nonlinearIndex from './nonlinearIndex.ts';
 import * as plate from './plate.ts';
 import * as profileComparisons from './profileComparisons.ts';
 import * as profileList from './profileList.ts';
 import * as ratioMaps from './ratioMaps.ts';
 import * as rawBeam from './rawBeam.ts';
+import * as removal from './removal.ts';
 import * as rule from './rule.ts';
+import * as safety from './safety.ts';
 import * as sensitivity from './sensitivity.ts';
 import * as spot from './spot.ts';
+import * as spots from './spots.ts';
 import * as strip from './strip.ts';
+import * as threshold from './threshold.ts';
+import * as thresholdChart from './thresholdChart.ts';
 import * as unshaped from './unshaped.ts';
 import * as usablePlanes from './usablePlanes.ts';
 import * as waist from './waist.ts';
@@ -58,6 +71,9 @@ const rooms = [
   profileList,
   profileComparisons,
   measuredFocus,
+  spots,
+  couponInputs,
+  coupon,
   limits,
   explain,
   ratioMaps,
@@ -65,6 +81,16 @@ const rooms = [
   rule,
   familyRule,
   wish,
+  losses,
+  material,
+  threshold,
+  thresholdChart,
+  marks,
+  depthLaw,
+  removal,
+  fluenceWindow,
+  nonlinearIndex,
+  safety,
 ];
 
 function isQuantity(value: unknown): value is Quantity {

@@ -4,7 +4,8 @@ import { formatQuantity } from '../graph/units.ts';
 import { expandBeam } from '../optics/expander.ts';
 import { peakIrradiance, peakPower } from '../optics/pulse.ts';
 import { Problem } from '../problem.ts';
-import { pulseDuration, pulseEnergy, wavelength } from './laser.ts';
+import { pulseDuration, wavelength } from './laser.ts';
+import { usedPulseEnergy } from './losses.ts';
 import { usedBeamDiameter, usedBeamPropagationRatio } from './rawBeam.ts';
 import { usedWaistDistance } from './waist.ts';
 
@@ -200,8 +201,9 @@ export const plateIrradiance = derived({
   unit: 'W/m^2',
   display: 'W/cm^2',
   digits: 2,
-  about: 'Peak in time and space of the irradiance on the plate, Gaussian beam and pulse, per pulse.',
-  from: { d: plateBeamDiameter, E: pulseEnergy, tau: pulseDuration },
+  about:
+    'Peak in time and space of the irradiance on the plate, Gaussian beam and pulse, per pulse; no losses before it are counted.',
+  from: { d: plateBeamDiameter, E: usedPulseEnergy, tau: pulseDuration },
   compute: ({ d, E, tau }) => peakIrradiance(peakPower(E, tau), d / 2),
   formula: '\\frac{2E}{\\pi w^2}\\cdot\\frac{0.9394}{\\tau}',
   source: 'integration',

@@ -9,9 +9,11 @@ import {
 } from '../optics/light.ts';
 import { findZeroCurvaturePlanes } from '../optics/onAxis.ts';
 import { paraxialNote } from '../optics/paraxial.ts';
+import { shownDepth, shownPlaces } from './alongBeam.ts';
 import { plateBeamDiameter, wavefrontCurvature } from './expander.ts';
-import { pulseEnergy, wavelength } from './laser.ts';
+import { wavelength } from './laser.ts';
 import { focalLength, plateDistance } from './lens.ts';
+import { energyAfter } from './losses.ts';
 import { zones } from './plate.ts';
 import { usedBeamPropagationRatio } from './rawBeam.ts';
 
@@ -54,6 +56,7 @@ export const rayleighLength = derived({
   from: beam,
   compute: ({ wavelength, beam, f }) => lengthOf({ wavelength, beamRadius: beam / 2, focalLength: f }),
   valid: ({ beam, f }) => paraxialNote(beam / 2 / f),
+  shownAs: (length) => shownDepth(length, 4),
   formula: '\\frac{\\pi w_0^2}{\\lambda}',
   source: 'kogelnik1966',
 });
@@ -65,10 +68,10 @@ export const unshapedPeak = derived({
   unit: 'J/m^2',
   display: 'J/cm^2',
   about:
-    'Fluence per pulse on the axis of the unshaped, unclipped beam in its focus for M² = 1, incident; the unit of the relative irradiance.',
-  from: { E: pulseEnergy, w0: focusRadius },
+    'Fluence per pulse on the axis of the unshaped, unclipped beam in its focus for M² = 1, incident, behind the losses on the way; the unit of the relative irradiance.',
+  from: { E: energyAfter, w0: focusRadius },
   compute: ({ E, w0 }) => (2 * E) / (Math.PI * w0 * w0),
-  formula: '\\frac{2E}{\\pi w_0^2}',
+  formula: "\\frac{2E'}{\\pi w_0^2}",
   source: 'integration',
 });
 
@@ -137,6 +140,7 @@ export const zeroCurvaturePlanes = derived({
     findZeroCurvaturePlanes(zonesInBeamRadii(light), searchedDefocus).map((zeta) =>
       planeOfDefocus(light, zeta),
     ),
+  shownAs: (places) => (places.length === 0 ? 'none' : shownPlaces(places).join(', ')),
   formula: '\\mathrm{Re}(U_0^* U_2)=0,\\ |\\zeta|\\le 7',
   source: 'search',
 });

@@ -2,7 +2,8 @@ import { constant, derived, picked } from '../graph/define.ts';
 import { peakIrradiance, peakPower } from '../optics/pulse.ts';
 import { Problem } from '../problem.ts';
 import { expanderKind, lensBeam } from './expander.ts';
-import { pulseDuration, pulseEnergy } from './laser.ts';
+import { pulseDuration } from './laser.ts';
+import { usedPulseEnergy } from './losses.ts';
 
 /** Whether a beam comes to a focus between the lenses of an expander. */
 export type FocusInside = 'focus' | 'none' | 'unknown';
@@ -50,7 +51,7 @@ export const internalFocusIrradiance = derived({
   digits: 2,
   about:
     'Peak in time and space of the irradiance in the focus between the two lenses, Gaussian pulse, linear optics; air breaks down near 1e13 to 1e14 W/cm² (memory).',
-  from: { beam: lensBeam, E: pulseEnergy, tau: pulseDuration },
+  from: { beam: lensBeam, E: usedPulseEnergy, tau: pulseDuration },
   compute: ({ beam, E, tau }) => {
     if (beam.internalFocusDiameter !== undefined) {
       return peakIrradiance(peakPower(E, tau), beam.internalFocusDiameter / 2);

@@ -113,10 +113,11 @@ export const measuredDiameter = derived({
 export const pulseEnergy = number({
   id: 'laser.pulseEnergy',
   name: 'pulse energy',
-  symbol: 'E',
+  symbol: 'E_\\text{typed}',
   unit: 'J',
   display: 'uJ',
-  about: 'Energy of one pulse that arrives at the plate, before the stop.',
+  about:
+    'Energy of one pulse where it is measured, as typed: before the losses that are named, and before the stop.',
   initial: 20e-6,
   range: { min: 1e-9, max: 1 },
   typical: [1e-6, 200e-6],
@@ -156,17 +157,4 @@ export const beamPropagationRatio = number({
   initial: 1,
   range: { min: 1, max: 4 },
   typical: [1, 1.6],
-});
-
-export const averagePower = derived({
-  id: 'laser.averagePower',
-  name: 'average power',
-  symbol: 'P',
-  unit: 'W',
-  display: 'auto:W',
-  about: 'Pulse energy times repetition rate, at the plate.',
-  from: { E: pulseEnergy, f: repetitionRate },
-  compute: ({ E, f }) => E * f,
-  formula: 'E\\,f_\\text{rep}',
-  source: 'definition',
 });

@@ -23,7 +23,8 @@ interface Column {
  * value out. Other columns are reported. Throws a Problem that names line and column, and then none of it counts.
  */
 export function readPartsTable(kind: PartKind, text: string, fileName: string): PartsFile {
-  const table = readDelimitedTable(text, `'${fileName}'`);
+  // A part may be called "# 3": no line is a comment.
+  const table = readDelimitedTable(text, `'${fileName}'`, false);
   const unknown: string[] = [];
   const columns = table.rows[0]!.flatMap((cell, index) => readColumn(kind, cell, index, fileName, unknown));
   if (!columns.some(({ holds }) => holds === 'name')) throw noNames(kind, fileName);

@@ -27,7 +27,7 @@ export interface MeasuredProfile {
  */
 export function readProfileFile(text: string, name: string): MeasuredProfile {
   checkText(text, name, 'places and values of light');
-  if (text.trim() !== '' && beginsAsCaustic(readDelimitedTable(text))) {
+  if (text.trim() !== '' && beginsAsCaustic(readDelimitedTable(text, `"${name}"`))) {
     throw new Problem(
       'unreadable',
       `"${name}" is no profile of the spot but the table of a caustic, with places and diameters. Give it as the measured caustic of the focus.`,

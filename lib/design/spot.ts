@@ -21,7 +21,7 @@ import { roundFocusAt, roundIrradianceAt, roundProfileFromKernel } from '../opti
 import { windowedDiameter } from '../optics/secondMoment.ts';
 import { Problem } from '../problem.ts';
 import { light, unshapedPeak, workpieceZ } from './focus.ts';
-import { pulseEnergy } from './laser.ts';
+import { energyAfter } from './losses.ts';
 import { stepRatio } from './match.ts';
 import { transmission } from './plate.ts';
 import { usedBeamPropagationRatio } from './rawBeam.ts';
@@ -256,10 +256,10 @@ export const energyInHalf = derived({
   display: '%',
   digits: 3,
   about: 'Energy where the fluence is above half its peak, as a part of the energy that passes the stop.',
-  from: { clips, pulseEnergy, unshapedPeak, transmission },
-  compute: ({ clips, pulseEnergy, unshapedPeak, transmission }) =>
-    (clips.energy * unshapedPeak) / (pulseEnergy * transmission),
-  formula: '\\frac{F_0\\int_{A_{0.5}} I\\,dA}{E\\,T}',
+  from: { clips, energyAfter, unshapedPeak, transmission },
+  compute: ({ clips, energyAfter, unshapedPeak, transmission }) =>
+    (clips.energy * unshapedPeak) / (energyAfter * transmission),
+  formula: "\\frac{F_0\\int_{A_{0.5}} I\\,dA}{E'\\,T}",
   source: 'iso13694',
 });
 
@@ -294,7 +294,7 @@ export const peakFluence = derived({
   symbol: 'F_\\text{peak}',
   unit: 'J/m^2',
   display: 'J/cm^2',
-  about: 'Highest fluence on the workpiece, per pulse, incident, no losses but the stop.',
+  about: 'Highest fluence on the workpiece, per pulse, incident, behind the losses on the way and the stop.',
   from: { F0: unshapedPeak, peak, light },
   compute: ({ F0, peak }) => F0 * peak.irradiance,
   enteredFor: () => ({ keys: ['F0', 'peak'] }),

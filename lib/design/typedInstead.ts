@@ -6,6 +6,7 @@ import { shownValue } from '../graph/shown.ts';
 import { checkInput, type Patch } from '../graph/state.ts';
 import { beamDiameter, beamPropagationRatio } from './laser.ts';
 import { beamSource, ratioSource, usedBeamDiameter, usedBeamPropagationRatio } from './rawBeam.ts';
+import { leftOut } from './spots.ts';
 import { usedWaistDistance, waistDistance, waistSource } from './waist.ts';
 
 /** A number that is typed or measured: the choice, what counts, and where it is typed. */
@@ -45,6 +46,8 @@ export function typedInstead(graph: Graph, inputs: Patch): WithoutFiles {
     if (quantity.kind === 'file' && inputs[quantity.id] !== null) patch[quantity.id] = null;
     if (quantity.kind === 'list' && quantity.of.some(({ kind }) => kind === 'file')) patch[quantity.id] = [];
   }
+  // Lines of a table that is not there.
+  patch[leftOut.id] = leftOut.initial;
   return { patch, words, typed: typedNow };
 }
 

@@ -3,8 +3,23 @@ import { areaAbove, peakOf } from '../optics/radialProfile.ts';
 import { roundProfileFromKernel } from '../optics/roundSpot.ts';
 import { withPhaseScaled } from '../optics/variants.ts';
 import { light, unshapedPeak, workpieceZ } from './focus.ts';
+import { plateTransmission } from './losses.ts';
 import { profileText } from './shownParts.ts';
 import { kernel } from './spot.ts';
+
+export const fluenceWithoutPlate = derived({
+  id: 'unshaped.focus.peakFluence',
+  name: 'peak fluence of the unshaped beam without the plate',
+  symbol: 'F_\\text{u,0}',
+  unit: 'J/m^2',
+  display: 'J/cm^2',
+  about:
+    'Fluence per pulse on the axis of the unshaped, unclipped beam in its focus for M² = 1, with the plate taken out and its losses with it.',
+  from: { F0: unshapedPeak, transmission: plateTransmission },
+  compute: ({ F0, transmission }) => F0 / transmission,
+  formula: 'F_0/T_\\text{plate}',
+  source: 'definition',
+});
 
 export const unshapedProfile = derived({
   id: 'unshaped.spot.profile',
@@ -39,10 +54,10 @@ export const unshapedPeakFluence = derived({
   unit: 'J/m^2',
   display: 'J/cm^2',
   about:
-    'Highest fluence per pulse on the workpiece with the plate taken out, stop left in, same energy and plane.',
-  from: { F0: unshapedPeak, peak: unshapedSpotPeak },
+    'Highest fluence per pulse on the workpiece with the plate taken out, and its losses with it; stop left in, same energy and plane.',
+  from: { F0: fluenceWithoutPlate, peak: unshapedSpotPeak },
   compute: ({ F0, peak }) => F0 * peak.irradiance,
-  formula: 'F_0\\,I_\\text{u,max}',
+  formula: 'F_\\text{u,0}\\,I_\\text{u,max}',
   source: 'definition',
 });
 

@@ -13,6 +13,8 @@ const otherUnits: Readonly<Record<string, string>> = {
   uJ: 'mJ',
   kHz: 'MHz',
   waves: 'deg',
+  W: 'mW',
+  'J/cm^2': 'J/m^2',
   mrad: 'deg',
   '%': '1',
 };

@@ -28,6 +28,7 @@ const kinds: readonly (readonly [unit: string, name: string, examples: string])[
   ['m^2/s', 'an area rate or a diffusivity', '3.33 mm²/s'],
   ['m^3/s', 'a volume rate', '5 mm³/min'],
   ['m^3/J', 'a volume per energy', '0.35 mm³/(W·min) or 5 µm³/µJ'],
+  ['m^2/J', 'an area per energy', '500 µm²/µJ'],
   ['m^2/W', 'a nonlinear index', '2.7e-20 m²/W'],
   ['W/(m*K)', 'a thermal conductivity', '15 W/(m·K)'],
   ['J/(kg*K)', 'a specific heat', '500 J/(kg·K)'],

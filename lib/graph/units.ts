@@ -110,7 +110,7 @@ function scaleOf(unit: string): UnitScale {
  * A value in `siUnit` as text in `displayUnit`: "131.2 µm", "0.07 J/cm²", "−5 %", "3.2 × 10⁻⁷ m". Rounded to
  * `digits` significant digits first, trailing zeros dropped, minus sign U+2212, U+202F before the unit (none before
  * °). `auto:m` (m, s, J, W, Hz) picks the SI prefix for 1 ≤ |x| < 1000. Infinity is shown as ∞; NaN throws
- * `impossible`, as do units that do not fit.
+ * `impossible`, as do units that do not fit. `auto:m^2` and `auto:m^3` do the same with 1e6 and 1e9 between prefixes.
  */
 export function formatQuantity(value: number, siUnit: string, displayUnit: string, digits = 4): string {
   const unit = displayUnit.startsWith('auto:')
@@ -125,8 +125,8 @@ export function withUnit(number: string, unit: string): string {
   return name === '' ? number : name === '°' ? number + name : number + gap + name;
 }
 
-/** Units that take an SI prefix. */
-const prefixed: readonly string[] = ['m', 's', 'J', 'W', 'Hz'];
+/** Units that take an SI prefix; that of a power of metres counts as often. */
+const prefixed: readonly string[] = ['m', 's', 'J', 'W', 'Hz', 'm^2', 'm^3'];
 
 /**
  * Like {@link formatQuantity}, but where the number would be 10 000 or more, or below 0.01, the unit is changed for one
@@ -151,11 +151,12 @@ export function formatNumber(value: number, digits = 4): string {
   return `${sign}${mantissa} × 10${superscript(Number(power))}`;
 }
 
-/** The base unit with the prefix that leaves 1 ≤ |x| < 1000 after rounding; the outermost prefix beyond. */
+/** The base unit with the prefix that leaves 1 ≤ |x| < 1000 after rounding, squared or cubed for `m^2` and `m^3`. */
 function prefixedUnit(value: number, siUnit: string, base: string, digits: number): string {
   const size = Math.abs(Number(toUnit(value, siUnit, base).toPrecision(digits)));
   if (size === 0 || !Number.isFinite(size)) return base;
-  const [, prefix] = prefixes.find(([power]) => size >= Number(`1e${power}`)) ?? prefixes.at(-1)!;
+  const exponent = Number(/\^(\d)$/.exec(base)?.[1] ?? 1);
+  const [, prefix] = prefixes.find(([power]) => size >= Number(`1e${power * exponent}`)) ?? prefixes.at(-1)!;
   return prefix + base;
 }
 

@@ -1,10 +1,11 @@
 import { Problem } from '../problem.ts';
-import { type DelimitedTable, readDelimitedTable } from './delimitedTable.ts';
+import type { DelimitedTable } from './delimitedTable.ts';
 import {
   type Column,
   checkRow,
   findLength,
   type HeaderCell,
+  readHeadedTable,
   readHeader,
   readLength,
   readSize,
@@ -51,7 +52,7 @@ function ofAxis(names: ReadonlySet<string>, axis: 'x' | 'y'): Set<string> {
  * header's unit text into metres and may throw. Throws Problem 'unreadable' naming row and column.
  */
 export function readCausticTable(text: string, toSI: ToSI): CausticTable {
-  const table = readDelimitedTable(text);
+  const table = readHeadedTable(text);
   const header = readHeader(table);
   const [z, diameter] = readColumns(table, header, [findPlace(header), findSize(header)], toSI);
   return { z: z!, diameter: diameter! };
@@ -62,7 +63,7 @@ export function readCausticTable(text: string, toSI: ToSI): CausticTable {
  * "dy (µm)"). Throws Problem 'unreadable' naming row and column.
  */
 export function readFocusCausticTable(text: string, toSI: ToSI): FocusCausticTable {
-  const table = readDelimitedTable(text);
+  const table = readHeadedTable(text);
   const header = readHeader(table);
   const sizes = isTwoAxes(header) ? [findSize(header, 'x'), findSize(header, 'y')] : [findSize(header)];
   const [z, diameter, diameterY = []] = readColumns(table, header, [findPlace(header), ...sizes], toSI);

@@ -9,18 +9,37 @@ export interface DelimitedTable {
   readonly lines: readonly number[];
   readonly separator: ',' | ';' | '\t' | ' ';
   readonly decimal: '.' | ',';
+  /** The last line of comment before the first row, without its sign, split as the rows; for tables whose header is one. */
+  readonly comment?: { readonly cells: readonly string[]; readonly line: number };
 }
+
+/**
+ * A line of comment: `#`, `%` or `//` with words behind it. The sign alone in a cell is the heading of a column, and "#3"
+ * the number of a row; a PDF begins with its sign too.
+ */
+const commentLine = /^[ "]*(?:\/\/|[#%](?!\d|PDF-)(?= *[^ ;,\t"#]| *$))/;
 
 /**
  * Splits a text table. Separator: tab where there is one, else semicolon, else comma, else spaces.
  * Decimal sign: the comma where the separator is not a comma and a number is written with one.
- * A byte order mark, CRLF and quoted cells are understood. Throws Problem 'unreadable' on an empty text.
+ * A byte order mark, CRLF and quoted cells are understood; lines of comment and a line that names the separator
+ * ("sep=;") are left out, comments only where they are meant to be. Throws Problem 'unreadable' on an empty text.
  */
-export function readDelimitedTable(text: string, name = 'The table'): DelimitedTable {
-  const plain = text.replace(/^\uFEFF/, '').replace(/\r\n?/g, '\n');
+export function readDelimitedTable(text: string, name = 'The table', comments = true): DelimitedTable {
+  const given = text
+    .replace(/^\uFEFF/, '')
+    .replace(/\r\n?/g, '\n')
+    .split('\n');
+  const isComment = (line: string) => comments && commentLine.test(line);
+  const isAside = (line: string, i: number) => isComment(line) || (i === 0 && /^sep=.$/i.test(line));
+  // Left empty rather than out, so that rows keep the numbers of their lines.
+  const plain = given.map((line, i) => (isAside(line, i) ? '' : line)).join('\n');
   const separator = ([`\t`, ';', ','] as const).find((sign) => plain.includes(sign)) ?? ' ';
-  const source = separator === ' ' ? plain.replace(/^ +| +$/gm, '').replace(/ +/g, ' ') : plain;
-  const all = dsvFormat(separator).parseRows(source, (row) => row.map((cell) => cell.trim()));
+  const split = (source: string) =>
+    dsvFormat(separator).parseRows(separator === ' ' ? inSingleSpaces(source) : source, (row) =>
+      row.map((cell) => cell.trim()),
+    );
+  const all = split(plain);
   const lines: number[] = [];
   const rows = all.filter((row, i) => {
     const filled = row.some((cell) => cell !== '');
@@ -32,7 +51,16 @@ export function readDelimitedTable(text: string, name = 'The table'): DelimitedT
   }
   const comma =
     separator !== ',' && rows.some((row) => row.some((cell) => /^[-+−]?\d*,\d+(e[-+]?\d+)?$/i.test(cell)));
-  return { rows, lines, separator, decimal: comma ? ',' : '.' };
+  const last = given.findLastIndex((line, i) => i < lines[0]! - 1 && isComment(line));
+  const comment = last >= 0 && {
+    cells: split(given[last]!.replace(/^[ "]*(?:\/\/|[#%])+ *|"$/g, ''))[0] ?? [],
+    line: last + 1,
+  };
+  return { rows, lines, separator, decimal: comma ? ',' : '.', ...(comment && { comment }) };
+}
+
+function inSingleSpaces(text: string): string {
+  return text.replace(/^ +| +$/gm, '').replace(/ +/g, ' ');
 }
 
 const numberForm = /^[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?$/i;

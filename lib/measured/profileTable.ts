@@ -1,10 +1,12 @@
 import { Problem } from '../problem.ts';
-import { type DelimitedTable, readDelimitedTable, readNumber } from './delimitedTable.ts';
+import { type DelimitedTable, readNumber } from './delimitedTable.ts';
 import {
   type Column,
   checkRow,
   findLength,
   type HeaderCell,
+  headerCells,
+  readHeadedTable,
   readHeader,
   readLength,
   type ToSI,
@@ -42,7 +44,7 @@ const rowLimits = [5, 20_000] as const;
  * counts or the like, or is the only other column. Throws Problem 'unreadable' naming row and column.
  */
 export function readProfileTable(text: string, toSI: ToSI, toFluence: ToFluence): ProfileTable {
-  const table = readDelimitedTable(text);
+  const table = readHeadedTable(text);
   const header = readHeader(table).map(asNamed);
   const place = findLength(header, { what: 'the position', names: new Set([...lines, ...outward]), example });
   const signal = findSignal(header, place);
@@ -80,11 +82,11 @@ function findSignal(header: readonly HeaderCell[], place: Column): Column {
     .filter(({ index }) => index !== place.index);
   const found = others.find(({ name }) => signals.has(name)) ?? (others.length === 1 ? others[0] : undefined);
   if (found) return { index: found.index, name: found.cell, unit: found.unit, factor: 1 };
-  const cells = header.map(({ cell }) => `"${cell.slice(0, 40)}"`).join(', ');
+  const row = header[0]!.line;
   throw new Problem(
     'unreadable',
-    `Row 1 holds ${cells}, no column for the light. Name one of them fluence, intensity or counts, as in "${example}".`,
-    { row: 1, column: 'the light', allowed: [...signals].join(', ') },
+    `Row ${row} holds ${headerCells(header)}, no column for the light. Name one of them fluence, intensity or counts, as in "${example}".`,
+    { row, column: 'the light', allowed: [...signals].join(', ') },
   );
 }
 

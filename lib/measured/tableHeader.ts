@@ -1,5 +1,5 @@
 import { Problem } from '../problem.ts';
-import { type DelimitedTable, readNumber } from './delimitedTable.ts';
+import { type DelimitedTable, readDelimitedTable, readNumber } from './delimitedTable.ts';
 
 /** Turns a value and the header's unit text into metres; may throw. */
 export type ToSI = (value: number, unit: string) => number;
@@ -9,6 +9,8 @@ export interface HeaderCell {
   readonly name: string;
   readonly unit: string;
   readonly cell: string;
+  /** Line that it stands in, from 1. */
+  readonly line: number;
 }
 
 /** A column of a table: where it stands, what its header says. */
@@ -33,18 +35,50 @@ export interface Wanted {
 
 /** The cells of the first line. */
 export function readHeader(table: DelimitedTable): HeaderCell[] {
-  return (table.rows[0] ?? []).map(splitHeader);
+  return (table.rows[0] ?? []).map((cell) => ({ ...splitHeader(cell), line: table.lines[0]! }));
+}
+
+const numeric = /^[-+−]?[\d.,]*\d[.,]?(e[-+]?\d+)?$/i;
+
+/**
+ * A text table whose first row is its header, wherever programs put it: as the last line of comment above rows of
+ * numbers, or with the units in a line of their own below the names ("energy; d" above "µJ; µm") where `isUnit` knows them.
+ */
+export function readHeadedTable(
+  text: string,
+  isUnit: (text: string) => boolean = () => false,
+): DelimitedTable {
+  const table = headedByComment(readDelimitedTable(text));
+  const [names = [], units = [], ...rows] = table.rows;
+  const filled = units.map((cell) => cell.replace(/^[[(](.*)[\])]$/, '$1').trim());
+  const isLine =
+    filled.some((unit) => unit !== '' && isUnit(unit)) &&
+    filled.every((unit) => /^[-–]?$/.test(unit) || isUnit(unit)) &&
+    !filled.some((unit) => numeric.test(unit));
+  if (!isLine) return table;
+  const header = names.map((name, i) => (/^[-–]?$/.test(filled[i] ?? '') ? name : `${name} (${filled[i]})`));
+  return { ...table, rows: [header, ...rows], lines: table.lines.toSpliced(1, 1) };
+}
+
+function headedByComment(table: DelimitedTable): DelimitedTable {
+  const { comment, rows, lines } = table;
+  const [first = []] = rows;
+  const headless = first.filter((cell) => numeric.test(cell)).length >= 2;
+  if (!comment || !headless || comment.cells.length < first.filter((cell) => cell !== '').length)
+    return table;
+  return { ...table, rows: [comment.cells, ...rows], lines: [comment.line, ...lines] };
 }
 
 /**
- * Name (lower case, without spaces) and unit of a header cell: unit in brackets, after a slash, after "in", or after the
- * last underscore.
+ * Name (lower case, without spaces) and unit of a header cell: unit in brackets, after a slash, after "in", after a
+ * comma, or after the last underscore.
  */
-export function splitHeader(cell: string): HeaderCell {
+export function splitHeader(cell: string): Omit<HeaderCell, 'line'> {
   const form =
     /^(.*?)\s*[([]\s*(.*?)\s*[)\]]\s*$/.exec(cell) ??
     /^(.*?)\s*\/\s*(.+)$/.exec(cell) ??
     /^(.*\S)\s+in\s+(\S+)$/.exec(cell) ??
+    /^([^,]*\S),\s+(\S+)$/.exec(cell) ??
     /^(.*)_([^_]+)$/.exec(cell);
   const name = (form?.[1] ?? cell).toLowerCase().replace(/[\s_²-]+/g, '');
   return { name, unit: form?.[2] ?? '', cell };
@@ -59,8 +93,8 @@ export function findLength(header: readonly HeaderCell[], wanted: Wanted): Colum
   if (found.unit === '') {
     throw new Problem(
       'unreadable',
-      `Row 1, column ${found.cell} names no unit. Write it behind the name, as in "z (mm)" or "d (µm)".`,
-      { row: 1, column: found.cell, allowed: 'a name with a unit of length' },
+      `Row ${found.line}, column ${found.cell} names no unit. Write it behind the name, as in "z (mm)" or "d (µm)".`,
+      { row: found.line, column: found.cell, allowed: 'a name with a unit of length' },
     );
   }
   return { index, name: found.cell, unit: found.unit, factor: halves.has(found.name) ? 2 : 1 };
@@ -71,12 +105,17 @@ function headerProblem(
   { what, example }: Wanted,
   names: readonly string[],
 ): Problem {
-  const cells = header.map(({ cell }) => `"${cell.slice(0, 40)}"`).join(', ');
+  const row = header[0]?.line ?? 1;
   return new Problem(
     'unreadable',
-    `Row 1 holds ${cells}, no column for ${what}. Name one of them ${names.join(', ')} with its unit, as in "${example}".`,
-    { row: 1, column: what, allowed: names.join(', ') },
+    `Row ${row} holds ${headerCells(header)}, no column for ${what}. Name one of them ${names.join(', ')} with its unit, as in "${example}".`,
+    { row, column: what, allowed: names.join(', ') },
   );
+}
+
+/** The cells of a header in quotes, for messages. */
+export function headerCells(header: readonly HeaderCell[]): string {
+  return header.map(({ cell }) => `"${cell.slice(0, 40)}"`).join(', ');
 }
 
 /** The length in a row of a column, in metres; a finite one can leave the range of numbers in a large unit. */

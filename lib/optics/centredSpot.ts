@@ -2,13 +2,17 @@ import { valueAt } from '../numerics/panelledFunction.ts';
 import type { Spot } from './askedSpot.ts';
 import { effectiveAreaOf } from './gridSpot.ts';
 import type { Light } from './light.ts';
-import { areaAbove, peakOf } from './radialProfile.ts';
+import { areaAbove, type Peak, peakOf, type RadialProfile } from './radialProfile.ts';
 import { roundProfileAt, transmissionOf } from './roundSpot.ts';
 
 /** The spot of a centred round beam on round zones, from its radial profile. */
 export function centredSpot(light: Light, z: number): Spot {
   const profile = roundProfileAt(light, z);
-  const peak = peakOf(profile).irradiance;
+  return spotOfProfile(light, profile, peakOf(profile));
+}
+
+/** The same spot from a profile that is known already, with its peak; radii in metres. */
+export function spotOfProfile(light: Light, profile: RadialProfile, { irradiance: peak }: Peak): Spot {
   const transmission = transmissionOf(light);
   return {
     irradianceAt: (x, y) => valueAt(profile, Math.hypot(x, y)),

@@ -1,9 +1,8 @@
 import { highestNear } from '../numerics/highestPoint.ts';
 import { areaAboveLevel, prepareLevels, type SampledGrid } from '../numerics/levelArea.ts';
-import { Problem } from '../problem.ts';
 import type { Spot } from './askedSpot.ts';
 import { defocusAt, focusRadius, type Light } from './light.ts';
-import { furthestDefocus } from './roundSpot.ts';
+import { furthestDefocus, tooFar } from './roundSpot.ts';
 
 /**
  * Step of the grid in w0·B/f, for stops of w and more. On a Gaussian of radius 1 areas are then within 6e-5 for levels of
@@ -62,9 +61,5 @@ export function effectiveAreaOf(light: Light, transmission: number, peak: number
 export function usableDefocus(light: Light, z: number): number {
   const defocus = defocusAt(light, z);
   if (Math.abs(defocus) <= furthestDefocus) return defocus;
-  throw new Problem(
-    'outside',
-    `The workpiece is ${Math.abs(defocus).toPrecision(3)} Rayleigh lengths from the focus; spots are computed up to ${furthestDefocus}. Move it nearer to the focus.`,
-    { input: 'workpiece.z' },
-  );
+  throw tooFar(light, defocus, 'spots');
 }

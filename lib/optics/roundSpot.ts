@@ -1,7 +1,7 @@
 import { Problem } from '../problem.ts';
 import { irradianceFromEdges } from './edgeIrradiance.ts';
 import { energyThroughStop } from './farTail.ts';
-import { collinsB, defocusAt, focusRadius, type Light, type RoundPlate } from './light.ts';
+import { collinsB, defocusAt, focusRadius, type Light, planeOfDefocus, type RoundPlate } from './light.ts';
 import type { RadialProfile } from './radialProfile.ts';
 import {
   planRoundProfile,
@@ -47,17 +47,25 @@ export function roundShapeOf(light: Light): Omit<RoundFocus, 'defocus'> {
   };
 }
 
+/** The Problem of a workpiece `defocus` Rayleigh lengths from the focus, where `what` is computed up to `furthest` only. */
+export function tooFar(light: Light, defocus: number, what: string, furthest = furthestDefocus): Problem {
+  // A plain number however far: 76300, not 7.63e+4.
+  const away = Number(Math.abs(defocus).toPrecision(3));
+  return new Problem(
+    'outside',
+    `The workpiece is ${away} Rayleigh lengths from the focus; ${what} are computed up to ${furthest}. Move it nearer to the focus.`,
+    {
+      input: 'workpiece.z',
+      mend: { value: planeOfDefocus(light, 0), words: 'Bring the workpiece to the focus' },
+    },
+  );
+}
+
 /** The focus at z in units of the step radius. Throws where z is too far from the focus for the model. */
 export function roundFocusAt(light: Light, z: number, furthest = furthestDefocus): RoundFocus {
   const shape = roundShapeOf(light);
   const defocus = defocusAt(light, z);
-  if (Math.abs(defocus) > furthest) {
-    throw new Problem(
-      'outside',
-      `The workpiece is ${Math.abs(defocus).toPrecision(3)} Rayleigh lengths from the focus; profiles are computed up to ${furthest}. Move it nearer to the focus.`,
-      { input: 'workpiece.z' },
-    );
-  }
+  if (Math.abs(defocus) > furthest) throw tooFar(light, defocus, 'profiles', furthest);
   return { ...shape, defocus };
 }
 

@@ -3,6 +3,7 @@ import type { CommandIo } from './commandIo.ts';
 import { evaluate } from './evaluate.ts';
 import { map } from './map.ts';
 import { measure } from './measure.ts';
+import { plan } from './plan.ts';
 import { profile } from './profile.ts';
 import { listQuantities } from './quantities.ts';
 
@@ -12,6 +13,7 @@ const commands: Readonly<Record<string, (args: readonly string[], io: CommandIo)
   profile,
   map,
   measure,
+  plan,
 };
 
 const usage = `stepwell quantities
@@ -19,8 +21,10 @@ stepwell evaluate [DESIGN] --get ID[,ID…]
 stepwell profile [DESIGN] --z LENGTH[,LENGTH…] --radii "START:STOP:COUNT UNIT" [--layout rows|columns]
 stepwell map [DESIGN] --z "START:STOP UNIT" --radii "START:STOP UNIT" [--size RADIIxPLANES] [--scale linear|log] [--out FILE.csv|FILE.png]
 stepwell measure beam FILE --pixel LENGTH [--pixel-uncertainty LENGTH]
+stepwell plan coupon [DESIGN] [--out FILE.csv]
+stepwell measure mark FILE --pixel LENGTH [--region LEFT,TOP,WIDTH,HEIGHT] [--level SHARE]
 stepwell measure caustic FILE [--wavelength LENGTH]   (1030 nm where none is given)
-DESIGN: [FILE.json] [--set ID=VALUE]… [--beam FILE --pixel LENGTH] [--caustic FILE] [--measured-profile FILE [--measured-z LENGTH]]… [--measured-focus FILE]
+DESIGN: [FILE.json] [--set ID=VALUE]… [--beam FILE --pixel LENGTH] [--caustic FILE] [--measured-profile FILE [--measured-z LENGTH]]… [--measured-focus FILE] [--spots FILE [--leave-out ROW=REASON]…]
 `;
 
 /**

@@ -12,6 +12,7 @@ import { readSpan, spaced } from './lengths.ts';
 import { encodeMap, type FluenceMap, type GreyScale, highest, shownDecades } from './mapPng.ts';
 import { designOptions, openDesign } from './openDesign.ts';
 import { type Options, oneOf, readOptions, required } from './options.ts';
+import { writeFile } from './writeFile.ts';
 
 /** Most radii or planes: 4096 of both are 17 million values, which a spreadsheet no longer opens. */
 const mostPoints = 4096;
@@ -32,7 +33,7 @@ export function map(args: readonly string[], io: CommandIo): string {
   const relative = familyMap(usedLight, spaced(z, rows), spaced(radii, columns));
   const family = { fluence: relative.map((value) => value * peakFluence), columns, rows, z, radii };
   if (path === undefined) return writeCsv(family);
-  write(io, path, kind === 'png' ? encodeMap(family, scale) : new TextEncoder().encode(writeCsv(family)));
+  writeFile(io, path, kind === 'png' ? encodeMap(family, scale) : new TextEncoder().encode(writeCsv(family)));
   return said(path, family, kind, scale);
 }
 
@@ -78,14 +79,6 @@ function writeCsv({ fluence, columns, rows, z, radii }: FluenceMap): string {
     [place, ...fluence.subarray(row * columns, (row + 1) * columns)].map(digits).join(','),
   );
   return `${[head.join(','), ...lines].join('\n')}\n`;
-}
-
-function write(io: CommandIo, path: string, bytes: Uint8Array): void {
-  try {
-    io.writeFile(path, bytes);
-  } catch {
-    throw new Problem('unreadable', `The file '${path}' cannot be written; check its name and folder.`);
-  }
 }
 
 function said(path: string, family: FluenceMap, kind: Kind, scale: GreyScale): string {

@@ -1,8 +1,18 @@
 import { designGraph } from '../../lib/design/design.ts';
 import { beamImagePitch } from '../../lib/design/laser.ts';
+import { leaveOut, leftOutReason, leftOutRow } from '../../lib/design/leftOut.ts';
 import { measuredProfile, measuredProfileZ } from '../../lib/design/measuredSpot.ts';
 import { otherProfiles } from '../../lib/design/profileList.ts';
-import { applyPatch, type DesignState, initialState, inputOf, type Patch } from '../../lib/graph/state.ts';
+import { leftOut, spotTable } from '../../lib/design/spots.ts';
+import type { ListItem } from '../../lib/graph/quantity.ts';
+import {
+  applyPatch,
+  checkInput,
+  type DesignState,
+  initialState,
+  inputOf,
+  type Patch,
+} from '../../lib/graph/state.ts';
 import { readTyped } from '../../lib/graph/typedInput.ts';
 import { parseQuantity } from '../../lib/graph/units.ts';
 import { Problem } from '../../lib/problem.ts';
@@ -22,12 +32,15 @@ export const designOptions = [
   'measured-profile',
   'measured-z',
   'measured-focus',
+  'spots',
+  'leave-out',
 ] as const;
 
 /** Options that give one file for one input. */
 const files = {
   caustic: 'laser.causticTable',
   'measured-focus': 'focus.measuredCaustic',
+  spots: spotTable.id,
 } as const;
 
 /** The design named on the command line (the initial one without a file), with measured files and then --set applied. */
@@ -49,6 +62,7 @@ export function openDesign(options: Options, io: CommandIo): DesignState {
     if (file !== undefined) state = applyPatch(designGraph, state, readMeasured(io, input, file));
   }
   state = applyPatch(designGraph, state, Object.assign({}, ...options.all('set').map(readSetting)));
+  state = applyPatch(designGraph, state, leftOutPatch(options, state));
   return applyPatch(designGraph, state, profilesPatch(options, io, state));
 }
 
@@ -69,6 +83,16 @@ function profilesPatch(options: Options, io: CommandIo, { inputs }: DesignState)
   }));
   const none = { [measuredProfile.id]: null, [otherProfiles.id]: [] };
   return { ...none, ...addProfiles(given, { ...inputs, ...none }) };
+}
+
+/** Rows of the table of spots to leave out, "5" or "5=outlier", besides those of the design. */
+function leftOutPatch(options: Options, { inputs }: DesignState): Patch {
+  let items = inputs[leftOut.id] as readonly ListItem[];
+  for (const text of options.all('leave-out')) {
+    const [row = '', reason = 'other'] = text.split('=');
+    items = leaveOut(readTyped(leftOutRow, row), checkInput(leftOutReason, reason) as string, items);
+  }
+  return { [leftOut.id]: items };
 }
 
 /** Inputs in a design file; what this program does not know of it is named on the error stream. */
@@ -101,6 +125,7 @@ function readMeasured(io: CommandIo, input: string, path: string): Patch {
 const fileOptions: Readonly<Record<string, string>> = {
   'laser.beamImage': '--beam FILE --pixel LENGTH',
   [measuredProfile.id]: '--measured-profile FILE',
+  [leftOut.id]: '--leave-out ROW=REASON, several times',
   [otherProfiles.id]: '--measured-profile FILE --measured-z LENGTH, several times',
   ...Object.fromEntries(Object.entries(files).map(([option, input]) => [input, `--${option} FILE`])),
 };
@@ -127,7 +152,7 @@ function readSetting(text: string): Patch {
 }
 
 /** Bytes of a file, or a Problem that names it. */
-function readBytes(io: CommandIo, path: string): Uint8Array {
+export function readBytes(io: CommandIo, path: string): Uint8Array {
   try {
     return io.readFile(path);
   } catch {

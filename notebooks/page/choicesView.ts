@@ -1,5 +1,7 @@
-import type { ChoiceRow, ChoicesBlock, ChoicesSpec } from '../document.ts';
+import type { ChoiceRow, ChoicesSpec } from '../choicesSpec.ts';
+import type { ChoicesBlock } from '../document.ts';
 import { readValues } from '../prose.ts';
+import { createRowActs } from './choicesActs.ts';
 import type { PageContext } from './context.ts';
 import { element, setAttributes, setText } from './element.ts';
 import { watchProblem } from './proseView.ts';
@@ -29,8 +31,9 @@ export function renderChoices(context: PageContext, block: ChoicesBlock, stops: 
     body,
   );
   const summary = element(document, 'p', { class: 'choices-summary' });
+  const hint = element(document, 'p', { class: 'choices-summary choices-hint' });
   const note = element(document, 'p', { class: 'stand-in', hidden: true });
-  const holder = element(document, 'div', { class: 'choices' }, table, summary, note);
+  const holder = element(document, 'div', { class: 'choices' }, table, summary, hint, note);
   const rows: ShownRow[] = [];
 
   const show = (spec: ChoicesSpec) => {
@@ -50,6 +53,7 @@ export function renderChoices(context: PageContext, block: ChoicesBlock, stops: 
     });
     table.hidden = spec.rows.length === 0;
     setText(summary, spec.summary);
+    setText(hint, spec.hint ?? '');
   };
   const quantities = Object.values(block.from);
   watchAll(context, quantities, stops, {
@@ -60,6 +64,7 @@ export function renderChoices(context: PageContext, block: ChoicesBlock, stops: 
       if (given) show(block.view(read.values));
       else table.hidden = true;
       summary.hidden = !given;
+      hint.hidden = !given;
     },
   });
   watchProblem(context, quantities, stops, (text) => {
@@ -96,7 +101,8 @@ function createRow(context: PageContext, id: string): ShownRow {
   const line = element(document, 'tr', { role: 'row' }, name, last);
   const list = element(document, 'dl', {});
   const about = element(document, 'p', {});
-  const box = element(document, 'td', { role: 'cell' }, about, list);
+  const acts = createRowActs(context, id);
+  const box = element(document, 'td', { role: 'cell' }, about, list, acts.element);
   const rest = element(document, 'tr', { role: 'row', class: 'choices-rest', id, hidden: true }, box);
   let now: ChoiceRow | undefined;
   take.addEventListener('click', () => {
@@ -132,6 +138,7 @@ function createRow(context: PageContext, id: string): ShownRow {
       setAttributes(box, { colspan: row.cells.length + 2 });
       setText(about, row.about);
       writeList(document, list, row.more);
+      acts.update(row.acts);
     },
   };
 }

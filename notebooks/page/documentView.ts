@@ -1,24 +1,17 @@
 import { hasValue } from '../../lib/graph/outcome.ts';
 import type { Quantity } from '../../lib/graph/quantity.ts';
 import type { PathElementName } from '../beamPathInputs.ts';
-import {
-  type Block,
-  conditionHolds,
-  type FigureBlock,
-  type QuestionBlock,
-  type StepwellDocument,
-  type TableSpec,
-} from '../document.ts';
-import { readValues } from '../prose.ts';
+import { conditionHolds } from '../condition.ts';
+import type { Block, QuestionBlock, StepwellDocument, TableSpec } from '../document.ts';
 import { renderChoices } from './choicesView.ts';
 import type { PageContext } from './context.ts';
-import { element, setText } from './element.ts';
-import { createFigure } from './figures/drawFigure.ts';
+import { renderFigure, renderFigures } from './figuresView.ts';
 import { renderBeamPath, renderPanel } from './pathView.ts';
 import { renderProse, valueElement, watchProblem } from './proseView.ts';
 import { restWhileMoving } from './restWhileMoving.ts';
 import { renderMissing } from './resultMissing.ts';
-import { markAge, watchAll } from './watchAll.ts';
+import { renderRows } from './rowsView.ts';
+import { watchAll } from './watchAll.ts';
 
 /** A document on the page; `close` stops everything it watches. */
 export interface DocumentView {
@@ -103,59 +96,19 @@ function blockElement(context: PageContext, block: Block, stops: (() => void)[])
     }
     case 'figure':
       return renderFigure(context, block, stops);
+    case 'figures':
+      return renderFigures(context, block, stops);
     case 'table':
       return renderTable(context, block.table, stops);
     case 'choices':
       return renderChoices(context, block, stops);
+    case 'rows':
+      return renderRows(context, block, stops);
     case 'controls':
       return renderPanel(context, block.heading, block.inputs, stops).element;
     case 'question':
       return renderQuestion(context, block, stops);
   }
-}
-
-const isPicture = (quantity: Quantity) => quantity.kind === 'derived' && quantity.heavy === 'picture';
-
-/** Figures are as wide as the sheet allows, to this many pixels. */
-const widestFigure = 760;
-
-function renderFigure(context: PageContext, block: FigureBlock, stops: (() => void)[]): HTMLElement {
-  const { document } = context;
-  const holder = document.createElement('div');
-  holder.className = 'figure-block';
-  const width = () =>
-    Math.min(widestFigure, holder.clientWidth || Math.min(widestFigure, window.innerWidth - 32));
-  const view = createFigure(document, width(), block.shape ?? 'wide', (input, value, final) => {
-    context.live.set({ [input.id]: value }, { final });
-  });
-  const note = element(document, 'p', { class: 'stand-in', hidden: true });
-  holder.append(view.element, note);
-  const quantities = Object.values(block.from);
-  watchAll(context, quantities, stops, {
-    ...markAge(holder),
-    ...(quantities.some(isPicture) && { leads: view.isNear }),
-    changed: (outcomeOf) => {
-      const read = readValues(block.from, outcomeOf);
-      const shown = 'values' in read;
-      // The place is kept while there is nothing to draw, so that the page does not jump under the hand.
-      if (!shown && !view.element.hidden) holder.style.minHeight = `${holder.offsetHeight}px`;
-      view.element.hidden = !shown;
-      if (!shown) return;
-      holder.style.minHeight = '';
-      view.update(block.view(read.values));
-    },
-  });
-  watchProblem(context, quantities, stops, (text) => {
-    setText(note, text ?? '');
-    note.hidden = text === undefined;
-  });
-  const observer = new ResizeObserver(() => view.resize(width()));
-  observer.observe(holder);
-  stops.push(() => {
-    observer.disconnect();
-    view.close();
-  });
-  return holder;
 }
 
 function renderTable(context: PageContext, table: TableSpec, stops: (() => void)[]): HTMLElement {

@@ -2,14 +2,14 @@ import type { JumpLink, SetsLink } from '../prose.ts';
 import { linkRefusal } from '../slotPieces.ts';
 import type { PageContext } from './context.ts';
 import { element, setAttributes, setText } from './element.ts';
+import { inlineButton } from './inlineButton.ts';
 import { watchAll } from './watchAll.ts';
 
 /** A link that sets inputs; where the design cannot take them, it says why beside it, and does nothing. */
 export function renderLink(context: PageContext, slot: SetsLink, stops: (() => void)[]): Node {
   const { document, live } = context;
-  const button = element(document, 'button', { type: 'button', class: 'sets-link' }, slot.text);
   const note = element(document, 'span', { class: 'sets-note' });
-  button.addEventListener('click', () => {
+  const button = inlineButton(document, 'sets-link', slot.text, () => {
     try {
       live.set(slot.patch(live.read(slot.from)));
     } catch (error) {
@@ -32,13 +32,11 @@ export function renderLink(context: PageContext, slot: SetsLink, stops: (() => v
 
 /** A button, not a link: the address names the document. */
 export function renderJump(document: Document, { text, to }: JumpLink): Node {
-  const button = element(document, 'button', { type: 'button', class: 'sets-link' }, text);
-  button.addEventListener('click', () => {
+  return inlineButton(document, 'sets-link', text, () => {
     const block = document.getElementById(`block-${to}`);
     if (!block) return;
     block.scrollIntoView();
     const first = block.querySelector<HTMLElement>('button:not([hidden]), [tabindex="0"], input');
     first?.focus({ preventScroll: true });
   });
-  return button;
 }

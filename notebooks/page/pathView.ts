@@ -6,11 +6,12 @@ import { focalLength } from '../../lib/design/lens.ts';
 import { apertureDiameter, raised, stepDiameter, stop } from '../../lib/design/plate.ts';
 import { usedBeamDiameter } from '../../lib/design/rawBeam.ts';
 import { hasValue, type Outcome } from '../../lib/graph/outcome.ts';
-import type { Quantity } from '../../lib/graph/quantity.ts';
+import type { FileInput, ListInput, Quantity } from '../../lib/graph/quantity.ts';
 import { shownValue } from '../../lib/graph/shown.ts';
 import { elementOf, inputCounts, type PathElementName, pathElements } from '../beamPathInputs.ts';
 import { inputForFile, measuredFiles, readMeasuredFile } from '../measuredFiles.ts';
 import { addProfileFiles, type GivenFile } from '../profileFiles.ts';
+import { sliderSpans } from '../sliderSpans.ts';
 import { createBeamPath } from './beamPath.ts';
 import type { PageContext } from './context.ts';
 import { createInputPanel, type InputPanel, type PanelActions } from './controls/inputPanel.ts';
@@ -141,8 +142,14 @@ export function panelActions({ live, drafts }: Pick<PageContext, 'live' | 'draft
           : readMeasuredFile(input.id, bytes, name, inputs),
       );
     },
-    accept: (input) => measuredFiles[input.kind === 'list' ? input.of[0]!.id : input.id]?.accept,
+    accept: (input) => measuredFiles[fileId(input)]?.accept,
+    pastes: (input) => measuredFiles[fileId(input)]?.table ?? false,
   };
+}
+
+/** Id of the input that takes the file: of a list, its first. */
+function fileId(input: FileInput | ListInput): string {
+  return input.kind === 'list' ? input.of[0]!.id : input.id;
 }
 
 async function bytesOf(file: File): Promise<Uint8Array> {
@@ -170,6 +177,14 @@ export function renderPanel(
         },
       }),
     );
+  }
+  for (const [id, field] of panel.fields) {
+    const span = sliderSpans[id];
+    if (!span || !field.respan) continue;
+    const changed = (outcome: Outcome<{ readonly low: number; readonly high: number }>) => {
+      if (hasValue(outcome)) field.respan!(outcome.value.low, outcome.value.high);
+    };
+    stops.push(live.watch(span, { changed }));
   }
   // A missing result marks the input that it names.
   if (context.result) {

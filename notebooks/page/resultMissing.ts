@@ -1,5 +1,6 @@
 import { hasValue } from '../../lib/graph/outcome.ts';
 import type { StepwellDocument } from '../document.ts';
+import { missingResult } from '../missingResult.ts';
 import type { PageContext } from './context.ts';
 import { element } from './element.ts';
 import { inlineButton } from './inlineButton.ts';
@@ -22,8 +23,17 @@ export function renderMissing(
         place.replaceChildren();
         place.hidden = problem === undefined;
         if (!problem) return;
-        const line = element(document, 'p', { class: 'problem' }, `${result.missing} ${problem.message}`);
-        const input = context.live.graph.quantities.get(problem.parts.input ?? '');
+        const { text, input, mend } = missingResult(context.live.graph, result, problem);
+        const line = element(document, 'p', { class: 'problem' }, text);
+        if (input && mend)
+          line.append(
+            ' ',
+            inlineButton(document, 'sets-link', mend.words, () => {
+              context.live.set({ [input.id]: mend.value });
+              // The button goes with the problem; whoever pressed it by a key goes on at the field.
+              if (path.holds(input.id)) path.bring(input.id);
+            }),
+          );
         if (input && path.holds(input.id))
           line.append(
             ' ',

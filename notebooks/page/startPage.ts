@@ -14,7 +14,7 @@ export interface StartDoors {
 const places: readonly TablePlace[] = [
   { name: 'Matching', about: 'beam, step and stop', at: [68, 57], href: '#matching' },
   { name: 'Through the focus', about: 'which plane to use', at: [30.5, 57], href: '#through-focus' },
-  { name: 'Threshold', about: 'from crater areas', at: [9, 57] },
+  { name: 'Threshold', about: 'fluence and marks', at: [9, 57], href: '#threshold' },
   { name: 'Ripples', about: 'period and regularity', at: [17.5, 57] },
   { name: 'Scanning', about: 'fields, grooves and time', at: [43, 57] },
 ];

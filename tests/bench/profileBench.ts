@@ -1,6 +1,7 @@
 import { designGraph } from '../../lib/design/design.ts';
 import { createEngine } from '../../lib/graph/engine.ts';
 import { hasValue } from '../../lib/graph/outcome.ts';
+import { irradianceOfCrossedStep } from '../../lib/optics/crossedStep.ts';
 import { type Row, timeRuns } from './timing.ts';
 
 /** One profile on the workpiece of the default design, in an engine that keeps what it can and in a new one. */
@@ -20,5 +21,16 @@ export function benchProfile(): Row[] {
       what: 'one profile from scratch, Bessel matrix included',
       times: timeRuns((i) => profileFor(createEngine(designGraph), diameter(i)), 100, 20),
     },
+    crossedStepRow(),
   ];
+}
+
+/** A square spot, which has no worker: fifty milliseconds is what a figure that follows the hand allows. */
+function crossedStepRow(): Row {
+  const plate = { kind: 'island', halfWidthX: 1, halfWidthY: 1, phase: 3, stopX: 1.5, stopY: 1.5 } as const;
+  const axis = Float64Array.from({ length: 512 }, (_, i) => (i - 256) * 0.02);
+  return {
+    what: 'spot behind an isolated rectangle, 512 × 512',
+    times: timeRuns(() => irradianceOfCrossedStep(plate, 0.3, axis, axis), 20, 5),
+  };
 }

@@ -55,7 +55,7 @@ for (const viewport of [
         'rain-gauge-caustic.csv',
       );
       await expect(page.locator('.field[data-input="laser.beamPropagationRatio"]')).toBeHidden();
-      await expect(page.locator('#block-caustic-figure .figure-summary')).toContainText(
+      await expect(page.locator('#block-caustic-figure .figure-summary:not(.figure-hint)')).toContainText(
         'narrowest at z = 152.4',
       );
       await expectNoSidewaysScrolling(page);

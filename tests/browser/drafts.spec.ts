@@ -37,6 +37,7 @@ test('what was typed and not taken comes back so, and only Enter or leaving the 
   await page.keyboard.type('9.4');
   let tab = await killed(page);
   await expect(text(tab)).toBeFocused();
+  await expect(text(tab)).toBeInViewport();
   await expect(text(tab)).toHaveValue('9.4');
   await expect(field(tab)).toContainText('Not taken yet: Enter takes it, Escape brings back 10\u202fmm.');
   await expect(notice(tab, 'design')).toContainText(

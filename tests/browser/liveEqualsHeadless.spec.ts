@@ -2,20 +2,22 @@ import { expect, type Page, test } from '@playwright/test';
 import { designGraph } from '../../lib/design/design.ts';
 import { descendantsOf } from '../../lib/graph/descendants.ts';
 import { hasValue, type Outcome } from '../../lib/graph/outcome.ts';
-import { type InputQuantity, isInput, type Quantity } from '../../lib/graph/quantity.ts';
+import { type FileInput, isInput, type Quantity } from '../../lib/graph/quantity.ts';
 import { shownValue } from '../../lib/graph/shown.ts';
 import type { Patch } from '../../lib/graph/state.ts';
 import { createRandom, type Random } from '../../lib/numerics/random.ts';
 import type { pathElements } from '../../notebooks/beamPathInputs.ts';
+import { conditionHolds } from '../../notebooks/condition.ts';
 import { documents } from '../../notebooks/contents.ts';
-import {
-  type Block,
-  type ChoicesBlock,
-  conditionHolds,
-  type FigureBlock,
-  type StepwellDocument,
+import type {
+  Block,
+  ChoicesBlock,
+  FigureBlock,
+  FiguresBlock,
+  StepwellDocument,
 } from '../../notebooks/document.ts';
 import { matching } from '../../notebooks/matching.ts';
+import { missingResult } from '../../notebooks/missingResult.ts';
 import {
   firstProblem,
   neededQuantities,
@@ -28,7 +30,7 @@ import {
 } from '../../notebooks/prose.ts';
 import { slotPieces } from '../../notebooks/slotPieces.ts';
 import { cases } from '../cases.ts';
-import { images, spots, tables } from '../design/files.ts';
+import { images, spots, spotTables, tables } from '../design/files.ts';
 import {
   chooseElement,
   createHeadless,
@@ -40,7 +42,8 @@ import {
   typeInto,
 } from './stepwellPage.ts';
 
-const inputs = designGraph.order.filter(isInput);
+// Lists of files are held equal in unit tests.
+const inputs = designGraph.order.filter(isInput).filter((input) => input.kind !== 'list');
 type OutcomeOf = (quantity: Quantity) => Outcome;
 
 function prosesOf(block: Block): Prose[] {
@@ -66,6 +69,7 @@ const files: Readonly<Record<string, readonly unknown[]>> = {
   'laser.causticTable': tables,
   'spot.measuredProfile': spots.filter(({ image }) => image === null),
   'focus.measuredCaustic': tables.map((table) => ({ ...table, diameterY: [] })),
+  'threshold.spotTable': spotTables,
 };
 
 /** A value of an input: mostly in its usual span, else anywhere allowed, where the design often cannot work. */
@@ -79,8 +83,6 @@ function randomValue(random: Random, input: (typeof inputs)[number]): unknown {
     const chosen = files[input.id]!;
     return chosen[Math.floor(random.between(0, chosen.length))];
   }
-  // Lists of files are held equal in unit tests.
-  if (input.kind === 'list') return input.initial;
   const { min, max } = input.range;
   const [low, high] = input.typical && random.uniform() < 0.9 ? input.typical : [min, max];
   const value =
@@ -105,7 +107,9 @@ function randomPatch(random: Random): Patch {
   if (random.uniform() < 0.1) return designGraph.initial;
   if (random.uniform() < 0.45) {
     const [file, choices] = measuring[Math.floor(random.between(0, measuring.length))]!;
-    const given = { [file]: randomValue(random, designGraph.quantities.get(file) as InputQuantity) };
+    const value = randomValue(random, designGraph.quantities.get(file) as FileInput);
+    // Taken out one time in three, so that each state is met in few changes.
+    const given = { [file]: random.uniform() < 1 / 3 ? null : value };
     return random.uniform() < 0.8 ? { ...given, ...choices } : given;
   }
   const count = 1 + Math.floor(random.between(0, 3));
@@ -115,6 +119,14 @@ function randomPatch(random: Random): Patch {
       return [input.id, randomValue(random, input)];
     }),
   );
+}
+
+/** Image and caustic table by turns, twice given and twice taken out: each state is met however many inputs there are. */
+function measuringPatch(random: Random, turn: number): Patch {
+  const [file, choices] = measuring[turn % 2]!;
+  const chosen = files[file]!;
+  const value = turn % 4 < 2 ? chosen[Math.floor(random.between(0, chosen.length))] : null;
+  return { [file]: value, ...choices };
 }
 
 /** What the page shows, read in one go. */
@@ -176,6 +188,7 @@ function setAndReadPending(page: Page, patch: Patch) {
         .map((element) => [element.getAttribute('data-quantity')!, pending(element)] as const),
       sentences: [...document.querySelectorAll('.sentence')].map(pending),
       figures: [...document.querySelectorAll('.figure-block')].map(pending),
+      panels: [...document.querySelectorAll('.figure-panels')].map(pending),
       lists: [...document.querySelectorAll('.choices')].map(pending),
       all: document.querySelectorAll('[data-pending]').length,
     };
@@ -185,6 +198,7 @@ function setAndReadPending(page: Page, patch: Patch) {
 /** What a document shows for a design, computed without a page. */
 function checksOf(content: StepwellDocument) {
   const figures = content.blocks.filter((block): block is FigureBlock => block.kind === 'figure');
+  const panels = content.blocks.filter((block): block is FiguresBlock => block.kind === 'figures');
   const lists = content.blocks.filter((block): block is ChoicesBlock => block.kind === 'choices');
   const proses = [content.lead, ...content.blocks.flatMap(prosesOf)];
   const sentences = proses.flatMap(sentencesOf);
@@ -193,15 +207,18 @@ function checksOf(content: StepwellDocument) {
     const touched = descendantsOf(designGraph, shown.changed);
     const hit = (quantities: readonly Quantity[]) => quantities.some(({ id }) => touched.has(id));
     const expectedFigures = figures.map((block) => hit(Object.values(block.from)));
+    const expectedPanels = panels.map((block) => hit(Object.values(block.from)));
     const expectedLists = lists.map((block) => hit(Object.values(block.from)));
     const expectedSentences = sentences.map((sentence) => hit(slotQuantities(sentence)));
     const expectedValues = shown.values.map(([id]) => [id, touched.has(id)]);
     expect(shown.values).toEqual(expectedValues);
     expect(shown.sentences).toEqual(expectedSentences);
     expect(shown.figures).toEqual(expectedFigures);
+    expect(shown.panels).toEqual(expectedPanels);
     expect(shown.lists).toEqual(expectedLists);
     const count = [
       ...expectedFigures,
+      ...expectedPanels,
       ...expectedLists,
       ...expectedSentences,
       ...expectedValues.map(([, is]) => is),
@@ -266,7 +283,7 @@ function checksOf(content: StepwellDocument) {
     expect(shown.paragraphs).toEqual(standIns.map((text) => text !== undefined));
     expect(shown.notes).toEqual(standIns.map((text) => text ?? ''));
     const missing = problemOfResult(outcomeOf);
-    expect(shown.missing).toBe(missing ? `${content.result!.missing} ${missing.message}` : '');
+    expect(shown.missing).toBe(missing ? missingResult(designGraph, content.result!, missing).text : '');
     expect(shown.figures).toHaveLength(figures.length);
     shown.figures.forEach((figure, i) => {
       const expected = expectedFigure(figures[i]!, outcomeOf);
@@ -312,7 +329,7 @@ for (const content of documents)
     const headless = createHeadless();
     const met: string[] = [];
     for (let i = 0; i < cases(200, 40); i++) {
-      const patch = randomPatch(random);
+      const patch = i % 5 === 0 ? measuringPatch(random, i / 5) : randomPatch(random);
       const said = JSON.stringify(patch, (_, value) => value?.name ?? value);
       await test.step(`change ${i}: ${said}`, async () => {
         expectPending(await setAndReadPending(page, patch));

@@ -61,9 +61,15 @@ for (const viewport of [
       await set(page, { 'workpiece.z': 50e-3 });
       await settled(page);
       const text = await visibleText(page);
-      expect(count(text, 'This design has no spot.')).toBe(1);
+      expect(count(text, 'Rayleigh lengths from the focus; profiles are computed up to 12.')).toBe(1);
+      expect(text).not.toContain('This design has no spot.');
       expect(text).toMatch(/can raise the peak fluence several times.*lower the energy first/);
       expect((await figure.boundingBox())!.height).toBeGreaterThan(0.95 * before);
+      await page.getByRole('button', { name: 'Bring the workpiece to the focus' }).click();
+      await settled(page);
+      expect(await page.evaluate(() => window.stepwell.state().inputs['workpiece.z'])).toBe(0);
+      await expect(page.locator('.result-missing')).toBeHidden();
+      await expect(page.locator('.field[data-input="workpiece.z"] input[type="text"]').first()).toBeFocused();
     });
 
     test('a problem of one paragraph stands in its place, with the rest as it was', async ({ page }) => {

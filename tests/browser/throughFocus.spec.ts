@@ -35,7 +35,7 @@ function countActions() {
 function staleUnmarked(page: Page): Promise<string[]> {
   return page.evaluate(() => {
     const now = String(window.stepwell.state().revision);
-    return [...document.querySelectorAll<HTMLElement>('.figure-block, .choices')]
+    return [...document.querySelectorAll<HTMLElement>('.figure-block, .figure-panels, .choices')]
       .filter((holder) => !holder.hasAttribute('data-pending') && holder.dataset['revision'] !== now)
       .map(({ id }) => id);
   });
@@ -151,9 +151,9 @@ test('the beam is dragged through 100 widths, whose maps come from the worker', 
     window.seen = { moves: 0, marked: 0, stale: [] };
     window.addEventListener('input', () => {
       const now = String(window.stepwell.state().revision);
-      const older = [...document.querySelectorAll<HTMLElement>('.figure-block, .choices')].filter(
-        (holder) => holder.dataset['revision'] !== now,
-      );
+      const older = [
+        ...document.querySelectorAll<HTMLElement>('.figure-block, .figure-panels, .choices'),
+      ].filter((holder) => holder.dataset['revision'] !== now);
       window.seen.moves += 1;
       window.seen.marked += older.some(({ id }) => id === 'block-map') ? 1 : 0;
       window.seen.stale.push(

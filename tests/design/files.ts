@@ -3,6 +3,7 @@ import { drawBeam, type SyntheticBeam } from '../../data/measured/drawBeam.ts';
 import { type MeasuredProfile, profileOfPicture } from '../../lib/design/profileFile.ts';
 import type { CameraImage } from '../../lib/measured/cameraImage.ts';
 import type { NamedCaustic, NamedFocusCaustic } from '../../lib/measured/causticTable.ts';
+import type { NamedSpots } from '../../lib/measured/spotTable.ts';
 import { drawCaustic, isoPlaces } from '../measured/syntheticCaustic.ts';
 
 const round: SyntheticBeam = {
@@ -144,3 +145,44 @@ export const focusCaustics: fc.Arbitrary<NamedFocusCaustic> = fc
     diameter: diameter.map((d) => 0.01 * d),
     diameterY: both ? diameter.map((d) => 0.012 * d) : [],
   }));
+
+const marks = [4, 6, 9, 14, 20].map((energy, i) => ({
+  row: i + 2,
+  energy: energy * 1e-6,
+  area: i * 90e-12,
+  pulses: 1,
+}));
+const spotsOf = (name: string, changes: Partial<NamedSpots> = {}): NamedSpots => ({
+  name,
+  rows: marks,
+  bad: [],
+  unmeasured: [],
+  ignored: [],
+  ...changes,
+});
+
+/** Tables of spots: one that has everything, one of powers, then one for each way in which they can be poor. */
+export const spotTables: readonly NamedSpots[] = [
+  spotsOf('full.csv', {
+    rows: marks.map((mark) => ({
+      ...mark,
+      diameters: [1e-5, 1.2e-5],
+      areaUncertainty: 4e-12,
+      pulses: 3,
+      z: 1e-5,
+    })),
+  }),
+  spotsOf('power.csv', { rows: marks.map(({ energy, ...mark }) => ({ ...mark, power: energy * 1e5 })) }),
+  spotsOf('bad.csv', { bad: [{ row: 3, column: 'd (um)', problem: 'Row 3, column d (um) is empty.' }] }),
+  spotsOf('short.csv', { rows: marks.slice(0, 2) }),
+  spotsOf('unmeasured.csv', { rows: [], unmeasured: [2, 3] }),
+  spotsOf('unmarked.csv', { rows: marks.map((mark) => ({ ...mark, area: 0 })) }),
+  spotsOf('absurd.csv', {
+    rows: marks.map((mark, i) => ({
+      ...mark,
+      area: 10 ** (150 * (i - 2)),
+      energy: 10 ** (150 * (i - 2)),
+      z: i,
+    })),
+  }),
+];

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { designGraph } from '../../lib/design/design.ts';
 import type { FileInput, InputQuantity, ListInput, ListItem, NumberInput } from '../../lib/graph/quantity.ts';
 import { isInput } from '../../lib/graph/quantity.ts';
-import { allowedCaustics, caustics, focusCaustics, images, spots } from './files.ts';
+import { allowedCaustics, caustics, focusCaustics, images, spots, spotTables } from './files.ts';
 
 /** Values of all inputs of the design, SI. */
 export type Inputs = Record<string, unknown>;
@@ -33,6 +33,7 @@ const files: Readonly<Record<string, fc.Arbitrary<unknown>>> = {
   'laser.causticTable': allowedCaustics,
   'spot.measuredProfile': fc.constantFrom(...spots),
   'focus.measuredCaustic': focusCaustics,
+  'threshold.spotTable': fc.constantFrom(...spotTables),
 };
 
 /** A file of any quality; in one design of five none. */
@@ -71,6 +72,8 @@ const typedBeam = {
   'spot.measuredProfile': null,
   'spot.otherProfiles': [],
   'focus.measuredCaustic': null,
+  'threshold.spotTable': null,
+  'threshold.leftOut': [],
 };
 
 /** Rayleigh length behind an expander given by its magnification. */

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { designGraph } from '../../lib/design/design.ts';
 import { drawCaustic, wideBeam } from '../measured/syntheticCaustic.ts';
-import { images, spots } from './files.ts';
+import { images, spots, spotTables } from './files.ts';
 import type { Inputs } from './inputs.ts';
 
 /** No lenses, a Galilean pair (the initial one) and a Keplerian pair with a focus inside. */
@@ -41,6 +41,8 @@ const focus = {
   'focus.measuredCaustic': { name: 'focus.csv', ...threeZ },
   'focus.measuredCausticOffset': 0,
 };
+const marks = { 'threshold.spotTable': spotTables[0] };
+const powers = { 'threshold.spotTable': spotTables[1] };
 // Hardly any step and a large tolerance: a focus with a depth.
 const deep = { 'plate.source': 'designed', 'plate.designPhase': 0.3, 'focus.depthTolerance': 0.3 };
 // Mostly none: what is measured costs time, and few quantities follow from it alone.
@@ -49,12 +51,12 @@ export const measured = fc.constantFrom<Inputs>(
   image,
   caustic,
   { ...caustic, ...waist },
-  { ...spot, ...focus },
+  { ...spot, ...focus, ...powers },
   { ...deep, 'workpiece.z': 0 },
 );
 
 /** Designs, factors of the base units and changes that are always tried: few of the drawn ones have every result. */
 export const sureToBeMet: [Inputs, number, number, number, Inputs, Inputs][] = [
-  [designGraph.initial, 1, -2, 3, {}, { ...spot, ...focus }],
+  [designGraph.initial, 1, -2, 3, {}, { ...spot, ...focus, ...marks }],
   [designGraph.initial, -1, 2, 1, {}, { ...deep, 'workpiece.z': 0 }],
 ];

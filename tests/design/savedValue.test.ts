@@ -21,15 +21,16 @@ function formFor(input: (typeof inputs)[number]): unknown {
 }
 
 describe('a saved value', () => {
-  it.each(inputs.filter(({ kind }) => kind !== 'file').map((input) => [input.id, input] as const))(
-    '%s that is none is answered with a form that can be read',
-    (_, input) => {
-      const read = readValue(input, formFor(input), () => '');
-      if (typeof read === 'number')
-        expectClose(read, input.initial as number, { relative: 1e-12, absolute: 0 });
-      else expect(read).toBe(input.initial);
-    },
-  );
+  it.each(
+    inputs
+      .filter(({ kind }) => kind === 'number' || kind === 'choice')
+      .map((input) => [input.id, input] as const),
+  )('%s that is none is answered with a form that can be read', (_, input) => {
+    const read = readValue(input, formFor(input), () => '');
+    if (typeof read === 'number')
+      expectClose(read, input.initial as number, { relative: 1e-12, absolute: 0 });
+    else expect(read).toBe(input.initial);
+  });
 
   it('of a file is refused', () => {
     const file = inputs.find(({ kind }) => kind === 'file')!;

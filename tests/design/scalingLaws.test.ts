@@ -101,7 +101,12 @@ describe('scaling laws', () => {
   it('fluence grows with the pulse energy, the shape does not', () => {
     fc.assert(
       fc.property(usualDesigns, factor, (design, c) => {
-        const other = { ...design, 'laser.pulseEnergy': at(design, 'laser.pulseEnergy') * c };
+        // One of the two counts.
+        const other = {
+          ...design,
+          'laser.pulseEnergy': at(design, 'laser.pulseEnergy') * c,
+          'laser.typedPower': at(design, 'laser.typedPower') * c,
+        };
         expectRatios(design, other, {
           ...shape,
           'spot.width': 1,

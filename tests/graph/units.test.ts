@@ -177,6 +177,9 @@ describe('shown quantities', () => {
     [2.5e-13, 's', 'auto:s', `250${thin}fs`],
     [0, 's', 'auto:s', `0${thin}s`],
     [4e9, 'W', 'auto:W', `4${thin}GW`],
+    [3.83e-10, 'm^2', 'auto:m^2', `383${thin}µm²`],
+    [5e-5, 'm^2', 'auto:m^2', `50${thin}mm²`],
+    [3.48e-17, 'm^3', 'auto:m^3', `34.8${thin}µm³`],
   ])('%s %s in %s: %s', (value, siUnit, displayUnit, text) => {
     expect(formatQuantity(value, siUnit, displayUnit)).toBe(text);
   });

@@ -1,12 +1,17 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { designs } from '../../data/designs/make.ts';
 import { makeMeasured, truth } from '../../data/measured/make.ts';
+import { readSpotFile } from '../../lib/design/spotFile.ts';
 import { decodeCameraImage } from '../../lib/measured/cameraImage.ts';
 import { readCausticTable } from '../../lib/measured/causticTable.ts';
 import { measureBeam } from '../../lib/measured/measureBeam.ts';
 import { fitCaustic } from '../../lib/optics/caustic.ts';
 import type { Estimate } from '../../lib/optics/causticFit.ts';
+import type { Light } from '../../lib/optics/light.ts';
+import { spotAt } from '../../lib/optics/spot.ts';
 import { expectClose } from '../close.ts';
+import { read as readDesigned } from '../notebooks/designOutcomes.ts';
 import { toMetres } from './toMetres.ts';
 
 const folder = new URL('../../data/measured/', import.meta.url);
@@ -64,5 +69,31 @@ describe('the invented files', () => {
     check(fit.waistDiameter, expected.waistDiameter);
     check(fit.beamPropagationRatio, expected.beamPropagationRatio);
     expect(fit.notes).toEqual([]);
+  });
+
+  it('rain-gauge spots: areas of the true threshold, one outlier, three energies three times', () => {
+    const name = 'rain-gauge-spots.csv';
+    const { rows, bad, ignored } = readSpotFile(readFileSync(new URL(name, folder), 'utf8'), name);
+    expect(bad).toEqual([]);
+    expect(ignored).toEqual(['remark']);
+    const energies = rows.map(({ energy }) => energy!);
+    const often = energies.filter((one) => energies.filter((other) => other === one).length === 3);
+    expect(new Set(often).size).toBe(3);
+    const { threshold, outlierRow, outlierFactor } = truth.marks;
+    const value = readDesigned(designs['rain-gauge-funnel.json']!.patch);
+    const spot = spotAt(value('focus.light') as unknown as Light, 0);
+    const unit = value('focus.unshapedPeakFluence') / value('laser.usedPulseEnergy');
+    for (const { row, energy, area } of rows) {
+      const level = threshold / (energy! * unit);
+      if (area === 0) expect(level).toBeGreaterThan(spot.peak);
+      else {
+        const expected = spot.areaAbove(level) * (row === outlierRow ? outlierFactor ** 2 : 1);
+        // Two diameters of 2 % each; near threshold the area follows the energy more steeply than above.
+        expectClose(area, expected, {
+          relative: energy! < 4e-6 ? 0.3 : 0.12,
+          source: 'data/measured/README.md',
+        });
+      }
+    }
   });
 });

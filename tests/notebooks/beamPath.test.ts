@@ -160,6 +160,7 @@ describe('start page', () => {
     expect([...page.querySelectorAll('.table-places a')].map((link) => link.textContent)).toEqual([
       'Matching',
       'Through the focus',
+      'Threshold',
     ]);
   });
 

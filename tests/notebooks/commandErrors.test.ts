@@ -64,6 +64,8 @@ const refused: readonly [argv: readonly string[], says: RegExp][] = [
   [setting('laser.causticTable=a.csv'), /--caustic FILE/],
   [setting('spot.measuredProfile=a.csv'), /--measured-profile FILE/],
   [setting('focus.measuredCaustic=a.csv'), /--measured-focus FILE/],
+  [setting('threshold.spotTable=a.csv'), /--spots FILE/],
+  [setting('threshold.leftOut=3'), /--leave-out ROW=REASON/],
   [setting('spot.otherProfiles=a.csv'), /--measured-profile FILE --measured-z LENGTH, several times/],
   [
     [

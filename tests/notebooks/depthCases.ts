@@ -8,7 +8,7 @@ const open = { 'plate.stop': 'open' };
 export const depthCases: readonly Case[] = [
   {
     says: 'depthOfFocusSaid',
-    text: /^The plateau keeps its fluence within 5\s% of its mean from −40\.91\sµm to 40\.91\sµm: the plane is 81\.8\sµm deep\.$/,
+    text: /^The plateau keeps its fluence within 5\s% of its mean from −0\.04091\smm to 0\.04091\smm: the plane is 81\.8\sµm deep\.$/,
     truth: (value) => Math.abs(value('spot.depthOfFocus') - 81.83 * um) < 0.01 * um,
   },
   {

@@ -2,7 +2,8 @@ import type { Case } from './sentenceCases.ts';
 
 const lens = (focalLength: number) => ({ 'lens.focalLength': focalLength });
 const energy = (pulseEnergy: number) => ({ 'laser.pulseEnergy': pulseEnergy });
-const threshold = 1e17;
+/** Lowest of a published study, 8 × 10¹² W/cm². */
+const threshold = 8e16;
 const irradiances = (value: (id: string) => number) => [
   value('spot.peakIrradiance') >= threshold,
   value('unshaped.spot.peakIrradiance') >= threshold,
@@ -29,7 +30,7 @@ export const limitCases: readonly Case[] = [
   },
   {
     says: 'xRaysSaid',
-    text: /^Both lie above the 10¹³ W\/cm² or so/,
+    text: /^Both lie above the 8 × 10¹²\sW\/cm² from which on X-rays/,
     truth: (value) => irradiances(value).join() === 'true,true',
   },
   {
@@ -41,8 +42,17 @@ export const limitCases: readonly Case[] = [
   {
     says: 'xRaysSaid',
     design: energy(1e-6),
-    text: /^That is below the 10¹³ W\/cm² .* no all-clear/,
-    truth: (value) => irradiances(value).join() === 'false,false',
+    text: /^That is within a factor of a hundred below the 8 × 10¹²\sW\/cm² .* before the first pulse\.$/,
+    truth: (value) => {
+      const plain = value('unshaped.spot.peakIrradiance');
+      return irradiances(value).join() === 'false,false' && plain >= threshold / 100;
+    },
+  },
+  {
+    says: 'xRaysSaid',
+    design: energy(1e-9),
+    text: /^That is further than a factor of a hundred below the .* no all-clear\.$/,
+    truth: (value) => value('unshaped.spot.peakIrradiance') < threshold / 100,
   },
   {
     says: 'xRaysSaid',

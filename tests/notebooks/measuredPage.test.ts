@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { expanderKind } from '../../lib/design/expander.ts';
 import { hasValue } from '../../lib/graph/outcome.ts';
 import { inputCounts } from '../../notebooks/beamPathInputs.ts';
-import { conditionHolds, type FigureBlock, type FigureSpec } from '../../notebooks/document.ts';
+import { conditionHolds } from '../../notebooks/condition.ts';
+import type { FigureBlock, FigureSpec } from '../../notebooks/document.ts';
 import { causticBlocks } from '../../notebooks/measuredCaustic.ts';
 import { expectClose } from '../close.ts';
 import {

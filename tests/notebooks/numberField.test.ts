@@ -1,5 +1,6 @@
 import { parseHTML } from 'linkedom';
 import { describe, expect, it } from 'vitest';
+import { workpieceZ } from '../../lib/design/focus.ts';
 import { wavelength } from '../../lib/design/laser.ts';
 import { designPhase, stepDiameter, typedIndex } from '../../lib/design/plate.ts';
 import type { NumberInput } from '../../lib/graph/quantity.ts';
@@ -144,6 +145,29 @@ describe('number field', () => {
     expect(field.element.querySelector('label')!.getAttribute('for')).toBe(text.id);
     const described = text.getAttribute('aria-describedby')!.split(' ');
     for (const id of described) expect(field.element.querySelector(`#${id}`), id).not.toBeNull();
+  });
+
+  it('follows another usual span with slider and steps; what may be typed stays the same', () => {
+    const { field, calls, press, type } = open(workpieceZ);
+    const slider = field.element.querySelector<HTMLInputElement>('input[type=range]')!;
+    const slide = (place: string) => {
+      slider.value = place;
+      slider.dispatchEvent(new slider.ownerDocument.defaultView!.Event('input'));
+    };
+    field.respan!(-0.02, 0.02);
+    expect([slider.getAttribute('max'), slider.getAttribute('aria-valuetext')]).toEqual(['400', '0\u202fmm']);
+    slide('400');
+    expect(calls.at(-1)![0]).toBe(0.02);
+    field.update(0);
+    press('ArrowUp');
+    expectClose(calls.at(-1)![0], 0.2e-3, { relative: 1e-12, source: '1 % of half the span' });
+    type('90 mm');
+    expect(calls.at(-1)![0]).toBe(0.09);
+    // Ends beyond the range are taken as far as it goes; a span without extent changes nothing.
+    field.respan!(-7, 7);
+    field.respan!(1, 2);
+    slide(slider.getAttribute('max')!);
+    expect(calls.at(-1)![0]).toBe(0.1);
   });
 
   it('drags without ends of change, and ends with one', () => {

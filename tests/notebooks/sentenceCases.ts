@@ -1,3 +1,4 @@
+import type * as coupon from '../../notebooks/couponSentences.ts';
 import type * as depth from '../../notebooks/depthSentences.ts';
 import type * as rule from '../../notebooks/familyRuleSentences.ts';
 import type * as family from '../../notebooks/familySentences.ts';
@@ -5,6 +6,8 @@ import type * as reasons from '../../notebooks/matchingReasons.ts';
 import type * as sentences from '../../notebooks/matchingSentences.ts';
 import type * as measured from '../../notebooks/measuredSentences.ts';
 import type * as spots from '../../notebooks/measuredSpotSentences.ts';
+import type * as spotTable from '../../notebooks/spotTableSentences.ts';
+import type * as threshold from '../../notebooks/thresholdSentences.ts';
 import { read, type Values } from './designOutcomes.ts';
 
 export type Name =
@@ -15,6 +18,9 @@ export type Name =
   | Exclude<keyof typeof rule, 'within'>
   | keyof typeof depth
   | keyof typeof spots
+  | keyof typeof spotTable
+  | keyof typeof coupon
+  | keyof typeof threshold
   | 'paraxialSaid'
   | 'xRaysSaid';
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import * as coupon from '../../notebooks/couponSentences.ts';
 import * as depth from '../../notebooks/depthSentences.ts';
 import * as rule from '../../notebooks/familyRuleSentences.ts';
 import * as family from '../../notebooks/familySentences.ts';
@@ -9,7 +10,10 @@ import * as measured from '../../notebooks/measuredSentences.ts';
 import * as spots from '../../notebooks/measuredSpotSentences.ts';
 import type { Sentence } from '../../notebooks/prose.ts';
 import { slotPieces } from '../../notebooks/slotPieces.ts';
+import * as spotTable from '../../notebooks/spotTableSentences.ts';
+import * as threshold from '../../notebooks/thresholdSentences.ts';
 import { causticCases } from './causticCases.ts';
+import { couponCases } from './couponCases.ts';
 import { depthCases } from './depthCases.ts';
 import { outcomesOf, read } from './designOutcomes.ts';
 import { familyRuleCases } from './familyRuleCases.ts';
@@ -17,6 +21,8 @@ import { imageCases } from './imageCases.ts';
 import { limitCases } from './limitCases.ts';
 import { type Name, sentenceCases } from './sentenceCases.ts';
 import { spotCases } from './spotCases.ts';
+import { spotTableCases } from './spotTableCases.ts';
+import { thresholdCases } from './thresholdCases.ts';
 import { usablePlaneCases } from './usablePlaneCases.ts';
 
 const isSentence = (entry: [string, unknown]): entry is [Name, Sentence] => typeof entry[1] === 'object';
@@ -29,6 +35,9 @@ const all = new Map(
     ...rule,
     ...depth,
     ...spots,
+    ...spotTable,
+    ...coupon,
+    ...threshold,
     paraxialSaid,
     xRaysSaid,
   }).filter(isSentence),
@@ -42,6 +51,9 @@ const allCases = [
   ...usablePlaneCases,
   ...depthCases,
   ...spotCases,
+  ...spotTableCases,
+  ...couponCases,
+  ...thresholdCases,
 ];
 const reached = new Map<Name, Set<string>>();
 
@@ -82,7 +94,7 @@ describe('every branch says what is so', () => {
       orderSaid: 4,
       plateLoadSaid: 2,
       paraxialSaid: 3,
-      xRaysSaid: 4,
+      xRaysSaid: 5,
       imageSaid: 4,
       imageWarning: 4,
       imageNotes: 3,
@@ -106,6 +118,20 @@ describe('every branch says what is so', () => {
       spotWarning: 2,
       focusCausticSaid: 3,
       focusCausticPlacesSaid: 2,
+      spotEnergySaid: 2,
+      spotPlaceSaid: 2,
+      spotColumnsSaid: 3,
+      spotEmptySaid: 3,
+      couponSizeSaid: 2,
+      couponRangeSaid: 6,
+      couponSettingSaid: 2,
+      energySaid: 3,
+      effectiveAreaSaid: 3,
+      peakAndMeanSaid: 4,
+      thresholdSaid: 4,
+      conditionsSaid: 2,
+      aboveThresholdSaid: 3,
+      incubationSaid: 5,
     });
   });
 });

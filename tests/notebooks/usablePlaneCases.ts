@@ -111,7 +111,7 @@ export const usablePlaneCases: readonly Case[] = [
   },
   {
     says: 'zeroCurvatureSaid',
-    text: /^4 planes are .* At z = −0\.05549\smm, 0\.05549\smm the profile is a flat-top; at z = −0\.6765\smm, 0\.6765\smm it is not: .* up to 54\s%\.$/,
+    text: /^4 planes are .* At z = −0\.05549\smm and 0\.05549\smm the profile is a flat-top; at z = −0\.6765\smm and 0\.6765\smm it is not: .* up to 54\s%\.$/,
     truth: (value) => zeros(value).filter(({ kind }) => kind === 'flat-top').length === 2,
   },
   {
@@ -163,7 +163,7 @@ export const usablePlaneCases: readonly Case[] = [
         { kind: 'shallow ring', z: 2e-4, dip: 0.08 },
       ],
     },
-    text: /but none is a flat-top \(z = 0\.1\smm, 0\.2\smm\): there the profile is peaked \(z = 0\.1\smm\), or the axis is the broad floor of a ring, with a dip of 8\s%\.$/,
+    text: /but none is a flat-top \(z = 0\.1\smm and 0\.2\smm\): there the profile is peaked \(z = 0\.1\smm\), or the axis is the broad floor of a ring, with a dip of 8\s%\.$/,
     truth: always,
   },
 ];

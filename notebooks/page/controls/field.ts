@@ -19,6 +19,8 @@ export interface Field {
   /** Shows what was typed before and not taken, or takes it away where there is none any more. */
   recall?(): void;
   focus(): void;
+  /** Lets the slider and the steps of a number follow another usual span, SI; what may be typed stays the same. */
+  respan?(low: number, high: number): void;
 }
 
 let fieldsMade = 0;

@@ -2,6 +2,7 @@ import type { FileInput, ListInput } from '../../../lib/graph/quantity.ts';
 import { shownValue } from '../../../lib/graph/shown.ts';
 import { element, setAttributes, setText } from '../element.ts';
 import { createFrame, type Field } from './field.ts';
+import { createPasteTable } from './pasteTable.ts';
 
 /** Reads chosen files and sets the input; throws, or rejects with, a Problem that says why one cannot be read. */
 export type TakeFiles = (files: readonly File[]) => void | Promise<void>;
@@ -11,6 +12,8 @@ export interface FileFieldOptions {
   readonly accept?: string;
   /** Takes the file out again; without it there is no button for that. */
   readonly onClear?: () => void;
+  /** What is given is a table, which may be pasted too. */
+  readonly pastes?: boolean;
 }
 
 /**
@@ -70,7 +73,14 @@ export function createFileField(
     }
     setAttributes(zone, { 'aria-busy': undefined });
     setText(name, shown);
+    return !frame.refused();
   };
+  if (options.pastes)
+    frame.body.append(
+      createPasteTable(document, { describedBy: frame.describedBy, name: input.name }, (file) =>
+        take([file]),
+      ),
+    );
   let shown = '';
   const update = (value: unknown, text?: string) => {
     shown = text ?? (several ? shownValue(input, { value }) : nameOf(value));

@@ -16,6 +16,8 @@ export interface PanelActions {
   takeFiles?(input: FileInput | ListInput, files: readonly File[]): void | Promise<void>;
   /** Kinds of file for that input, as in the `accept` attribute. */
   accept?(input: FileInput | ListInput): string | undefined;
+  /** Whether that input takes a table, which may be pasted. */
+  pastes?(input: FileInput | ListInput): boolean;
   /** Where typed numbers wait until they are taken. */
   readonly drafts?: Drafts;
 }
@@ -42,6 +44,7 @@ export function createField(document: Document, input: InputQuantity, actions: P
   return createFileField(document, input, (files) => actions.takeFiles?.(input, files), {
     onClear: () => actions.set({ [input.id]: input.initial }, { final: true }),
     ...(accept === undefined ? {} : { accept }),
+    pastes: actions.pastes?.(input) ?? false,
   });
 }
 

@@ -14,6 +14,8 @@ export type SetNumber = (value: number, setting: Setting) => void;
 /** What the text field holds and does. */
 export class NumberEntry {
   value: number;
+  /** The input with its usual span as the design stands. */
+  usual: NumberInput;
   /** Called with each value shown. */
   onShown: (value: number) => void = () => {};
   /** Text of the present value, as typed or as formatted; what differs from it has not been taken. */
@@ -30,6 +32,7 @@ export class NumberEntry {
     private readonly drafts: Drafts | undefined,
   ) {
     this.value = input.initial;
+    this.usual = input;
     this.show(input.initial);
     this.recall();
     text.addEventListener('input', () => this.keepDraft());
@@ -121,7 +124,7 @@ export class NumberEntry {
 
   private step(direction: 1 | -1, fraction: number): void {
     if (!this.commit()) return;
-    const next = stepValue(this.input, this.value, direction, fraction);
+    const next = stepValue(this.usual, this.value, direction, fraction);
     if (Object.is(next, this.value)) return;
     this.stepping = true;
     this.choose(next, false);

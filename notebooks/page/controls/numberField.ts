@@ -30,17 +30,25 @@ export function createNumberField(
   frame.body.append(text);
   const scale = sliderScale(input);
   const entry = new NumberEntry(input, text, frame, onSet, drafts);
-  if (scale) addSlider(document, frame, entry, scale);
+  const slider = scale && addSlider(document, frame, entry, scale);
   return {
     element: frame.element,
     update: (value, typed) => entry.update(value as number, typed),
     explain: frame.explain,
     recall: () => entry.recall(),
     focus: () => text.focus(),
+    respan: (low, high) => {
+      const { min, max } = input.range;
+      const typical = [Math.max(min, low), Math.min(max, high)] as const;
+      if (!slider || !(typical[0] < typical[1])) return;
+      entry.usual = { ...input, typical };
+      slider.rescale(sliderScale(entry.usual)!);
+    },
   };
 }
 
-function addSlider(document: Document, frame: FieldFrame, entry: NumberEntry, scale: SliderScale): void {
+function addSlider(document: Document, frame: FieldFrame, entry: NumberEntry, first: SliderScale) {
+  let scale = first;
   const slider = element(document, 'input', {
     type: 'range',
     // Arrow keys in the text do the same, so that Tab passes on to the next input.
@@ -64,4 +72,11 @@ function addSlider(document: Document, frame: FieldFrame, entry: NumberEntry, sc
   entry.onShown(entry.value);
   slider.addEventListener('input', () => move(false));
   slider.addEventListener('change', () => move(true));
+  return {
+    rescale(next: SliderScale) {
+      scale = next;
+      setAttributes(slider, { max: next.places });
+      entry.onShown(entry.value);
+    },
+  };
 }

@@ -22,6 +22,9 @@ export interface FigureView extends ShownFigure {
   close(): void;
 }
 
+/** Drawn no wider than this for paper, px: lower figures, so that more of them end a page instead of leaving it blank. */
+const paperWidth = { wide: 500, tall: 360 };
+
 /** An empty <figure> of a width in px; wide unless told. `update` gives it values; `move` gets what the hand sets. */
 export function createFigure(
   document: Document,
@@ -36,12 +39,14 @@ export function createFigure(
   let spec: FigureSpec | undefined;
   let waiting = false;
   let scheme = schemeOf(document);
+  let printing = false;
+  const drawnWidth = () => (printing ? Math.min(width, paperWidth[shape]) : width);
 
   const draw = () => {
     waiting = false;
     if (!spec) return;
-    if (!drawing?.fits(spec, width)) {
-      drawing = createDrawing(document, spec, width, shape, pagePalette);
+    if (!drawing?.fits(spec, drawnWidth())) {
+      drawing = createDrawing(document, spec, drawnWidth(), shape, pagePalette);
       drawing.paint(scheme);
       const { element: held } = handle;
       // The handle stays in its place while it has the focus.
@@ -78,10 +83,15 @@ export function createFigure(
   const stopScheme = watchScheme(document, () => repaint(schemeOf(document)));
   const stopPrinting = watchPrinting(document, {
     before: () => {
-      flush();
+      printing = true;
+      draw();
       repaint('light');
     },
-    after: () => repaint(schemeOf(document)),
+    after: () => {
+      printing = false;
+      draw();
+      repaint(schemeOf(document));
+    },
   });
 
   const view: FigureView = {
@@ -97,6 +107,7 @@ export function createFigure(
       spec = next;
       setText(parts.title, next.title);
       setText(parts.summary, next.summary);
+      setText(parts.hint, next.hint ?? '');
       drawing?.announce(next);
       request();
     },
@@ -125,9 +136,10 @@ function createParts(document: Document) {
   };
   const element = make('figure', 'figure');
   const [title, drawing] = [make('figcaption', 'figure-title'), make('div', 'figure-drawing')];
-  const [summary, files] = [make('p', 'figure-summary'), make('div', 'figure-files')];
-  element.append(title, drawing, summary, files);
-  return { element, title, drawing, summary, files };
+  const [summary, hint] = [make('p', 'figure-summary'), make('p', 'figure-summary figure-hint')];
+  const files = make('div', 'figure-files');
+  element.append(title, drawing, summary, hint, files);
+  return { element, title, drawing, summary, hint, files };
 }
 
 function setText(element: HTMLElement, text: string): void {

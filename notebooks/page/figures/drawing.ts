@@ -4,6 +4,7 @@ import { bandPath, isScattered, linePath, type Scale, scaleOf } from './curves.t
 import { drawFrame } from './frame.ts';
 import { type Layout, layOut, type Shape } from './layout.ts';
 import { bandOpacity, type ColourBar, createColourBar, drawLegend } from './legend.ts';
+import { straightened } from './logarithm.ts';
 import { pixelRows } from './mapPicture.ts';
 import { createMarks, type DrawnMarks } from './marks.ts';
 import { type Palette, type Scheme, type Stroke, strokeOf } from './palette.ts';
@@ -108,12 +109,13 @@ function drawParts(
 }
 
 function updateParts(parts: Parts, spec: FigureSpec, scale: Scale): void {
-  for (const [index, { x, y, y2 }] of spec.series.entries()) {
+  const { series, marks = [] } = straightened(spec);
+  for (const [index, { x, y, y2 }] of series.entries()) {
     const path = y2 ? bandPath(x, y, y2, scale) : linePath(x, y, scale);
     parts.paths[index]!.setAttribute('d', path);
     parts.halos[index]?.setAttribute('d', path);
   }
-  parts.marks.update({ marks: spec.marks ?? [], series: spec.series }, scale);
+  parts.marks.update({ marks, series }, scale);
   if (spec.map) parts.colourBar?.update(spec.map);
 }
 

@@ -1,5 +1,6 @@
 import { ticks } from 'd3';
 import type { AxisSpec, FigureSpec, MapSpec, SecondScale } from '../../document.ts';
+import { logarithmicTicks, logarithmOf } from './logarithm.ts';
 import {
   labelSize,
   lineHeight,
@@ -74,7 +75,7 @@ export function layOut(spec: FigureSpec, width: number, shape: Shape): Layout {
   const usual = Math.round(
     shape === 'tall' ? within(width * 0.72, 280, most) : within(width * 0.46, 220, most),
   );
-  const yTicks = ticksOf(yDomain, usual / 52);
+  const yTicks = spec.y.logarithmic ? logarithmicTicks(yDomain, usual / 26) : ticksOf(yDomain, usual / 52);
   const secondYTicks = spec.secondY && secondTicks(yDomain, spec.secondY, usual / 52);
   const left = Math.ceil(widest(yTicks) + 13);
   const right = secondYTicks ? Math.ceil(widest(secondYTicks) + 13) : 14;
@@ -105,7 +106,7 @@ export function layOut(spec: FigureSpec, width: number, shape: Shape): Layout {
     top,
     frameWidth,
     frameHeight,
-    x: { domain: xDomain, ticks: ticksAlong(xDomain, { factor: 1 }, frameWidth), label: xLabel },
+    x: { domain: xDomain, ticks: ownTicks(spec.x, xDomain, frameWidth), label: xLabel },
     y: { domain: yDomain, ticks: yTicks, label: yLabel },
     ...(spec.secondX && secondXLabel
       ? { secondX: { ticks: ticksAlong(xDomain, spec.secondX, frameWidth), label: secondXLabel } }
@@ -116,9 +117,14 @@ export function layOut(spec: FigureSpec, width: number, shape: Shape): Layout {
   };
 }
 
-/** A domain that can be drawn: finite and not empty. */
+/** Ticks along x. */
+function ownTicks(axis: AxisSpec, domain: readonly [number, number], width: number): Ticks {
+  return axis.logarithmic ? logarithmicTicks(domain, width / 40) : ticksAlong(domain, { factor: 1 }, width);
+}
+
+/** A domain that can be drawn, of logarithms where the axis is logarithmic: finite and not empty. */
 function usable(axis: AxisSpec): readonly [number, number] {
-  const [a, b] = axis.domain;
+  const [a, b] = axis.logarithmic ? (axis.domain.map(logarithmOf) as [number, number]) : axis.domain;
   if (!Number.isFinite(a) || !Number.isFinite(b)) return [0, 1];
   if (a !== b) return [a, b];
   const half = a === 0 ? 1 : Math.abs(a) / 2;

@@ -7,8 +7,9 @@ import { applyPatch, initialState, type Patch } from '../../../lib/graph/state.t
 import { readLink, writeLink } from '../../../notebooks/keeping/designLink.ts';
 import { readDesign } from '../../../notebooks/keeping/readDesign.ts';
 import { restoreHistory, saveHistory } from '../../../notebooks/keeping/savedHistory.ts';
-import { readSavedFileAgain } from '../../../notebooks/measuredFiles.ts';
-import { addProfileFiles, placeInName } from '../../../notebooks/profileFiles.ts';
+import { readFileAsPatch, readSavedFileAgain } from '../../../notebooks/measuredFiles.ts';
+import { placeInName } from '../../../notebooks/placeInName.ts';
+import { addProfileFiles } from '../../../notebooks/profileFiles.ts';
 import { planes, predictedTable } from '../../design/profileFamily.ts';
 import { succeed } from '../runCommand.ts';
 
@@ -24,6 +25,13 @@ describe('several files given at once', () => {
     expect(names(given.inputs)).toEqual(files.map(({ name }) => name));
     const places = profilesIn(given.inputs).map((item) => item!['spot.measuredProfileZ']);
     expect(places).toEqual(planes.map((z) => expect.closeTo(z, 12)));
+  });
+
+  it('one alone is placed by its name as well', () => {
+    const { name, bytes } = files[1]!;
+    const patch = readFileAsPatch('spot.measuredProfile', bytes, name);
+    expect(patch['spot.measuredProfilePlane']).toBe('typed');
+    expect(patch['spot.measuredProfileZ']).toBeCloseTo(planes[1], 12);
   });
 
   it('all or none: a damaged one is named, and nothing changes', () => {

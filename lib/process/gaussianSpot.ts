@@ -1,0 +1,13 @@
+import type { Spot } from '../optics/askedSpot.ts';
+
+/** A Gaussian without stop in closed form, 1/e² radius in m: what shaped spots are compared with. */
+export function gaussianSpot(radius: number): Spot {
+  const area = (Math.PI * radius * radius) / 2;
+  return {
+    irradianceAt: (x, y) => Math.exp((-2 * (x * x + y * y)) / (radius * radius)),
+    areaAbove: (level) => (level < 1 ? area * Math.log(1 / level) : 0),
+    peak: 1,
+    effectiveArea: area,
+    transmission: 1,
+  };
+}

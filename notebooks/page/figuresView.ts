@@ -1,0 +1,107 @@
+import type { Quantity } from '../../lib/graph/quantity.ts';
+import type { FigureBlock, FigureSpec, FiguresBlock } from '../document.ts';
+import { readValues } from '../prose.ts';
+import type { PageContext } from './context.ts';
+import { element, setText } from './element.ts';
+import { createFigure, type FigureView } from './figures/drawFigure.ts';
+import { watchProblem } from './proseView.ts';
+import { markAge, watchAll } from './watchAll.ts';
+
+/** Figures are as wide as the sheet allows, to this many pixels. */
+const widestFigure = 760;
+
+/** Computed by the worker while the hand moves. */
+const isPicture = (quantity: Quantity) => quantity.kind === 'derived' && quantity.heavy === 'picture';
+
+/** A figure that follows its values; while one is missing its place is kept and the reason said. */
+export function renderFigure(context: PageContext, block: FigureBlock, stops: (() => void)[]): HTMLElement {
+  const { document } = context;
+  const holder = document.createElement('div');
+  holder.className = 'figure-block';
+  const width = () =>
+    Math.min(widestFigure, holder.clientWidth || Math.min(widestFigure, window.innerWidth - 32));
+  const view = createFigure(document, width(), block.shape ?? 'wide', (input, value, final) => {
+    context.live.set({ [input.id]: value }, { final });
+  });
+  const note = element(document, 'p', { class: 'stand-in', hidden: true });
+  holder.append(view.element, note);
+  const quantities = Object.values(block.from);
+  watchAll(context, quantities, stops, {
+    ...markAge(holder),
+    ...(quantities.some(isPicture) && { leads: view.isNear }),
+    changed: (outcomeOf) => {
+      const read = readValues(block.from, outcomeOf);
+      const shown = 'values' in read;
+      // The place is kept while there is nothing to draw, so that the page does not jump under the hand.
+      if (!shown && !view.element.hidden) holder.style.minHeight = `${holder.offsetHeight}px`;
+      view.element.hidden = !shown;
+      if (!shown) return;
+      holder.style.minHeight = '';
+      view.update(block.view(read.values));
+    },
+  });
+  watchProblem(context, quantities, stops, (text) => {
+    setText(note, text ?? '');
+    note.hidden = text === undefined;
+  });
+  const observer = new ResizeObserver(() => view.resize(width()));
+  observer.observe(holder);
+  stops.push(() => {
+    observer.disconnect();
+    view.close();
+  });
+  return holder;
+}
+
+/** Narrower charts stand below each other; px. */
+const narrowestPanel = 300;
+const panelGap = 24;
+
+/** Charts beside each other where there is room, as many as there are; nothing while there are none. */
+export function renderFigures(context: PageContext, block: FiguresBlock, stops: (() => void)[]): HTMLElement {
+  const { document } = context;
+  const holder = element(document, 'div', { class: 'figure-panels' });
+  const views: FigureView[] = [];
+  const panelWidth = () => {
+    const whole = Math.min(widestFigure, holder.clientWidth || window.innerWidth - 32);
+    return whole >= 2 * narrowestPanel + panelGap ? Math.floor((whole - panelGap) / 2) : whole;
+  };
+  const setWidth = (view: FigureView) => {
+    const width = panelWidth();
+    // Titles and summaries wrap at the width of the drawing.
+    view.element.style.width = `${width}px`;
+    view.resize(width);
+  };
+  const show = (specs: readonly FigureSpec[]) => {
+    holder.classList.toggle('empty', specs.length === 0);
+    while (views.length > specs.length) {
+      const view = views.pop()!;
+      view.close();
+      view.element.remove();
+    }
+    specs.forEach((spec, i) => {
+      if (!views[i]) {
+        views[i] = createFigure(document, panelWidth());
+        holder.append(views[i].element);
+        setWidth(views[i]);
+      }
+      views[i].update(spec);
+    });
+  };
+  watchAll(context, Object.values(block.from), stops, {
+    ...markAge(holder),
+    changed: (outcomeOf) => {
+      const read = readValues(block.from, outcomeOf);
+      if ('values' in read) show(block.view(read.values));
+    },
+  });
+  const observer = new ResizeObserver(() => {
+    for (const view of views) setWidth(view);
+  });
+  observer.observe(holder);
+  stops.push(() => {
+    observer.disconnect();
+    for (const view of views) view.close();
+  });
+  return holder;
+}

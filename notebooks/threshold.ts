@@ -1,0 +1,144 @@
+import { pulseEnergy, repetitionRate } from '../lib/design/laser.ts';
+import { energySource, opticsTransmission, plateTransmission, typedPower } from '../lib/design/losses.ts';
+import {
+  effectiveArea,
+  markArea,
+  markDiameter,
+  markInnerDiameter,
+  meanFluence,
+  unshapedEffectiveArea,
+  unshapedMarkArea,
+  unshapedMarkDiameter,
+  unshapedMarkInnerDiameter,
+  unshapedMeanFluence,
+} from '../lib/design/marks.ts';
+import { material } from '../lib/design/material.ts';
+import { transmission } from '../lib/design/plate.ts';
+import { peakFluence } from '../lib/design/spot.ts';
+import {
+  incubationExponent,
+  pulsesOnPlace,
+  thresholdAtN,
+  thresholdFloor,
+  thresholdSource,
+  typedThreshold,
+  typedUncertainty,
+} from '../lib/design/threshold.ts';
+import { fluenceScale } from '../lib/design/thresholdChart.ts';
+import { unshapedPeakFluence } from '../lib/design/unshaped.ts';
+import type { StepwellDocument } from './document.ts';
+import { handbookTable } from './handbookTable.ts';
+import { limitBlocks } from './limitSentences.ts';
+import { plateOutSaid } from './matchingSentences.ts';
+import { math, prose, sets } from './prose.ts';
+import { incubationFigure, thresholdProfileFigure } from './thresholdFigures.ts';
+import {
+  aboveThresholdSaid,
+  conditionsSaid,
+  effectiveAreaSaid,
+  energySaid,
+  incubationSaid,
+  peakAndMeanSaid,
+  thresholdSaid,
+} from './thresholdSentences.ts';
+
+/** The third document: from pulse energy to the mark that a pulse leaves, and to a threshold of one's own. */
+export const threshold: StepwellDocument = {
+  id: 'threshold',
+  title: 'Fluence and threshold',
+  lead: prose`A pulse marks the surface where its fluence lies above a threshold, and nowhere else. This page follows the energy of one pulse to the workpiece, sets it against the threshold, and draws the mark that the plate will leave.`,
+  result: { quantity: markArea, missing: 'No mark can be predicted for this design.' },
+  blocks: [
+    {
+      kind: 'prose',
+      id: 'one-pulse',
+      prose: prose`
+        ## What one pulse puts down
+
+        ${energySaid} The stop lets ${transmission} of it through. What the surface feels is energy per area, the **fluence**, and that is another one at every place of the spot: highest at its **peak**, ${peakFluence} with the plate where the workpiece stands, and falling to nothing outside. Where it lies above the **threshold**, ${thresholdAtN}, the surface is marked. ${aboveThresholdSaid}
+      `,
+    },
+    thresholdProfileFigure,
+    {
+      kind: 'controls',
+      id: 'energy-controls',
+      heading: 'Energy of a pulse and losses on the way',
+      inputs: [
+        energySource,
+        pulseEnergy,
+        typedPower,
+        repetitionRate,
+        opticsTransmission,
+        plateTransmission,
+        fluenceScale,
+      ],
+    },
+    {
+      kind: 'prose',
+      id: 'peak-and-mean',
+      prose: prose`
+        One number cannot say how much a spot puts down, and three are in use. The **peak fluence** is that of the brightest place. The **mean over the mark** leaves out what is not marked, so it moves with energy and threshold. ${peakAndMeanSaid} The **effective area** is the energy over the peak, the area that would take all of it at the peak throughout. ${effectiveAreaSaid}
+
+        For a Gaussian of 1/e² radius ${math`w`} the effective area is ${math`\pi w^2/2`}, half its 1/e² circle. So whoever divides the energy by the area of that circle gets **half the peak fluence**: ask which of the two a published number is, and whether its radius is taken at 1/e² or at 1/e. Here fluences are peak values of one pulse, incident, unless they say otherwise, and a threshold is a fluence at a place.
+      `,
+    },
+    {
+      kind: 'table',
+      id: 'fluence-table',
+      table: {
+        caption: 'One pulse where the workpiece stands',
+        columns: ['', 'with the plate', 'plate taken out'],
+        rows: [
+          ['peak fluence', peakFluence, unshapedPeakFluence],
+          ['mean fluence over the mark', meanFluence, unshapedMeanFluence],
+          ['effective area', effectiveArea, unshapedEffectiveArea],
+          ['area marked', markArea, unshapedMarkArea],
+          ['diameter of the mark', markDiameter, unshapedMarkDiameter],
+          ['diameter of its unmarked centre', markInnerDiameter, unshapedMarkInnerDiameter],
+        ],
+      },
+    },
+    {
+      kind: 'prose',
+      id: 'threshold',
+      prose: prose`
+        ## The threshold
+
+        ${thresholdSaid} A threshold depends on the surface and its finish, wavelength, pulse duration, how many pulses fall on a place and how fast, and on what is called a mark.
+      `,
+    },
+    {
+      kind: 'controls',
+      id: 'threshold-controls',
+      heading: 'Which threshold counts',
+      inputs: [material, thresholdSource, typedThreshold, typedUncertainty],
+    },
+    {
+      kind: 'caution',
+      id: 'conditions',
+      when: { choice: thresholdSource, is: 'handbook' },
+      prose: prose`${conditionsSaid}`,
+    },
+    handbookTable,
+    {
+      kind: 'prose',
+      id: 'pulses',
+      prose: prose`
+        Pulses that fall on the same place prepare it for one another: the threshold of each falls with their number, which is called incubation. Often it follows a power of the number, ${math`F_\text{th}\,N^{S-1}`}, down to a floor ${math`F_\infty`} below which no number of pulses leaves a mark. ${incubationSaid} Try ${sets('a hundred pulses with S = 0.85', { 'threshold.pulses': 100, 'threshold.incubationExponent': 0.85 })}, or go back to ${sets('one pulse', { 'threshold.pulses': 1 })}.
+      `,
+    },
+    incubationFigure,
+    {
+      kind: 'controls',
+      id: 'pulses-controls',
+      heading: 'Several pulses on a place',
+      inputs: [pulsesOnPlace, incubationExponent, thresholdFloor],
+    },
+    {
+      kind: 'caution',
+      id: 'plate-out',
+      prose: prose`**Before single spots without the plate.** ${plateOutSaid} A row of single spots at the energies of the shaped beam would otherwise begin far above its threshold.`,
+    },
+    ...limitBlocks,
+  ],
+};
