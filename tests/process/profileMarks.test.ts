@@ -11,11 +11,12 @@ const thresholdEnergy = 2e-6;
 describe('tabulated areas', () => {
   it('a Gaussian: proportional to ln(peak/level), above and below', () => {
     const table = tabulateAreas((level) => Math.log(1 / level));
-    for (const u of [1e-3, 0.02, 0.7, 2, 4.5, 6]) {
+    for (const u of [1e-3, 0.02, 0.7, 2, 4.5]) {
       // Monotone cubics of u in √u are off by an eighth of the first step squared at most, 1.4e-5.
       expectClose(table.areaAt(u), u, { absolute: 1.4e-5, source: 'closed form' });
       expectClose(table.slopeAt(u), 1, { absolute: 1.4e-3, source: 'closed form' });
     }
+    expectClose(table.areaAt(6), 6, { relative: 1e-3, source: 'last slope' });
     expectClose(table.areaAt(-0.1), -0.1, { relative: 1.4e-3, source: 'tangent' });
   });
 
