@@ -61,9 +61,7 @@ export function fitAreas(marks: readonly SpotMark[], model: AreaModel, absolute 
     const spread = Float64Array.from(marks, uncertaintyOf);
     return describeAreas(marks, model, fitWith(observed, model, spread, model.start), true);
   }
-  // Six per cent of the area and two of the largest, until the marks say more.
-  const largest = Math.max(...observed);
-  let spread: Float64Array = observed.map((value) => Math.hypot(0.06 * value, 0.02 * largest));
+  let spread = firstSpread(observed);
   let parameters = fitWith(observed, model, spread, model.start);
   for (let pass = 0; pass < 5; pass++) {
     spread = scatterAt(observed, predictAll(model, parameters, observed.length), spread).spread;
@@ -91,7 +89,7 @@ export function describeAreas(
     const covariance = plainCovariance(place.derivatives, given);
     return { ...common, ...along(covariance, () => normalFactor), spread: given, scatter: null };
   }
-  let found = scatterAt(observed, place, spread ?? place.area.map((area) => 0.06 * Math.abs(area) + 1e-18));
+  let found = scatterAt(observed, place, spread ?? firstSpread(observed));
   if (!spread) for (let pass = 0; pass < 3; pass++) found = scatterAt(observed, place, found.spread);
   if (found.exact) {
     const covariance = plainCovariance(place.derivatives, found.spread);
@@ -101,6 +99,12 @@ export function describeAreas(
   const doubt = doubtOf(place.derivatives, shares, priorMarks);
   const factorAlong = (direction: ArrayLike<number>) => studentQuantile(0.95, doubt.freedomAlong(direction));
   return { ...common, ...along(doubt.covariance, factorAlong), ...found };
+}
+
+/** Six per cent of the area and two of the largest, until the marks say more. */
+function firstSpread(observed: Float64Array): Float64Array {
+  const largest = Math.max(...observed);
+  return observed.map((value) => Math.hypot(0.06 * value, 0.02 * largest));
 }
 
 type Place = Pick<AreaFit, 'derivatives' | 'area' | 'slope'>;
@@ -150,7 +154,22 @@ function fitOne(observed: Float64Array, model: AreaModel, spread: Float64Array, 
     model.predict([parameter], area, slope);
     return observed.reduce((sum, value, i) => sum + ((value - area[i]!) / spread[i]!) ** 2, 0);
   };
-  return Float64Array.of(lowestNear(squares, start, 0.1, 12, 1e-8).at);
+  let best = lowestNear(squares, start, 0.1, 12, 1e-5);
+  // Where areas run smoothly, steps along the tangent end on the lowest place exactly.
+  for (let step = 0; step < 4; step++) {
+    const [derivative] = derivativesOf(model, [best.at], observed.length) as [Float64Array];
+    squares(best.at);
+    let [above, below] = [0, 0];
+    derivative.forEach((value, i) => {
+      above += (value * (observed[i]! - area[i]!)) / spread[i]! ** 2;
+      below += (value / spread[i]!) ** 2;
+    });
+    const at = best.at + above / below;
+    const value = squares(at);
+    if (!(Math.abs(above / below) < 1e-4 && value <= best.value * (1 + 1e-9))) break;
+    best = { at, value };
+  }
+  return Float64Array.of(best.at);
 }
 
 function along(

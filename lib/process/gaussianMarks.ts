@@ -57,7 +57,8 @@ export function fitGaussianMarks(
   const seen = marks.filter(({ area }) => area > 0);
   requireSpread(seen);
   const fit = fitAreas(seen, gaussianModel(seen), options.absolute);
-  const [logEnergy, logSize] = fit.parameters as unknown as [number, number];
+  const logEnergy = fit.parameters[0]! + Math.log(largest(seen, 'energy'));
+  const logSize = fit.parameters[1]! + Math.log(largest(seen, 'area'));
   const size = Math.exp(logSize);
   const factor = options.transmission ?? 1;
   const thresholdEnergy = fittedLog(fit, logEnergy, [1, 0]);
@@ -113,9 +114,14 @@ function requireSpread(seen: readonly SpotMark[]): void {
   );
 }
 
-/** A = (πw²/2)(ln E − ln E_th), parameters ln E_th and ln(πw²/2). */
+function largest(marks: readonly SpotMark[], what: 'energy' | 'area'): number {
+  return Math.max(...marks.map((mark) => mark[what]));
+}
+
+/** A = (πw²/2)(ln E − ln E_th), parameters ln E_th and ln(πw²/2) in the largest energy and area: units do not matter. */
 function gaussianModel(marks: readonly SpotMark[]): AreaModel {
-  const logs = marks.map(({ energy }) => Math.log(energy));
+  const [top, widest] = [largest(marks, 'energy'), largest(marks, 'area')];
+  const logs = marks.map(({ energy }) => Math.log(energy / top));
   const count = marks.length;
   const meanLog = logs.reduce((sum, log) => sum + log, 0) / count;
   const meanArea = marks.reduce((sum, { area }) => sum + area, 0) / count;
@@ -128,9 +134,9 @@ function gaussianModel(marks: readonly SpotMark[]): AreaModel {
     );
   }
   return {
-    start: [meanLog - meanArea / size, Math.log(size)],
+    start: [meanLog - meanArea / size, Math.log(size / widest)],
     predict: (parameters, area, slope) => {
-      slope.fill(Math.exp(parameters[1]!));
+      slope.fill(widest * Math.exp(parameters[1]!));
       logs.forEach((log, i) => {
         area[i] = slope[i]! * (log - parameters[0]!);
       });

@@ -61,23 +61,45 @@ export function fitTabulated(
   peakPerEnergy: number,
   options: Omit<ProfileMarkOptions, 'others'> & { readonly others?: readonly AreaTable[] } = {},
 ): ProfileMarkFit {
+  const { others = [], ...rest } = options;
+  const plane = (other: AreaTable) => () => ({ table: other, peakPerEnergy });
+  return fitInPlanes(marks, plane(table), { ...rest, others: others.map(plane) });
+}
+
+/** The profile that a mark was made with. */
+export interface PlaneOfMark {
+  readonly table: AreaTable;
+  /** Peak fluence per energy of the table, J/m² per J. */
+  readonly peakPerEnergy: number;
+}
+
+/** The same for marks in several known planes; the threshold energy is then that of the first mark's plane. */
+export function fitInPlanes(
+  marks: readonly SpotMark[],
+  planeOf: (mark: SpotMark) => PlaneOfMark,
+  options: Omit<ProfileMarkOptions, 'others'> & {
+    readonly others?: readonly ((mark: SpotMark) => PlaneOfMark)[];
+  } = {},
+): ProfileMarkFit {
   const seen = marks.filter(({ area }) => area > 0);
   requireMarks(seen.length, 3);
-  const fit = fitAreas(seen, profileModel(seen, table), options.absolute);
-  const logEnergy = fit.parameters[0]!;
-  const energy = fittedLog(fit, logEnergy, [1]);
-  const fluence = fittedLog(fit, logEnergy + Math.log(peakPerEnergy), [1]);
-  const axes = axesOf(seen, (mark) => Math.exp(logEnergy) / mark.energy, fit.scatter, options.axes);
+  const fit = fitAreas(seen, profileModel(seen, planeOf), options.absolute);
+  const logFluence = fit.parameters[0]! + Math.log(unitOf(seen, planeOf));
+  const fluence = fittedLog(fit, logFluence, [1]);
+  const energy = fittedLog(fit, logFluence - Math.log(planeOf(seen[0]!).peakPerEnergy), [1]);
+  const above = (mark: SpotMark) => Math.log(mark.energy * planeOf(mark).peakPerEnergy) - logFluence;
+  const axes = axesOf(seen, (mark) => Math.exp(-above(mark)), fit.scatter, options.axes);
   const least = Math.min(...fit.spread);
   const { uncertainty } = fit.along([1]);
   const unmarked = marks
     .filter(({ area }) => !(area > 0))
     .map((mark) => {
-      const u = Math.log(mark.energy) - logEnergy;
+      const { table } = planeOf(mark);
+      const u = above(mark);
       return { mark, area: table.areaAt(u), spread: Math.hypot(least, table.slopeAt(u) * uncertainty) };
     });
   const alternatives = [
-    ...shapeAlternatives(seen, fit, logEnergy),
+    ...shapeAlternatives(seen, fit, above),
     ...(options.others ?? []).map((other) => towards(seen, fit, other)),
     ...mixedAlternatives(seen, fit),
   ];
@@ -101,20 +123,27 @@ export function requireMarks(found: number, least: number): void {
   );
 }
 
-/** A(ln E − ln E_th), parameter ln E_th. */
-function profileModel(marks: readonly SpotMark[], table: AreaTable): AreaModel {
-  const logs = marks.map(({ energy }) => Math.log(energy));
+/** Highest peak fluence, J/m²: the unit of the parameter, so that other units do not matter. */
+function unitOf(marks: readonly SpotMark[], planeOf: (mark: SpotMark) => PlaneOfMark): number {
+  return Math.max(...marks.map((mark) => mark.energy * planeOf(mark).peakPerEnergy));
+}
+
+/** A(ln F_peak − ln F_th), parameter ln F_th. */
+function profileModel(marks: readonly SpotMark[], planeOf: (mark: SpotMark) => PlaneOfMark): AreaModel {
+  const tables = marks.map((mark) => planeOf(mark).table);
+  const unit = unitOf(marks, planeOf);
+  const logs = marks.map((mark) => Math.log((mark.energy * planeOf(mark).peakPerEnergy) / unit));
   const predict: AreaModel['predict'] = (parameters, area, slope) => {
     logs.forEach((log, i) => {
-      area[i] = table.areaAt(log - parameters[0]!);
-      slope[i] = table.slopeAt(log - parameters[0]!);
+      area[i] = tables[i]!.areaAt(log - parameters[0]!);
+      slope[i] = tables[i]!.slopeAt(log - parameters[0]!);
     });
   };
-  // The best of 60 thresholds from a hundredth of the largest energy up to it, by the equivalent diameters.
+  // The best of 60 thresholds from a hundredth of the largest fluence up to it, by the equivalent diameters.
   const top = Math.max(...logs);
-  const misfit = (logEnergy: number) =>
+  const misfit = (logFluence: number) =>
     logs.reduce((sum, log, i) => {
-      const area = Math.max(0, table.areaAt(log - logEnergy));
+      const area = Math.max(0, tables[i]!.areaAt(log - logFluence));
       return sum + (Math.sqrt(area) - Math.sqrt(marks[i]!.area)) ** 2;
     }, 0);
   const starts = Array.from({ length: 60 }, (_, i) => top - (i * Math.log(100)) / 60);
@@ -125,7 +154,7 @@ function profileModel(marks: readonly SpotMark[], table: AreaTable): AreaModel {
 function shapeAlternatives(
   marks: readonly SpotMark[],
   fit: { readonly area: Float64Array; readonly slope: Float64Array },
-  logEnergy: number,
+  above: (mark: SpotMark) => number,
 ): Alternative[] {
   return [
     {
@@ -135,14 +164,18 @@ function shapeAlternatives(
     },
     {
       kind: 'shape',
-      change: Float64Array.from(marks, (mark, i) => fit.slope[i]! * (Math.log(mark.energy) - logEnergy)),
+      change: Float64Array.from(marks, (mark, i) => fit.slope[i]! * above(mark)),
       text: 'The marks grow with the energy faster or slower than the profile predicts: the plane, the beam or the plate may be another one.',
     },
   ];
 }
 
 /** The way from the fitted areas to those of another spot, fitted likewise. */
-function towards(marks: readonly SpotMark[], fit: AreaFit, other: AreaTable): Alternative {
+function towards(
+  marks: readonly SpotMark[],
+  fit: AreaFit,
+  other: (mark: SpotMark) => PlaneOfMark,
+): Alternative {
   const { area } = fitAreas(marks, profileModel(marks, other));
   return {
     kind: 'shape',
