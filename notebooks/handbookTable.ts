@@ -2,7 +2,7 @@ import { handbookRange, material } from '../lib/design/material.ts';
 import { thresholdSource, typedThreshold, typedUncertainty } from '../lib/design/threshold.ts';
 import { formatReadable } from '../lib/graph/units.ts';
 import { citation } from '../lib/materials/bibliography.ts';
-import { handbookMaterial, type PublishedThreshold } from '../lib/process/handbook.ts';
+import { handbookMaterials, type PublishedThreshold } from '../lib/process/handbook.ts';
 import type { ChoiceRow, ChoicesSpec } from './choicesSpec.ts';
 import { choices } from './document.ts';
 
@@ -12,7 +12,8 @@ export const handbookTable = choices({
   needs: [handbookRange],
   from: { material, source: thresholdSource, typed: typedThreshold },
   view: ({ material: id, source, typed }): ChoicesSpec => {
-    const rows = handbookMaterial(id).rows;
+    // Views run before a block is hidden: for a material that the handbook lacks the list is empty.
+    const rows = handbookMaterials.find((row) => row.id === id)?.rows ?? [];
     return {
       caption: `Published thresholds of ${material.options[id]}`,
       columns: [

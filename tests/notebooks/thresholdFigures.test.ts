@@ -95,4 +95,8 @@ describe('published thresholds', () => {
       });
     },
   );
+
+  it('of a material that the handbook lacks: none, and no fault', () => {
+    expect(handbookTable.view({ material: 'other', source: 'typed', typed: 2000 }).rows).toEqual([]);
+  });
 });
