@@ -1,6 +1,7 @@
 import type * as depth from '../../notebooks/depthSentences.ts';
 import type * as rule from '../../notebooks/familyRuleSentences.ts';
 import type * as family from '../../notebooks/familySentences.ts';
+import type * as marks from '../../notebooks/markSentences.ts';
 import type * as reasons from '../../notebooks/matchingReasons.ts';
 import type * as sentences from '../../notebooks/matchingSentences.ts';
 import type * as measured from '../../notebooks/measuredSentences.ts';
@@ -19,6 +20,7 @@ export type Name =
   | keyof typeof spots
   | keyof typeof spotTable
   | keyof typeof threshold
+  | keyof typeof marks
   | 'paraxialSaid'
   | 'xRaysSaid';
 
