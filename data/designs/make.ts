@@ -50,6 +50,7 @@ export const designs: Readonly<Record<string, InventedDesign>> = {
       'plate.stepDiameter': 5e-3,
       'plate.stop': 'open',
       'lens.focalLength': 100e-3,
+      'workpiece.material': 'copper',
     },
   },
 };

@@ -1,7 +1,7 @@
 import { choice, number } from '../graph/define.ts';
 
 const count = { unit: '1', digits: 6 } as const;
-const energy = { unit: 'J', display: 'uJ', range: { min: 1e-9, max: 1 }, typical: [1e-6, 200e-6] } as const;
+const energy = { unit: 'J', display: 'uJ', range: { min: 1e-9, max: 1 }, typical: [0.1e-6, 200e-6] } as const;
 const place = { unit: 'm', display: 'mm', range: { min: -0.1, max: 0.1 }, typical: [-1e-3, 1e-3] } as const;
 
 export const lowEnergy = number({
@@ -11,7 +11,7 @@ export const lowEnergy = number({
   symbol: 'E_\\text{low}',
   about:
     'Energy of a pulse in the first column, where it is measured, before the losses that are named; low enough that some places stay without a mark.',
-  initial: 2e-6,
+  initial: 0.3e-6,
 });
 
 export const highEnergy = number({
@@ -20,7 +20,7 @@ export const highEnergy = number({
   name: 'highest pulse energy of the coupon',
   symbol: 'E_\\text{high}',
   about: 'Energy of a pulse in the last column, where it is measured, before the losses that are named.',
-  initial: 40e-6,
+  initial: 20e-6,
 });
 
 export const energyCount = number({

@@ -49,7 +49,7 @@ const highestRatio = 1000;
 
 /**
  * Volume in m³ that one pulse removes whose peak fluence is `peak` (J/m²), up to 1000 thresholds: ∫ depth dA. As exact
- * as the irradiance for round spots, to 1e-6 for others whose parts hang together.
+ * as {@link sumAbove}.
  */
 export function volumeAtPeak(spot: Spot, law: RemovalLaw, peak: number): number {
   return stepsOf(law).reduce((volume, { from, rise }) => {

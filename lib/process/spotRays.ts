@@ -16,7 +16,10 @@ export interface Ray {
   readonly panel: number;
 }
 
-/** Lines around a spot that is not round: contours of crossed steps then enclose their area to better than 1e-6. */
+/**
+ * Lines around a spot that is not round. What closes around the centre of crossed steps then has its area to 1e-10; where
+ * parts lie beside it and lines touch them, to 1e-2 (measured against 1536 lines).
+ */
 const directions = 96;
 /** Samples a w0: the finest fringes of a spot are half a w0 wide. */
 const perFocusRadius = 16;

@@ -7,8 +7,8 @@ const nodesPerPanel = 12;
 
 /**
  * ∫ g(relative irradiance) dA over all places above `level` (above 0), in m² times the unit of g, which is smooth there.
- * Along lines from the centre, cut where the spot turns; as exact as the irradiance for round spots, to 1e-6 for others
- * whose parts hang together.
+ * Along lines from the centre, cut where the spot turns: as exact as the irradiance for round spots and for what closes
+ * around the centre of others; to 1e-2 of the area where separate parts lie beside it.
  */
 export function sumAbove(spot: Spot, level: number, g: (irradiance: number) => number): number {
   const rays = raysOf(spot);

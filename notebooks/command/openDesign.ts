@@ -152,7 +152,7 @@ function readSetting(text: string): Patch {
 }
 
 /** Bytes of a file, or a Problem that names it. */
-function readBytes(io: CommandIo, path: string): Uint8Array {
+export function readBytes(io: CommandIo, path: string): Uint8Array {
   try {
     return io.readFile(path);
   } catch {

@@ -64,9 +64,12 @@ export function renderRows(context: PageContext, block: RowsBlock, stops: (() =>
 function writeHead(document: Document, head: HTMLElement, columns: readonly string[]): void {
   const now = [...head.children].map((cell) => cell.textContent);
   if (now.join('\n') === columns.join('\n')) return;
-  head.replaceChildren(
-    ...columns.map((text) => element(document, 'th', { scope: 'col', role: 'columnheader' }, text)),
-  );
+  // A column without a name gets a plain cell: a heading without words is read out as nothing.
+  const cellOf = (text: string) =>
+    text === ''
+      ? element(document, 'td', { role: 'cell' })
+      : element(document, 'th', { scope: 'col', role: 'columnheader' }, text);
+  head.replaceChildren(...columns.map(cellOf));
 }
 
 function createRow({ document, live, report }: PageContext): ShownRow {

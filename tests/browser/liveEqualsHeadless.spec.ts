@@ -121,6 +121,14 @@ function randomPatch(random: Random): Patch {
   );
 }
 
+/** Image and caustic table by turns, twice given and twice taken out: each state is met however many inputs there are. */
+function measuringPatch(random: Random, turn: number): Patch {
+  const [file, choices] = measuring[turn % 2]!;
+  const chosen = files[file]!;
+  const value = turn % 4 < 2 ? chosen[Math.floor(random.between(0, chosen.length))] : null;
+  return { [file]: value, ...choices };
+}
+
 /** What the page shows, read in one go. */
 function readPage(page: Page) {
   return page.evaluate(() => {
@@ -321,7 +329,7 @@ for (const content of documents)
     const headless = createHeadless();
     const met: string[] = [];
     for (let i = 0; i < cases(200, 40); i++) {
-      const patch = randomPatch(random);
+      const patch = i % 5 === 0 ? measuringPatch(random, i / 5) : randomPatch(random);
       const said = JSON.stringify(patch, (_, value) => value?.name ?? value);
       await test.step(`change ${i}: ${said}`, async () => {
         expectPending(await setAndReadPending(page, patch));

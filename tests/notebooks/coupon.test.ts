@@ -12,6 +12,8 @@ const design: Values = {
   'threshold.source': 'typed',
   'threshold.typedFluence': 2000,
   'threshold.incubationExponent': 0.85,
+  'coupon.lowEnergy': 2e-6,
+  'coupon.highEnergy': 40e-6,
   'coupon.energyCount': 5,
   'coupon.mostPulses': 10,
   'coupon.pulseCount': 2,

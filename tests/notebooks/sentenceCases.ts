@@ -1,3 +1,4 @@
+import type * as coupon from '../../notebooks/couponSentences.ts';
 import type * as depth from '../../notebooks/depthSentences.ts';
 import type * as rule from '../../notebooks/familyRuleSentences.ts';
 import type * as family from '../../notebooks/familySentences.ts';
@@ -19,6 +20,7 @@ export type Name =
   | keyof typeof depth
   | keyof typeof spots
   | keyof typeof spotTable
+  | keyof typeof coupon
   | keyof typeof threshold
   | keyof typeof marks
   | 'paraxialSaid'

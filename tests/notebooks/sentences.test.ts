@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import * as coupon from '../../notebooks/couponSentences.ts';
 import * as depth from '../../notebooks/depthSentences.ts';
 import * as rule from '../../notebooks/familyRuleSentences.ts';
 import * as family from '../../notebooks/familySentences.ts';
@@ -13,6 +14,7 @@ import { slotPieces } from '../../notebooks/slotPieces.ts';
 import * as spotTable from '../../notebooks/spotTableSentences.ts';
 import * as threshold from '../../notebooks/thresholdSentences.ts';
 import { causticCases } from './causticCases.ts';
+import { couponCases } from './couponCases.ts';
 import { depthCases } from './depthCases.ts';
 import { outcomesOf, read } from './designOutcomes.ts';
 import { familyRuleCases } from './familyRuleCases.ts';
@@ -36,6 +38,7 @@ const all = new Map(
     ...depth,
     ...spots,
     ...spotTable,
+    ...coupon,
     ...threshold,
     ...marks,
     paraxialSaid,
@@ -52,6 +55,7 @@ const allCases = [
   ...depthCases,
   ...spotCases,
   ...spotTableCases,
+  ...couponCases,
   ...thresholdCases,
   ...markCases,
 ];
@@ -122,6 +126,9 @@ describe('every branch says what is so', () => {
       spotPlaceSaid: 2,
       spotColumnsSaid: 3,
       spotEmptySaid: 3,
+      couponSizeSaid: 2,
+      couponRangeSaid: 6,
+      couponSettingSaid: 2,
       energySaid: 3,
       effectiveAreaSaid: 3,
       peakAndMeanSaid: 4,

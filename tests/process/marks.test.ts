@@ -96,6 +96,29 @@ describe('contours enclose the area marked', () => {
     }
   });
 
+  it('and the mean over a mark of crossed steps is that of a count', () => {
+    const spot = spotAtDefocus(crossedStep(1.0877, 1.5), 0);
+    for (const share of [0.7, 0.3]) {
+      const level = share * spot.peak;
+      let [sum, count] = [0, 0];
+      for (let i = 0; i < 400 * 400; i++) {
+        const [x, y] = [((i % 400) + 0.5) * 0.005 * width, (Math.floor(i / 400) + 0.5) * 0.005 * width];
+        const irradiance = spot.irradianceAt(x, y);
+        if (irradiance <= level) continue;
+        sum += irradiance;
+        count++;
+      }
+      expectClose(meanAbove(spot, level)!, sum / count, { relative: 1e-3, source: 'count over 400² points' });
+      const lines = stretchesOf(spot, level);
+      expect(lines.length).toBeGreaterThan(8);
+      for (const { angle, marked } of lines) {
+        const radius = marked.at(-1)!.to;
+        const edge = spot.irradianceAt(radius * Math.cos(angle), radius * Math.sin(angle));
+        expectClose(edge, level, { relative: 1e-8, source: 'contour' });
+      }
+    }
+  });
+
   it('and the lines through it are as long as the contours lie apart', () => {
     const spot = spotAtDefocus(roundStep(0.9, 1.4), 0);
     const level = 0.5 * spot.peak;

@@ -209,6 +209,18 @@ function reachAbove(spot: Spot, level: number): number {
   return (last + 3) * step;
 }
 
+it('the best peak of crossed steps is the best of many tried, and gains nothing over a Gaussian', () => {
+  const spot = spotAtDefocus(crossedStep(1.0877, 1.5), 0);
+  const best = bestRemoval(spot, one);
+  const perEnergy = (peak: number) => volumeAtPeak(spot, one, peak) / energyAtPeak(spot, peak);
+  const tried = Array.from({ length: 61 }, (_, i) => best.peak * Math.exp((i - 30) / 20));
+  for (const peak of tried) expect(perEnergy(peak)).toBeLessThanOrEqual(best.volumePerEnergy * (1 + 1e-9));
+  const gain = best.volumePerEnergy / gaussianBestVolumePerEnergy(20e-9, 1600);
+  console.log(`crossed steps: gain in volume ${gain.toFixed(3)}`);
+  expect(gain).toBeLessThan(1);
+  expect(gain).toBeGreaterThan(0.9);
+});
+
 describe('a crater of many pulses', () => {
   const x = Float64Array.from({ length: 81 }, (_, i) => (i - 40) * 0.05 * width);
 
