@@ -1,18 +1,3 @@
-import {
-  energyCount,
-  firstZ,
-  fullEnergy,
-  highEnergy,
-  lastZ,
-  lowEnergy,
-  mostPulses,
-  pitchFactor,
-  planeCount,
-  pulseCount,
-  repeats,
-  setting,
-} from '../lib/design/couponInputs.ts';
-import { workpieceZ } from '../lib/design/focus.ts';
 import { pulseEnergy, repetitionRate } from '../lib/design/laser.ts';
 import { energySource, opticsTransmission, plateTransmission, typedPower } from '../lib/design/losses.ts';
 import {
@@ -29,13 +14,6 @@ import {
 } from '../lib/design/marks.ts';
 import { material } from '../lib/design/material.ts';
 import { transmission } from '../lib/design/plate.ts';
-import {
-  airIrradiance,
-  peakIrradiance,
-  plateBIntegral,
-  plateIrradiance,
-  unshapedIrradiance,
-} from '../lib/design/safety.ts';
 import { peakFluence } from '../lib/design/spot.ts';
 import {
   incubationExponent,
@@ -48,14 +26,11 @@ import {
 } from '../lib/design/threshold.ts';
 import { fluenceScale } from '../lib/design/thresholdChart.ts';
 import { unshapedPeakFluence } from '../lib/design/unshaped.ts';
-import { couponFigure } from './couponFigure.ts';
 import type { StepwellDocument } from './document.ts';
 import { handbookTable } from './handbookTable.ts';
-import { limitBlocks } from './limitSentences.ts';
-import { growthFigure, markFigure } from './markFigures.ts';
-import { dipMarkSaid, markSaid, unshapedMarkSaid } from './markSentences.ts';
-import { plateOutSaid } from './matchingSentences.ts';
+import { markBlocks } from './markBlocks.ts';
 import { math, prose, sets } from './prose.ts';
+import { pulseCautions } from './pulseCautions.ts';
 import { spotTableBlocks } from './spotRowsBlocks.ts';
 import { incubationFigure, thresholdProfileFigure } from './thresholdFigures.ts';
 import {
@@ -162,85 +137,8 @@ export const threshold: StepwellDocument = {
       heading: 'Several pulses on a place',
       inputs: [pulsesOnPlace, incubationExponent, thresholdFloor],
     },
-    {
-      kind: 'prose',
-      id: 'mark-said',
-      prose: prose`
-        ## The mark, as predicted
-
-        ${markSaid} ${unshapedMarkSaid}
-
-        ${dipMarkSaid}
-      `,
-    },
-    markFigure,
-    {
-      kind: 'controls',
-      id: 'mark-controls',
-      heading: 'Move the workpiece, change the energy',
-      inputs: [workpieceZ, pulseEnergy, typedPower],
-    },
-    {
-      kind: 'prose',
-      id: 'growth',
-      prose: prose`A mark grows with the energy, since more of the spot comes above the threshold. For a Gaussian its diameter follows ${math`D^2 = 2w^2\ln(E/E_\text{th})`} (J. M. Liu, Opt. Lett. 7, 196 (1982)): the square of the diameter is a straight line over the logarithm of the energy. A flat-top does not: it is wide as soon as it appears and then grows little, and where a side lobe rises above the threshold the diameter jumps.`,
-    },
-    growthFigure,
-    {
-      kind: 'prose',
-      id: 'coupon',
-      prose: prose`
-        ## A test coupon
-
-        What is predicted can be looked at: fire single spots at several energies in several planes, each a few times, and measure the marks. Below is such a coupon with the marks predicted for it. The file of its drawing (CSV) is the table to fill in at the microscope; filled in, it is read further down as a table of measured spots.
-      `,
-    },
-    {
-      kind: 'controls',
-      id: 'coupon-controls',
-      heading: 'What is fired',
-      inputs: [
-        lowEnergy,
-        highEnergy,
-        energyCount,
-        firstZ,
-        lastZ,
-        planeCount,
-        mostPulses,
-        pulseCount,
-        repeats,
-        pitchFactor,
-        setting,
-        fullEnergy,
-      ],
-    },
-    couponFigure,
-    {
-      kind: 'caution',
-      id: 'plate-out',
-      prose: prose`**Before single spots without the plate.** ${plateOutSaid} A row of single spots at the energies of the shaped beam would otherwise begin far above its threshold.`,
-    },
-    ...limitBlocks,
-    {
-      kind: 'table',
-      id: 'safety-table',
-      table: {
-        caption: 'Peak irradiance along the way, in time and space',
-        columns: ['', 'value'],
-        rows: [
-          ['on the plate', plateIrradiance],
-          ['on the workpiece, with the plate', peakIrradiance],
-          ['on the workpiece, plate taken out at the same energy', unshapedIrradiance],
-          ['in air behind the lens, the most there is', airIrradiance],
-          ['B-integral in the plate', plateBIntegral],
-        ],
-      },
-    },
-    {
-      kind: 'caution',
-      id: 'laser-safety',
-      prose: prose`**Class 4 laser.** None of these numbers says that anything is safe. IEC 60825-1, IEC TR 60825-14 and ISO 11553-1 (memory) apply, and eye safety counts beam radii at 1/e, not at 1/e²; local rules and your laser safety officer decide. A surface that is being marked reflects; fume of steel holds chromium and nickel: work with extraction and filters.`,
-    },
+    ...markBlocks,
+    ...pulseCautions,
     ...spotTableBlocks,
   ],
 };

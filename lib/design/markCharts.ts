@@ -1,4 +1,4 @@
-import { derived } from '../graph/define.ts';
+import { derived, ifThere } from '../graph/define.ts';
 import { defocusAt, type Light, planeOfDefocus } from '../optics/light.ts';
 import { spotAt } from '../optics/spot.ts';
 import { withPhaseScaled } from '../optics/variants.ts';
@@ -117,3 +117,13 @@ function withSpot(light: Light, plane: GrowthPlane) {
     return [];
   }
 }
+
+export const levelOnMap = ifThere({
+  id: 'focus.mapThreshold',
+  name: 'threshold on the map',
+  symbol: 'I_{\\text{th,map}}',
+  unit: '1',
+  about:
+    'Threshold for the pulses on a place as relative irradiance, for the line on the map through the focus; none where the design has no threshold.',
+  of: thresholdLevel,
+});
