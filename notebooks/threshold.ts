@@ -28,9 +28,10 @@ import { fluenceScale } from '../lib/design/thresholdChart.ts';
 import { unshapedPeakFluence } from '../lib/design/unshaped.ts';
 import type { StepwellDocument } from './document.ts';
 import { handbookTable } from './handbookTable.ts';
-import { limitBlocks } from './limitSentences.ts';
-import { plateOutSaid } from './matchingSentences.ts';
+import { markBlocks } from './markBlocks.ts';
 import { math, prose, sets } from './prose.ts';
+import { pulseCautions } from './pulseCautions.ts';
+import { spotTableBlocks } from './spotRowsBlocks.ts';
 import { incubationFigure, thresholdProfileFigure } from './thresholdFigures.ts';
 import {
   aboveThresholdSaid,
@@ -55,7 +56,9 @@ export const threshold: StepwellDocument = {
       prose: prose`
         ## What one pulse puts down
 
-        ${energySaid} The stop lets ${transmission} of it through. What the surface feels is energy per area, the **fluence**, and that is another one at every place of the spot: highest at its **peak**, ${peakFluence} with the plate where the workpiece stands, and falling to nothing outside. Where it lies above the **threshold**, ${thresholdAtN}, the surface is marked. ${aboveThresholdSaid}
+        ${energySaid} The stop lets ${transmission} of it through. What the surface feels is energy per area, the **fluence**, and that is another one at every place of the spot: highest at its **peak**, ${peakFluence} with the plate where the workpiece stands, and falling to nothing outside.
+
+        Where the fluence lies above the **threshold**, ${thresholdAtN}, the surface is marked. ${aboveThresholdSaid}
       `,
     },
     thresholdProfileFigure,
@@ -134,11 +137,8 @@ export const threshold: StepwellDocument = {
       heading: 'Several pulses on a place',
       inputs: [pulsesOnPlace, incubationExponent, thresholdFloor],
     },
-    {
-      kind: 'caution',
-      id: 'plate-out',
-      prose: prose`**Before single spots without the plate.** ${plateOutSaid} A row of single spots at the energies of the shaped beam would otherwise begin far above its threshold.`,
-    },
-    ...limitBlocks,
+    ...markBlocks,
+    ...pulseCautions,
+    ...spotTableBlocks,
   ],
 };

@@ -1,5 +1,6 @@
 import { axisCurves, type FamilyMap, map, mapScale } from '../lib/design/familyMap.ts';
 import { unshapedPeak, workpieceZ } from '../lib/design/focus.ts';
+import { levelOnMap } from '../lib/design/markCharts.ts';
 import {
   focusCaustic,
   focusCausticMeaning,
@@ -17,6 +18,7 @@ import { spaced } from '../lib/optics/focusMaps.ts';
 import { largest, micro, perSquareCentimetre } from './columns.ts';
 import { type AxisSpec, type FigureSpec, figure, type MarkSpec } from './document.ts';
 import { causticSeries, radiusNames } from './measuredSpotBlocks.ts';
+import { thresholdOnMapSaid, thresholdSeries } from './thresholdOnMap.ts';
 
 export const milli = 1e3;
 /** A logarithmic map reaches down to this part of its peak: three powers of ten. */
@@ -48,8 +50,9 @@ export const mapFigure = figure({
     caustic: focusCaustic,
     offset: focusCausticOffset,
     meaning: focusCausticMeaning,
+    threshold: levelOnMap,
   },
-  view: ({ map, scale, unshapedPeak, z, caustic, offset, meaning }): FigureSpec => {
+  view: ({ map, scale, unshapedPeak, z, caustic, offset, meaning, threshold }): FigureSpec => {
     const unit = unshapedPeak * perSquareCentimetre;
     const top = map.highest * unit;
     const reach = map.extent.radius * micro;
@@ -58,7 +61,10 @@ export const mapFigure = figure({
       title: 'Fluence through the focus',
       x: zAxis(map.extent),
       y: { label: 'distance from the axis', unit: 'µm', domain: [-reach, reach] },
-      series: caustic ? causticSeries(pointsOfCaustic(caustic, offset), true) : [],
+      series: [
+        ...(threshold === null ? [] : [thresholdSeries(map, threshold)]),
+        ...(caustic ? causticSeries(pointsOfCaustic(caustic, offset), true) : []),
+      ],
       marks: [workpieceMark(z)],
       moves: { input: workpieceZ, at: z * milli, perUnit: 1 / milli },
       map: {
@@ -72,7 +78,7 @@ export const mapFigure = figure({
         label: logarithmic ? 'fluence per pulse, logarithmic' : 'fluence per pulse',
         unit: 'J/cm²',
       },
-      summary: `${placeOfPeak(map, top)} The map covers z from ${formatReadable(map.extent.low, 'm', 'mm', 3)} to ${formatReadable(map.extent.high, 'm', 'mm', 3)}.${caustic ? ` Rings: the caustic “${caustic.name}”, ${radiusNames[meaning]}.` : ''}${outsideSaid(z, map.extent)}`,
+      summary: `${placeOfPeak(map, top)} The map covers z from ${formatReadable(map.extent.low, 'm', 'mm', 3)} to ${formatReadable(map.extent.high, 'm', 'mm', 3)}.${threshold === null ? '' : thresholdOnMapSaid(map, threshold, unshapedPeak)}${caustic ? ` Rings: the caustic “${caustic.name}”, ${radiusNames[meaning]}.` : ''}${outsideSaid(z, map.extent)}`,
       hint: 'Drag the line, or press arrow keys on its handle, to move the workpiece.',
     };
   },

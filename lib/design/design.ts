@@ -17,6 +17,7 @@ import * as laser from './laser.ts';
 import * as lens from './lens.ts';
 import * as limits from './limits.ts';
 import * as losses from './losses.ts';
+import * as markCharts from './markCharts.ts';
 import * as marks from './marks.ts';
 import * as match from './match.ts';
 import * as material from './material.ts';
@@ -86,6 +87,7 @@ const rooms = [
   threshold,
   thresholdChart,
   marks,
+  markCharts,
   depthLaw,
   removal,
   fluenceWindow,

@@ -1,4 +1,4 @@
-import type { Outcome } from './outcome.ts';
+import { hasValue, type Outcome } from './outcome.ts';
 import type {
   ChoiceInput,
   Constant,
@@ -104,4 +104,34 @@ export function picked<const K extends string, T>(
   });
   const more = { source: 'chosen', enteredFor };
   return Object.freeze({ kind: 'derived', ...rest, ...more, from, picks, compute }) as unknown as Derived<T>;
+}
+
+/**
+ * A quantity that has the value of another, and null where that has none: for what is drawn beside something that does
+ * not need it.
+ */
+export function ifThere<T>(
+  definition: Without<
+    DerivedDefinition<never, T>,
+    'from' | 'compute' | 'valid' | 'unit' | 'source' | 'formula'
+  > & {
+    readonly unit: UnitOf<NoInfer<T>>;
+    readonly of: Quantity<T>;
+  },
+): Derived<T | null> {
+  const { of, ...rest } = definition;
+  const picks = ({ of: outcome }: Readonly<Record<string, Outcome>>): Outcome =>
+    outcome && hasValue(outcome) ? outcome : { value: null };
+  const compute = () => {
+    throw new Error('picked quantities are not computed');
+  };
+  const more = { source: 'chosen', formula: of.symbol };
+  return Object.freeze({
+    kind: 'derived',
+    ...rest,
+    ...more,
+    from: { of },
+    picks,
+    compute,
+  }) as unknown as Derived<T | null>;
 }

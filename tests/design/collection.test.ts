@@ -113,7 +113,7 @@ function scaledNumbers(
   factors: Factors,
   path = '',
 ): [string, number, number][] {
-  if (unit === 'none') return [];
+  if (unit === 'none' || value === null) return [];
   if (typeof value === 'number') return [[path, value, factorOf(String(unit), factors)]];
   if (Array.isArray(value) || ArrayBuffer.isView(value)) {
     return Array.from(value as unknown as ArrayLike<unknown>).flatMap((item, i) =>

@@ -2,6 +2,7 @@ import type * as coupon from '../../notebooks/couponSentences.ts';
 import type * as depth from '../../notebooks/depthSentences.ts';
 import type * as rule from '../../notebooks/familyRuleSentences.ts';
 import type * as family from '../../notebooks/familySentences.ts';
+import type * as marks from '../../notebooks/markSentences.ts';
 import type * as reasons from '../../notebooks/matchingReasons.ts';
 import type * as sentences from '../../notebooks/matchingSentences.ts';
 import type * as measured from '../../notebooks/measuredSentences.ts';
@@ -21,6 +22,7 @@ export type Name =
   | keyof typeof spotTable
   | keyof typeof coupon
   | keyof typeof threshold
+  | keyof typeof marks
   | 'paraxialSaid'
   | 'xRaysSaid';
 

@@ -4,6 +4,7 @@ import * as depth from '../../notebooks/depthSentences.ts';
 import * as rule from '../../notebooks/familyRuleSentences.ts';
 import * as family from '../../notebooks/familySentences.ts';
 import { paraxialSaid, xRaysSaid } from '../../notebooks/limitSentences.ts';
+import * as marks from '../../notebooks/markSentences.ts';
 import * as reasons from '../../notebooks/matchingReasons.ts';
 import * as sentences from '../../notebooks/matchingSentences.ts';
 import * as measured from '../../notebooks/measuredSentences.ts';
@@ -19,6 +20,7 @@ import { outcomesOf, read } from './designOutcomes.ts';
 import { familyRuleCases } from './familyRuleCases.ts';
 import { imageCases } from './imageCases.ts';
 import { limitCases } from './limitCases.ts';
+import { markCases } from './markCases.ts';
 import { type Name, sentenceCases } from './sentenceCases.ts';
 import { spotCases } from './spotCases.ts';
 import { spotTableCases } from './spotTableCases.ts';
@@ -38,6 +40,7 @@ const all = new Map(
     ...spotTable,
     ...coupon,
     ...threshold,
+    ...marks,
     paraxialSaid,
     xRaysSaid,
   }).filter(isSentence),
@@ -54,6 +57,7 @@ const allCases = [
   ...spotTableCases,
   ...couponCases,
   ...thresholdCases,
+  ...markCases,
 ];
 const reached = new Map<Name, Set<string>>();
 
@@ -132,6 +136,9 @@ describe('every branch says what is so', () => {
       conditionsSaid: 2,
       aboveThresholdSaid: 3,
       incubationSaid: 5,
+      markSaid: 6,
+      unshapedMarkSaid: 4,
+      dipMarkSaid: 3,
     });
   });
 });

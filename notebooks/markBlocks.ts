@@ -1,0 +1,88 @@
+import {
+  energyCount,
+  firstZ,
+  fullEnergy,
+  highEnergy,
+  lastZ,
+  lowEnergy,
+  mostPulses,
+  pitchFactor,
+  planeCount,
+  pulseCount,
+  repeats,
+  setting,
+} from '../lib/design/couponInputs.ts';
+import { mapScale } from '../lib/design/familyMap.ts';
+import { workpieceZ } from '../lib/design/focus.ts';
+import { pulseEnergy } from '../lib/design/laser.ts';
+import { typedPower } from '../lib/design/losses.ts';
+import { couponFigure } from './couponFigure.ts';
+import type { Block } from './document.ts';
+import { growthFigure, markFigure } from './markFigures.ts';
+import { dipMarkSaid, markSaid, unshapedMarkSaid } from './markSentences.ts';
+import { math, prose } from './prose.ts';
+import { mapFigure } from './throughFocusFigures.ts';
+
+/** The predicted mark: to scale, growing with the energy, through the focus and on a test coupon. */
+export const markBlocks: readonly Block[] = [
+  {
+    kind: 'prose',
+    id: 'mark-said',
+    prose: prose`
+      ## The mark, as predicted
+
+      ${markSaid} ${unshapedMarkSaid}
+
+      ${dipMarkSaid}
+    `,
+  },
+  markFigure,
+  {
+    kind: 'controls',
+    id: 'mark-controls',
+    heading: 'Move the workpiece, change the energy',
+    inputs: [workpieceZ, pulseEnergy, typedPower],
+  },
+  {
+    kind: 'prose',
+    id: 'growth',
+    prose: prose`A mark grows with the energy, since more of the spot comes above the threshold. For a Gaussian its diameter follows ${math`D^2 = 2w^2\ln(E/E_\text{th})`} (J. M. Liu, Opt. Lett. 7, 196 (1982)): the square of the diameter is a straight line over the logarithm of the energy. A flat-top does not: it is wide as soon as it appears and then grows little, and where a side lobe rises above the threshold the diameter jumps.`,
+  },
+  growthFigure,
+  {
+    kind: 'prose',
+    id: 'through-focus',
+    prose: prose`Along the beam the mark grows, closes and opens with the spot. On the map below the line encloses what lies above the threshold: a workpiece anywhere on it is marked where its plane cuts the enclosed part.`,
+  },
+  mapFigure,
+  { kind: 'controls', id: 'map-controls', heading: 'The map', inputs: [workpieceZ, mapScale] },
+  {
+    kind: 'prose',
+    id: 'coupon',
+    prose: prose`
+      ## A test coupon
+
+      What is predicted can be looked at: fire single spots at several energies in several planes, each a few times, and measure the marks. Below is such a coupon with the marks predicted for it. The file of its drawing (CSV) is the table to fill in at the microscope; filled in, it is read further down as a table of measured spots.
+    `,
+  },
+  {
+    kind: 'controls',
+    id: 'coupon-controls',
+    heading: 'What is fired',
+    inputs: [
+      lowEnergy,
+      highEnergy,
+      energyCount,
+      firstZ,
+      lastZ,
+      planeCount,
+      mostPulses,
+      pulseCount,
+      repeats,
+      pitchFactor,
+      setting,
+      fullEnergy,
+    ],
+  },
+  couponFigure,
+];

@@ -1,0 +1,41 @@
+import {
+  airIrradiance,
+  peakIrradiance,
+  plateBIntegral,
+  plateIrradiance,
+  unshapedIrradiance,
+} from '../lib/design/safety.ts';
+import type { Block } from './document.ts';
+import { limitBlocks } from './limitSentences.ts';
+import { plateOutSaid } from './matchingSentences.ts';
+import { prose } from './prose.ts';
+
+/** What to think of before single spots are fired. */
+export const pulseCautions: readonly Block[] = [
+  {
+    kind: 'caution',
+    id: 'plate-out',
+    prose: prose`**Before single spots without the plate.** ${plateOutSaid} A row of single spots at the energies of the shaped beam would otherwise begin far above its threshold.`,
+  },
+  ...limitBlocks,
+  {
+    kind: 'table',
+    id: 'safety-table',
+    table: {
+      caption: 'Peak irradiance along the way, in time and space',
+      columns: ['', 'value'],
+      rows: [
+        ['on the plate', plateIrradiance],
+        ['on the workpiece, with the plate', peakIrradiance],
+        ['on the workpiece, plate taken out at the same energy', unshapedIrradiance],
+        ['in air behind the lens, the most there is', airIrradiance],
+        ['B-integral in the plate', plateBIntegral],
+      ],
+    },
+  },
+  {
+    kind: 'caution',
+    id: 'laser-safety',
+    prose: prose`**Class 4 laser.** None of these numbers says that anything is safe. IEC 60825-1, IEC TR 60825-14 and ISO 11553-1 (memory) apply, and eye safety counts beam radii at 1/e, not at 1/e²; local rules and your laser safety officer decide. A surface that is being marked reflects; fume of steel holds chromium and nickel: work with extraction and filters.`,
+  },
+];
