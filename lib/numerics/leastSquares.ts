@@ -23,6 +23,11 @@ export interface NonlinearFit extends FitWeights {
   readonly sizes?: ArrayLike<number>;
   /** Most steps tried, 2000 by default: enough for MGH10's far start. */
   readonly mostSteps?: number;
+  /**
+   * Share of the sum of squares that a step must promise to take off, or the fit has settled; 1e-22 by default. A model
+   * with bends, whose linearisation promises more than it keeps, needs more.
+   */
+  readonly leastGain?: number;
 }
 
 interface Place {
@@ -63,7 +68,7 @@ export function fitNonlinear(fit: NonlinearFit): FitResult {
           )
         : undefined;
     const promised = predictedGain(linear, straight);
-    const settled = isSettled(place, straight) || promised <= 1e-22 * place.squares;
+    const settled = isSettled(place, straight) || promised <= (fit.leastGain ?? 1e-22) * place.squares;
     if (next && next.squares <= place.squares) {
       const ratio = (place.squares - next.squares) / (promised || 1);
       place = next;

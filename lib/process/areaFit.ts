@@ -1,7 +1,7 @@
 import { studentQuantile } from '../numerics/distributions.ts';
 import { fitNonlinear } from '../numerics/leastSquares.ts';
-import type { FitResult } from '../numerics/linearLeastSquares.ts';
-import { quadratic } from '../numerics/smallMatrix.ts';
+import { lowestNear } from '../numerics/lowestNear.ts';
+import { invertPositive, quadratic } from '../numerics/smallMatrix.ts';
 import { Problem } from '../problem.ts';
 import {
   estimateScatter,
@@ -58,68 +58,131 @@ const normalFactor = 1.959964;
 export function fitAreas(marks: readonly SpotMark[], model: AreaModel, absolute = false): AreaFit {
   const observed = Float64Array.from(marks, (mark) => mark.area);
   if (absolute) {
-    const place = fitWith(observed, model, Float64Array.from(marks, uncertaintyOf), model.start, true);
-    return withIntervals(place, place.fit.covariance, null, () => normalFactor);
+    const spread = Float64Array.from(marks, uncertaintyOf);
+    return describeAreas(marks, model, fitWith(observed, model, spread, model.start), true);
   }
-  // Six per cent of the area and two of the largest, until the marks say more.
-  const largest = Math.max(...observed);
-  const first = observed.map((value) => Math.hypot(0.06 * value, 0.02 * largest));
-  let place = fitWith(observed, model, first, model.start, false);
-  let scatter: MarkScatter = { reading: 0, relative: 0, energy: 0 };
+  let spread = firstSpread(observed);
+  let parameters = fitWith(observed, model, spread, model.start);
   for (let pass = 0; pass < 5; pass++) {
-    const parts = scatterParts(place.area, place.slope);
-    scatter = estimateScatter(freedSquares(observed, place), parts);
-    const spread = spreadOf(scatter, parts);
-    if (!spread.every((value) => value > 1e-9 * largest)) {
-      // Exact areas, as from a calculation: no scatter to speak of.
-      const held = spread.fill(1e-6 * largest);
-      return withIntervals({ ...place, spread: held }, place.fit.covariance, scatter, () => normalFactor);
-    }
-    place = fitWith(observed, model, spread, place.fit.parameters, false);
+    spread = scatterAt(observed, predictAll(model, parameters, observed.length), spread).spread;
+    parameters = fitWith(observed, model, spread, parameters);
   }
-  const shares = shareOut(scatter, scatterParts(place.area, place.slope));
-  const doubt = doubtOf(place.derivatives, shares, priorMarks);
-  return withIntervals(place, doubt.covariance, scatter, (direction) =>
-    studentQuantile(0.95, doubt.freedomAlong(direction)),
-  );
+  return describeAreas(marks, model, parameters, false, spread);
 }
 
-type Place = Pick<AreaFit, 'derivatives' | 'area' | 'slope' | 'spread'> & { readonly fit: FitResult };
+/**
+ * Scatter, covariance and intervals at parameters found in some way. Without `absolute` the scatter is the one that the
+ * deviations show there; `spread` begins the search for it.
+ */
+export function describeAreas(
+  marks: readonly SpotMark[],
+  model: AreaModel,
+  parameters: Float64Array,
+  absolute: boolean,
+  spread?: Float64Array,
+): AreaFit {
+  const observed = Float64Array.from(marks, (mark) => mark.area);
+  const place = predictAll(model, parameters, marks.length);
+  const common = { parameters, ...place, degreesOfFreedom: marks.length - parameters.length };
+  if (absolute) {
+    const given = Float64Array.from(marks, uncertaintyOf);
+    const covariance = plainCovariance(place.derivatives, given);
+    return { ...common, ...along(covariance, () => normalFactor), spread: given, scatter: null };
+  }
+  let found = scatterAt(observed, place, spread ?? firstSpread(observed));
+  if (!spread) for (let pass = 0; pass < 3; pass++) found = scatterAt(observed, place, found.spread);
+  if (found.exact) {
+    const covariance = plainCovariance(place.derivatives, found.spread);
+    return { ...common, ...along(covariance, () => normalFactor), ...found };
+  }
+  const shares = shareOut(found.scatter, scatterParts(place.area, place.slope));
+  const doubt = doubtOf(place.derivatives, shares, priorMarks);
+  const factorAlong = (direction: ArrayLike<number>) => studentQuantile(0.95, doubt.freedomAlong(direction));
+  return { ...common, ...along(doubt.covariance, factorAlong), ...found };
+}
+
+/** Six per cent of the area and two of the largest, until the marks say more. */
+function firstSpread(observed: Float64Array): Float64Array {
+  const largest = Math.max(...observed);
+  return observed.map((value) => Math.hypot(0.06 * value, 0.02 * largest));
+}
+
+type Place = Pick<AreaFit, 'derivatives' | 'area' | 'slope'>;
+
+function predictAll(model: AreaModel, parameters: Float64Array, count: number): Place {
+  const area = new Float64Array(count);
+  const slope = new Float64Array(count);
+  model.predict(parameters, area, slope);
+  return { area, slope, derivatives: derivativesOf(model, parameters, count) };
+}
+
+/** The scatter that the deviations show, and the spread of each mark under it; `before` weighs for the leverages. */
+function scatterAt(observed: Float64Array, place: Place, before: Float64Array) {
+  const parts = scatterParts(place.area, place.slope);
+  const scatter = estimateScatter(freedSquares(observed, place, before), parts);
+  const spread = spreadOf(scatter, parts);
+  const least = 1e-9 * Math.max(...observed);
+  const exact = !spread.every((value) => value > least);
+  // Exact areas, as from a calculation, have no scatter to speak of: a millionth of the largest.
+  return { scatter, spread: exact ? spread.fill(1e3 * least) : spread, exact };
+}
 
 function fitWith(
   observed: Float64Array,
   model: AreaModel,
   spread: Float64Array,
   start: ArrayLike<number>,
-  absolute: boolean,
-): Place {
-  const area = new Float64Array(observed.length);
+): Float64Array {
   const slope = new Float64Array(observed.length);
-  const fit = fitNonlinear({
+  if (start.length === 1) return fitOne(observed, model, spread, start[0]!);
+  return fitNonlinear({
     observed,
     start,
     sizes: model.sizes ?? model.start.map(() => 1),
     uncertainties: spread,
-    absolute,
     model: (parameters, into) => model.predict(parameters, into, slope),
     mostSteps: 200,
-  });
-  model.predict(fit.parameters, area, slope);
-  return { fit, area, slope, spread, derivatives: derivativesOf(model, fit.parameters, observed.length) };
+    leastGain: 1e-6,
+  }).parameters;
 }
 
-function withIntervals(
-  { fit, ...place }: Place,
-  covariance: readonly Float64Array[],
-  scatter: MarkScatter | null,
-  factorAlong: (direction: ArrayLike<number>) => number,
-): AreaFit {
-  const along = (direction: ArrayLike<number>) => {
-    const uncertainty = Math.sqrt(quadratic(direction, covariance, direction));
-    return { uncertainty, half: uncertainty * factorAlong(direction) };
+/** One parameter by search: where dips close, areas bend too sharply for steps along tangents. */
+function fitOne(observed: Float64Array, model: AreaModel, spread: Float64Array, start: number): Float64Array {
+  const area = new Float64Array(observed.length);
+  const slope = new Float64Array(observed.length);
+  const squares = (parameter: number) => {
+    model.predict([parameter], area, slope);
+    return observed.reduce((sum, value, i) => sum + ((value - area[i]!) / spread[i]!) ** 2, 0);
   };
-  const { parameters, degreesOfFreedom } = fit;
-  return { parameters, degreesOfFreedom, covariance, scatter, along, ...place };
+  let best = lowestNear(squares, start, 0.1, 12, 1e-5);
+  // Where areas run smoothly, steps along the tangent end on the lowest place exactly.
+  for (let step = 0; step < 4; step++) {
+    const [derivative] = derivativesOf(model, [best.at], observed.length) as [Float64Array];
+    squares(best.at);
+    let [above, below] = [0, 0];
+    derivative.forEach((value, i) => {
+      above += (value * (observed[i]! - area[i]!)) / spread[i]! ** 2;
+      below += (value / spread[i]!) ** 2;
+    });
+    const at = best.at + above / below;
+    const value = squares(at);
+    if (!(Math.abs(above / below) < 1e-4 && value <= best.value * (1 + 1e-9))) break;
+    best = { at, value };
+  }
+  return Float64Array.of(best.at);
+}
+
+function along(
+  covariance: readonly Float64Array[],
+  factorAlong: (direction: ArrayLike<number>) => number,
+): Pick<AreaFit, 'covariance' | 'along'> {
+  return {
+    covariance,
+    along: (direction) => {
+      const uncertainty = Math.sqrt(quadratic(direction, covariance, direction));
+      return { uncertainty, half: uncertainty * factorAlong(direction) };
+    },
+  };
 }
 
 /** Derivatives of the predicted areas by each parameter, a column each: central differences, 1e-4 of its size apart. */
@@ -138,13 +201,28 @@ function derivativesOf(model: AreaModel, parameters: ArrayLike<number>, count: n
   });
 }
 
+/** (JᵀV⁻¹J)⁻¹ for known spreads. */
+function plainCovariance(derivatives: readonly Float64Array[], spread: Float64Array): Float64Array[] {
+  return invertPositive(
+    derivatives.map((left) =>
+      Float64Array.from(derivatives, (right) =>
+        left.reduce((sum, value, i) => sum + (value * right[i]!) / spread[i]! ** 2, 0),
+      ),
+    ),
+  );
+}
+
 /** Squared deviations over 1 − leverage: that much of a mark's variance the fit leaves in its deviation (at least 1/20). */
-function freedSquares(observed: Float64Array, place: Place): Float64Array {
-  const { fit, derivatives, spread, area } = place;
+function freedSquares(
+  observed: Float64Array,
+  { derivatives, area }: Place,
+  spread: Float64Array,
+): Float64Array {
+  const covariance = plainCovariance(derivatives, spread);
   return observed.map((value, i) => {
     const row = derivatives.map((column) => column[i]!);
-    const taken = quadratic(row, fit.covariance, row) / ((fit.reducedChiSquare || 1) * spread[i]! ** 2);
-    return (value - area[i]!) ** 2 / Math.max(0.05, 1 - taken);
+    const leverage = quadratic(row, covariance, row) / spread[i]! ** 2;
+    return (value - area[i]!) ** 2 / Math.max(0.05, 1 - leverage);
   });
 }
 

@@ -57,14 +57,17 @@ export function fitGaussianMarks(
   const seen = marks.filter(({ area }) => area > 0);
   requireSpread(seen);
   const fit = fitAreas(seen, gaussianModel(seen), options.absolute);
-  const [logEnergy, logSize] = fit.parameters as unknown as [number, number];
+  const logEnergy = fit.parameters[0]! + Math.log(largest(seen, 'energy'));
+  const logSize = fit.parameters[1]! + Math.log(largest(seen, 'area'));
   const size = Math.exp(logSize);
   const factor = options.transmission ?? 1;
   const thresholdEnergy = fittedLog(fit, logEnergy, [1, 0]);
   // F_th = 2E_th/(πw²) = E_th/(πw²/2).
   const thresholdFluence = fittedLog(fit, logEnergy - logSize + Math.log(factor), [1, -1]);
   const beamRadius = fittedLog(fit, 0.5 * (logSize - Math.log(Math.PI / 2)), [0, 0.5]);
-  const axes = axesOf(seen, () => 1);
+  const axes = axesOf(seen, ({ energy }) => Math.exp(logEnergy) / energy, fit.scatter, {
+    elliptical: () => 1.2,
+  });
   const unmarked = marks
     .filter(({ area }) => !(area > 0))
     .map((mark) => {
@@ -111,9 +114,14 @@ function requireSpread(seen: readonly SpotMark[]): void {
   );
 }
 
-/** A = (πw²/2)(ln E − ln E_th), parameters ln E_th and ln(πw²/2). */
+function largest(marks: readonly SpotMark[], what: 'energy' | 'area'): number {
+  return Math.max(...marks.map((mark) => mark[what]));
+}
+
+/** A = (πw²/2)(ln E − ln E_th), parameters ln E_th and ln(πw²/2) in the largest energy and area: units do not matter. */
 function gaussianModel(marks: readonly SpotMark[]): AreaModel {
-  const logs = marks.map(({ energy }) => Math.log(energy));
+  const [top, widest] = [largest(marks, 'energy'), largest(marks, 'area')];
+  const logs = marks.map(({ energy }) => Math.log(energy / top));
   const count = marks.length;
   const meanLog = logs.reduce((sum, log) => sum + log, 0) / count;
   const meanArea = marks.reduce((sum, { area }) => sum + area, 0) / count;
@@ -126,9 +134,9 @@ function gaussianModel(marks: readonly SpotMark[]): AreaModel {
     );
   }
   return {
-    start: [meanLog - meanArea / size, Math.log(size)],
+    start: [meanLog - meanArea / size, Math.log(size / widest)],
     predict: (parameters, area, slope) => {
-      slope.fill(Math.exp(parameters[1]!));
+      slope.fill(widest * Math.exp(parameters[1]!));
       logs.forEach((log, i) => {
         area[i] = slope[i]! * (log - parameters[0]!);
       });
@@ -149,7 +157,7 @@ function alternativesOf(
       change: change(({ energy }) => (Math.log(energy) - logEnergy) ** 2),
       text: 'Areas against the logarithm of the energy bend, where a Gaussian gives a straight line: the spot is no Gaussian.',
     },
-    ...mixedAlternatives(marks, fit.slope),
+    ...mixedAlternatives(marks, fit),
   ];
 }
 

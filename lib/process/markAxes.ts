@@ -1,40 +1,75 @@
-import { studentTails } from '../numerics/distributions.ts';
+import { fisherTail } from '../numerics/distributions.ts';
 import type { FitCheck } from './fitCheck.ts';
+import type { MarkScatter } from './markScatter.ts';
 import type { SpotMark } from './spotMark.ts';
 
-/** Ratio of a mark's extent along x to that along y, over many marks. */
+/** Ratio of a mark's extent along x to that along y over what a round beam would leave, over many marks. */
 export interface MarkAxes {
   /** Geometric mean. */
   readonly ratio: number;
   /** Standard uncertainty, from the scatter. */
   readonly uncertainty: number;
   readonly marks: number;
+  /** How probable this ratio, or its change from small marks to large ones, is by chance alone. */
+  readonly probability: number;
+}
+
+/** What is known of the extents that a beam leaves, at threshold over peak fluence (0 to 1). */
+export interface PredictedAxes {
+  /** Extent along x over extent along y for a round beam; 1 when left out. */
+  readonly round?: (level: number) => number;
+  /** The same for an elliptical beam of any aspect: then marks are compared with such beams alone. */
+  readonly elliptical?: (level: number) => number;
 }
 
 /**
- * Mean ratio of the diameters over those predicted for a round beam; null below three marks with both diameters.
- * Large marks count alike, small ones less: reading errors are then a greater part of them.
+ * The axes of marks with both diameters, against those of a round beam; null below five. An elliptical beam changes the
+ * ratio of a Gaussian's marks for all alike. Behind a plate it may be below 1 for small marks and above for large ones:
+ * without a prediction for it, ln of the ratio is looked at with its change along the level, which takes a clearer
+ * ellipse to show. Small marks count less: a reading error is a greater part of them.
  */
-export function axesOf(marks: readonly SpotMark[], predicted: (mark: SpotMark) => number): MarkAxes | null {
+export function axesOf(
+  marks: readonly SpotMark[],
+  level: (mark: SpotMark) => number,
+  scatter: MarkScatter | null,
+  { round = () => 1, elliptical }: PredictedAxes = {},
+): MarkAxes | null {
   const pairs = marks.flatMap((mark) => {
     const [x = 0, y = 0] = mark.diameters ?? [];
-    return x > 0 && y > 0 ? [{ log: Math.log(x / y / predicted(mark)), size: Math.sqrt(x * y) }] : [];
+    const at = Math.min(1, level(mark));
+    return x > 0 && y > 0 ? [{ at, log: Math.log(x / y / round(at)), size: Math.sqrt(x * y) }] : [];
   });
-  if (pairs.length < 3) return null;
+  // One diameter for both axes tells nothing of them.
+  if (pairs.length < 5 || pairs.every(({ log }) => log === 0)) return null;
   const largest = Math.max(...pairs.map(({ size }) => size));
-  // A reading error of 2 % of the largest mark beside 3 % of each.
-  const weights = pairs.map(({ size }) => 1 / (0.03 ** 2 + (0.02 * (largest / size)) ** 2));
-  const total = weights.reduce((sum, weight) => sum + weight, 0);
-  const mean = pairs.reduce((sum, { log }, i) => sum + weights[i]! * log, 0) / total;
-  const squares = pairs.reduce((sum, { log }, i) => sum + weights[i]! * (log - mean) ** 2, 0);
-  const uncertainty = Math.sqrt(squares / (pairs.length - 1) / total);
-  return { ratio: Math.exp(mean), uncertainty: Math.exp(mean) * uncertainty, marks: pairs.length };
+  const { relative, reading } = scatter ?? { relative: 0.03, reading: 0.02 * largest };
+  const weights = pairs.map(({ size }) => 1 / (Math.max(relative, 0.01) ** 2 + (reading / size) ** 2));
+  const sum = (of: (pair: (typeof pairs)[0]) => number) =>
+    pairs.reduce((total, pair, i) => total + weights[i]! * of(pair), 0);
+  const total = sum(() => 1);
+  const mean = sum(({ log }) => log) / total;
+  const left = (explained: number, parameters: number) =>
+    (sum(({ log }) => log * log) - explained) / (pairs.length - parameters) || Number.MIN_VALUE;
+  const middle = sum(({ at }) => at) / total;
+  // Mean and slope along the level are independent of each other.
+  const spread = sum(({ at }) => (at - middle) ** 2);
+  const slope = spread > 0 ? sum(({ at, log }) => (at - middle) * log) / spread : 0;
+  const both = mean ** 2 * total + slope ** 2 * spread;
+  const change = (at: number) => Math.log((elliptical?.(at) ?? 1) / round(at));
+  const along = sum(({ at }) => change(at) ** 2);
+  const one = along > 0 ? sum(({ at, log }) => change(at) * log) ** 2 / along : 0;
+  const probability = elliptical
+    ? fisherTail(one / left(one, 1), 1, pairs.length - 1)
+    : fisherTail(both / 2 / left(both, 2), 2, pairs.length - 2);
+  const ratio = Math.exp(mean);
+  const uncertainty = ratio * Math.sqrt(left(both, 2) / total);
+  return { ratio, uncertainty, marks: pairs.length, probability };
 }
 
-/** The check whether the axes agree; none without axes. */
+/** The check whether the axes are those of a round beam; none without axes. */
 export function checkAxes(axes: MarkAxes | null): Omit<FitCheck, 'passed'>[] {
   if (axes === null) return [];
-  const t = Math.abs(Math.log(axes.ratio)) / (axes.uncertainty / axes.ratio || Number.MIN_VALUE);
-  const text = `The marks are ${axes.ratio.toFixed(3)} ± ${axes.uncertainty.toFixed(3)} times as wide along x as along y, against what a round beam would leave.`;
-  return [{ kind: 'axes', probability: studentTails(t, axes.marks - 1), text }];
+  const { ratio, uncertainty, probability } = axes;
+  const text = `Extents along x and y (ratio ${ratio.toFixed(3)} ± ${uncertainty.toFixed(3)} on average) are not those that a round beam would leave.`;
+  return [{ kind: 'axes', probability, text }];
 }

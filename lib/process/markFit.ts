@@ -59,22 +59,26 @@ export function describeMarks(
 }
 
 /** Alternatives for marks with different numbers of pulses or z that one model takes together. */
-export function mixedAlternatives(marks: readonly SpotMark[], slope: ArrayLike<number>): Alternative[] {
-  const moved = (of: (mark: SpotMark) => number) =>
-    Float64Array.from(marks, (mark, i) => slope[i]! * of(mark));
+export function mixedAlternatives(
+  marks: readonly SpotMark[],
+  { area, slope }: Pick<AreaFit, 'area' | 'slope'>,
+): Alternative[] {
+  const change = (of: (mark: SpotMark, i: number) => number) => Float64Array.from(marks, of);
   const middle = marks.reduce((sum, { z }) => sum + z, 0) / marks.length;
-  const z = (power: number): Alternative => ({
+  const z = (of: (mark: SpotMark, i: number) => number): Alternative => ({
     kind: 'z',
-    change: moved((mark) => (mark.z - middle) ** power),
+    change: change(of),
     text: 'The areas change with z beyond what the model says: the waist may lie elsewhere. Fit marks of one z, or the plane as well.',
   });
   return [
     {
       kind: 'pulses',
-      change: moved((mark) => Math.log(mark.pulses)),
+      change: change((mark, i) => slope[i]! * Math.log(mark.pulses)),
       text: 'The areas change with the number of pulses: the threshold incubates. Fit marks of one number of pulses at a time.',
     },
-    z(1),
-    z(2),
+    z((mark, i) => slope[i]! * (mark.z - middle)),
+    // A Gaussian's areas change with ζ² by dA/d ln E · (ln(E/E_th) − 1).
+    z((mark, i) => (area[i]! - slope[i]!) * (mark.z - middle)),
+    z((mark, i) => (area[i]! - slope[i]!) * (mark.z - middle) ** 2),
   ];
 }

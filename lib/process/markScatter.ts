@@ -12,10 +12,10 @@ export interface MarkScatter {
 }
 
 /** So many marks' worth of belief in the usual pattern; with 0.2 to 1 the intervals hold what they say (tests). */
-export const priorMarks = 0.5;
+export const priorMarks = 0.4;
 
 /** Of the relative scatter of the diameter: reading at the largest mark, mark to mark, energy. */
-const usualPattern = [0.33, 1, 0.2] as const;
+const usualPattern = [0.33, 1, 0.22] as const;
 
 /** The three parts of the variance in units of the squares of {@link MarkScatter}, a column of all marks each. */
 export type ScatterParts = readonly [Float64Array, Float64Array, Float64Array];

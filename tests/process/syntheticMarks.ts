@@ -82,3 +82,26 @@ export function gaussianMark(radiusX: number, radiusY = radiusX, withAxes = fals
     return withAxes ? { area, diameters: [2 * radiusX * reach, 2 * radiusY * reach] } : { area };
   };
 }
+
+/** What a ladder is made from: rungs at the readings, each with every energy. */
+export interface LadderRecipe {
+  readonly seed: number;
+  readonly readings: readonly number[];
+  readonly energies: readonly number[];
+  /** Area marked at this reading with this energy, m²; 0 for none. */
+  readonly areaAt: (reading: number, energy: number) => number;
+}
+
+/** A ladder as measured: 2 to 4 % scatter of the diameter, a reading error of 0.1 to 0.4 µm, pulses that scatter by 1 %. */
+export function syntheticLadder({ seed, readings, energies, areaAt }: LadderRecipe): SpotMark[] {
+  const random = createRandom(seed);
+  const relative = random.between(0.02, 0.04);
+  const reading = random.between(0.1e-6, 0.4e-6);
+  const read = (diameter: number) => diameter * (1 + relative * random.normal()) + reading * random.normal();
+  return readings.flatMap((z, i) =>
+    energies.map((energy, k) => {
+      const area = areaAt(z, energy * (1 + 0.01 * random.normal()));
+      return { row: i * energies.length + k + 2, energy, pulses: 1, z, ...measure({ area }, read) };
+    }),
+  );
+}

@@ -1,0 +1,108 @@
+import { Problem } from '../problem.ts';
+import { describeMarks, type Fitted, type MarkFit, mixedAlternatives } from './markFit.ts';
+import { fitPlanes, judgePlanes, type MarksOfSpot, type PlaneFit } from './planeFit.ts';
+
+/** A row of marks along z, to find the focus by. */
+export interface LadderProposal {
+  /** Distance of neighbouring marks along z, m. */
+  readonly step: number;
+  /** Readings of z, m, ascending. */
+  readonly readings: readonly number[];
+  /** |z| from the focus beyond which no mark appears, m. */
+  readonly reach: number;
+}
+
+/** Rungs that fit on a workpiece and are read in an hour. */
+const mostRungs = 61;
+
+/**
+ * Proposes a ladder for a spot whose relative peak falls along z as `peakAt`: marks `part` of a Rayleigh length apart (a
+ * quarter when left out), about the reading `expected`, as far as the focus may be off (`doubt`, m) and a rung beyond the
+ * last plane with a mark. `excess` is the peak fluence of the unshaped focus at the ladder's energy over the threshold.
+ * Throws Problem 'impossible' where no plane would be marked, or the row would have more than 61 rungs.
+ */
+export function proposeLadder(ladder: {
+  readonly rayleighLength: number;
+  readonly excess: number;
+  readonly peakAt: (z: number) => number;
+  readonly expected: number;
+  readonly doubt: number;
+  readonly part?: number;
+}): LadderProposal {
+  const { rayleighLength, excess, peakAt, expected, doubt, part = 0.25 } = ladder;
+  const step = part * rayleighLength;
+  let reach = -1;
+  // Planes are known within 12 Rayleigh lengths.
+  for (let z = 0; z <= 11.9 * rayleighLength; z += step / 2) {
+    if (excess * Math.max(peakAt(z), peakAt(-z)) > 1) reach = z;
+  }
+  if (reach < 0) {
+    throw new Problem(
+      'impossible',
+      `At this energy no plane is above the threshold: the unshaped focus has ${excess.toPrecision(3)} times the threshold fluence. Raise the energy.`,
+      { input: 'laser.pulseEnergy', value: excess.toPrecision(3) },
+    );
+  }
+  const half = Math.ceil((reach + doubt) / step) + 1;
+  if (2 * half + 1 > mostRungs) {
+    throw new Problem(
+      'impossible',
+      `The ladder would have ${2 * half + 1} rungs, where ${mostRungs} are the most: choose larger steps, less energy, or begin nearer to the focus.`,
+      { value: `${2 * half + 1}`, allowed: `${mostRungs} or fewer` },
+    );
+  }
+  const readings = Array.from({ length: 2 * half + 1 }, (_, i) => expected + (i - half) * step);
+  return { step, readings, reach };
+}
+
+/** Zero and direction of the z scale from measured ladders. */
+export interface LadderFit extends MarkFit {
+  /** Reading of z at which the workpiece is in the focus, m, with uncertainty and 95 % interval. */
+  readonly zero: Fitted;
+  /** 1: z grows away from the lens as the readings do; −1: the other way; null: these marks do not tell. */
+  readonly direction: 1 | -1 | null;
+  /** How much better the better direction fits, in −2 ln of the likelihood; above 9 (90 to 1) it counts as found. */
+  readonly directionEvidence: number;
+  /** Fluence at the threshold, J/m². */
+  readonly thresholdFluence: Fitted;
+}
+
+const decided = 9;
+
+/**
+ * Zero and direction from marks along z; ladders with and without the plate count together, each with its spot. A ladder
+ * without the plate, or with a plate whose planes are alike on both sides of the focus, gives the zero but not the
+ * direction. Zeros are searched between the ends of `searched`, or of the readings. Where the directions cannot be told
+ * apart, the interval of the zero covers the zeros of both. Throws Problem 'impossible' below four marks.
+ */
+export function fitLadder(
+  spots: readonly MarksOfSpot[],
+  options: { readonly absolute?: boolean; readonly searched?: readonly [number, number] } = {},
+): LadderFit {
+  const readings = spots.flatMap(({ marks }) => marks.map(({ z }) => z));
+  const range = options.searched ?? ([Math.min(...readings), Math.max(...readings)] as const);
+  const [first, second] = ([1, -1] as const)
+    .map((direction) => fitPlanes(spots, direction, range, options.absolute)[0]!)
+    .sort((left, right) => left.misfit - right.misfit) as [PlaneFit, PlaneFit];
+  const directionEvidence = second.misfit - first.misfit;
+  const told = directionEvidence > decided;
+  const { fit, seen } = first;
+  const alternatives = mixedAlternatives(seen, fit).filter(({ kind }) => kind === 'pulses');
+  const unmarked = spots.reduce((sum, { marks }) => sum + marks.length, 0) - seen.length;
+  return {
+    zero: told ? first.zeroFitted : coverBoth(first.zeroFitted, second.zeroFitted),
+    direction: told ? first.direction : null,
+    directionEvidence,
+    thresholdFluence: first.fluenceFitted,
+    ...describeMarks(seen, fit, unmarked, null),
+    ...judgePlanes(spots, first, alternatives),
+  };
+}
+
+/** The better of two that both remain possible, with an interval over both. */
+function coverBoth(better: Fitted, other: Fitted): Fitted {
+  const low = Math.min(better.interval[0], other.interval[0]);
+  const high = Math.max(better.interval[1], other.interval[1]);
+  const uncertainty = Math.max(better.uncertainty, Math.abs(better.value - other.value) / 2);
+  return { value: better.value, uncertainty, interval: [low, high] };
+}
