@@ -11,6 +11,7 @@ import * as explain from './explain.ts';
 import * as family from './family.ts';
 import * as familyMap from './familyMap.ts';
 import * as familyRule from './familyRule.ts';
+import * as fits from './fits.ts';
 import * as fluenceWindow from './fluenceWindow.ts';
 import * as focus from './focus.ts';
 import * as insideExpander from './insideExpander.ts';
@@ -86,6 +87,7 @@ const rooms = [
   wish,
   losses,
   material,
+  fits,
   threshold,
   thresholdChart,
   marks,
