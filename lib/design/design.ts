@@ -2,6 +2,7 @@ import { createGraph, type Graph } from '../graph/graph.ts';
 import type { Quantity } from '../graph/quantity.ts';
 import * as coupon from './coupon.ts';
 import * as couponInputs from './couponInputs.ts';
+import * as couponVerdict from './couponVerdict.ts';
 import * as depthInUse from './depthInUse.ts';
 import * as depthLaw from './depthLaw.ts';
 import * as depthOfFocus from './depthOfFocus.ts';
@@ -76,6 +77,7 @@ const rooms = [
   spots,
   couponInputs,
   coupon,
+  couponVerdict,
   limits,
   explain,
   ratioMaps,

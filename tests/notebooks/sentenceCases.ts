@@ -7,6 +7,7 @@ import type * as reasons from '../../notebooks/matchingReasons.ts';
 import type * as sentences from '../../notebooks/matchingSentences.ts';
 import type * as measured from '../../notebooks/measuredSentences.ts';
 import type * as spots from '../../notebooks/measuredSpotSentences.ts';
+import type * as planeVerdict from '../../notebooks/planeVerdictSentences.ts';
 import type * as spotTable from '../../notebooks/spotTableSentences.ts';
 import type * as threshold from '../../notebooks/thresholdSentences.ts';
 import { read, type Values } from './designOutcomes.ts';
@@ -21,6 +22,7 @@ export type Name =
   | keyof typeof spots
   | keyof typeof spotTable
   | keyof typeof coupon
+  | keyof typeof planeVerdict
   | keyof typeof threshold
   | keyof typeof marks
   | 'paraxialSaid'

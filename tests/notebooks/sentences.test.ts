@@ -9,6 +9,7 @@ import * as reasons from '../../notebooks/matchingReasons.ts';
 import * as sentences from '../../notebooks/matchingSentences.ts';
 import * as measured from '../../notebooks/measuredSentences.ts';
 import * as spots from '../../notebooks/measuredSpotSentences.ts';
+import * as planeVerdict from '../../notebooks/planeVerdictSentences.ts';
 import type { Sentence } from '../../notebooks/prose.ts';
 import { slotPieces } from '../../notebooks/slotPieces.ts';
 import * as spotTable from '../../notebooks/spotTableSentences.ts';
@@ -21,6 +22,7 @@ import { familyRuleCases } from './familyRuleCases.ts';
 import { imageCases } from './imageCases.ts';
 import { limitCases } from './limitCases.ts';
 import { markCases } from './markCases.ts';
+import { planeVerdictCases } from './planeVerdictCases.ts';
 import { type Name, sentenceCases } from './sentenceCases.ts';
 import { spotCases } from './spotCases.ts';
 import { spotTableCases } from './spotTableCases.ts';
@@ -39,6 +41,7 @@ const all = new Map(
     ...spots,
     ...spotTable,
     ...coupon,
+    ...planeVerdict,
     ...threshold,
     ...marks,
     paraxialSaid,
@@ -56,6 +59,7 @@ const allCases = [
   ...spotCases,
   ...spotTableCases,
   ...couponCases,
+  ...planeVerdictCases,
   ...thresholdCases,
   ...markCases,
 ];
@@ -129,6 +133,7 @@ describe('every branch says what is so', () => {
       couponSizeSaid: 2,
       couponRangeSaid: 6,
       couponSettingSaid: 2,
+      planeVerdictsSaid: 5,
       energySaid: 3,
       effectiveAreaSaid: 3,
       peakAndMeanSaid: 4,
