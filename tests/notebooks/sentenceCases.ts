@@ -22,6 +22,7 @@ export type Name =
   | keyof typeof coupon
   | keyof typeof threshold
   | 'paraxialSaid'
+  | 'irradiancesSaid'
   | 'xRaysSaid';
 
 /** What a sentence says for a design, and the numbers it says it of. */
