@@ -37,6 +37,10 @@ for (const viewport of [
       await settled(page);
       await expect(page.locator('.result-missing')).toContainText('No table of measured spots');
       await expect(page.locator('#block-one-pulse')).toContainText('The pulse energy is');
+      await page.getByRole('button', { name: 'Go to: table of measured spots' }).click();
+      const table = page.locator('.field[data-input="threshold.spotTable"] input[type="file"]');
+      await expect(table).toBeFocused();
+      await expect(page.locator('#block-spot-table-controls')).toBeInViewport();
       await page.keyboard.press('ControlOrMeta+Z');
       await settled(page);
       await expect(page.locator('.result-missing')).toBeHidden();
