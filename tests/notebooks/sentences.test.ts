@@ -10,6 +10,7 @@ import * as sentences from '../../notebooks/matchingSentences.ts';
 import * as measured from '../../notebooks/measuredSentences.ts';
 import * as spots from '../../notebooks/measuredSpotSentences.ts';
 import type { Sentence } from '../../notebooks/prose.ts';
+import * as removal from '../../notebooks/removalSentences.ts';
 import { slotPieces } from '../../notebooks/slotPieces.ts';
 import * as spotTable from '../../notebooks/spotTableSentences.ts';
 import * as threshold from '../../notebooks/thresholdSentences.ts';
@@ -21,6 +22,7 @@ import { familyRuleCases } from './familyRuleCases.ts';
 import { imageCases } from './imageCases.ts';
 import { limitCases } from './limitCases.ts';
 import { markCases } from './markCases.ts';
+import { removalCases } from './removalCases.ts';
 import { type Name, sentenceCases } from './sentenceCases.ts';
 import { spotCases } from './spotCases.ts';
 import { spotTableCases } from './spotTableCases.ts';
@@ -41,6 +43,7 @@ const all = new Map(
     ...coupon,
     ...threshold,
     ...marks,
+    ...removal,
     paraxialSaid,
     xRaysSaid,
   }).filter(isSentence),
@@ -58,6 +61,7 @@ const allCases = [
   ...couponCases,
   ...thresholdCases,
   ...markCases,
+  ...removalCases,
 ];
 const reached = new Map<Name, Set<string>>();
 
@@ -137,6 +141,9 @@ describe('every branch says what is so', () => {
       aboveThresholdSaid: 3,
       incubationSaid: 5,
       markSaid: 6,
+      craterSaid: 4,
+      removalGainSaid: 3,
+      windowGainSaid: 4,
       unshapedMarkSaid: 4,
       dipMarkSaid: 3,
     });
