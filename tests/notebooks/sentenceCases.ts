@@ -26,6 +26,7 @@ export type Name =
   | keyof typeof threshold
   | keyof typeof marks
   | 'paraxialSaid'
+  | 'irradiancesSaid'
   | 'xRaysSaid';
 
 /** What a sentence says for a design, and the numbers it says it of. */

@@ -3,7 +3,7 @@ import * as coupon from '../../notebooks/couponSentences.ts';
 import * as depth from '../../notebooks/depthSentences.ts';
 import * as rule from '../../notebooks/familyRuleSentences.ts';
 import * as family from '../../notebooks/familySentences.ts';
-import { paraxialSaid, xRaysSaid } from '../../notebooks/limitSentences.ts';
+import { irradiancesSaid, paraxialSaid, paraxialSaid, xRaysSaid, xRaysSaid } from '../../notebooks/limitSentences.ts';
 import * as marks from '../../notebooks/markSentences.ts';
 import * as reasons from '../../notebooks/matchingReasons.ts';
 import * as sentences from '../../notebooks/matchingSentences.ts';
@@ -45,6 +45,7 @@ const all = new Map(
     ...threshold,
     ...marks,
     paraxialSaid,
+    irradiancesSaid,
     xRaysSaid,
   }).filter(isSentence),
 );
@@ -101,8 +102,9 @@ describe('every branch says what is so', () => {
       sensitivitySaid: 5,
       orderSaid: 4,
       plateLoadSaid: 2,
-      paraxialSaid: 3,
-      xRaysSaid: 5,
+      paraxialSaid: 4,
+      irradiancesSaid: 2,
+      xRaysSaid: 6,
       imageSaid: 4,
       imageWarning: 4,
       imageNotes: 3,
