@@ -2,6 +2,7 @@ import { createGraph, type Graph } from '../graph/graph.ts';
 import type { Quantity } from '../graph/quantity.ts';
 import * as coupon from './coupon.ts';
 import * as couponInputs from './couponInputs.ts';
+import * as couponVerdict from './couponVerdict.ts';
 import * as depthInUse from './depthInUse.ts';
 import * as depthLaw from './depthLaw.ts';
 import * as depthOfFocus from './depthOfFocus.ts';
@@ -10,6 +11,7 @@ import * as explain from './explain.ts';
 import * as family from './family.ts';
 import * as familyMap from './familyMap.ts';
 import * as familyRule from './familyRule.ts';
+import * as fits from './fits.ts';
 import * as fluenceWindow from './fluenceWindow.ts';
 import * as focus from './focus.ts';
 import * as insideExpander from './insideExpander.ts';
@@ -75,6 +77,7 @@ const rooms = [
   spots,
   couponInputs,
   coupon,
+  couponVerdict,
   limits,
   explain,
   ratioMaps,
@@ -84,6 +87,7 @@ const rooms = [
   wish,
   losses,
   material,
+  fits,
   threshold,
   thresholdChart,
   marks,

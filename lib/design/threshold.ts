@@ -1,6 +1,7 @@
 import { choice, derived, number, picked } from '../graph/define.ts';
 import { formatReadable } from '../graph/units.ts';
 import { Problem } from '../problem.ts';
+import { fittedFluence, fittedUncertainty } from './fits.ts';
 import { handbookDifferences, handbookRange } from './material.ts';
 
 export const thresholdSource = choice({
@@ -71,24 +72,6 @@ const handbookUncertainty = derived({
   source: 'jcgm100',
 });
 
-const notFitted = derived({
-  id: 'threshold.notFitted',
-  name: 'threshold without measured spots',
-  symbol: 'F_\\text{th,fit}',
-  unit: 'none',
-  about: 'Stands where a fitted threshold is wanted and no single spots were given.',
-  from: { source: thresholdSource },
-  compute: ({ source }): number => {
-    throw new Problem(
-      'absent',
-      'No table of measured spots has been given yet: load one, or take the handbook or a typed threshold.',
-      { input: 'threshold.spotTable', value: source },
-    );
-  },
-  formula: '?',
-  source: 'fit',
-});
-
 export const thresholdFluence = picked({
   id: 'threshold.fluence',
   name: 'threshold fluence',
@@ -98,7 +81,7 @@ export const thresholdFluence = picked({
   digits: 3,
   about: 'Incident fluence of one pulse on a fresh surface above which it leaves a mark, in use everywhere.',
   by: thresholdSource,
-  cases: { handbook: handbookFluence, typed: typedThreshold, fitted: notFitted },
+  cases: { handbook: handbookFluence, typed: typedThreshold, fitted: fittedFluence },
   formula: '\\begin{cases} F_\\text{th,book} \\\\ F_\\text{th,typed} \\\\ F_\\text{th,fit} \\end{cases}',
 });
 
@@ -111,7 +94,7 @@ export const thresholdUncertainty = picked({
   digits: 2,
   about: 'Standard uncertainty (one standard deviation) of the threshold fluence in use, one pulse.',
   by: thresholdSource,
-  cases: { handbook: handbookUncertainty, typed: typedUncertainty, fitted: notFitted },
+  cases: { handbook: handbookUncertainty, typed: typedUncertainty, fitted: fittedUncertainty },
   formula:
     '\\begin{cases} u(F_\\text{th,book}) \\\\ u(F_\\text{th,typed}) \\\\ u(F_\\text{th,fit}) \\end{cases}',
 });

@@ -22,6 +22,7 @@ import { fitCaustic } from '../../lib/optics/caustic.ts';
 import { Problem } from '../../lib/problem.ts';
 import type { CommandIo } from './commandIo.ts';
 import { measureMarkFile } from './measureMark.ts';
+import { measureSpotsFile } from './measureSpots.ts';
 import { imagePatch, readText } from './openDesign.ts';
 import { type Options, onlyWord, readOptions, required } from './options.ts';
 
@@ -40,10 +41,11 @@ export function measure(args: readonly string[], io: CommandIo): string {
   const [what, ...rest] = args;
   if (what === 'beam') return measureBeamFile(readOptions(rest, ['pixel', 'pixel-uncertainty']), io);
   if (what === 'caustic') return measureCausticFile(readOptions(rest, ['wavelength']), io);
+  if (what === 'spots') return measureSpotsFile(rest, io);
   if (what === 'mark') return measureMarkFile(rest, io);
   throw new Problem(
     'unreadable',
-    `'measure ${what ?? ''}' is not known; use measure beam FILE --pixel "5.5 um", measure mark FILE --pixel "0.2 um" or measure caustic FILE.`,
+    `'measure ${what ?? ''}' is not known; use measure beam FILE --pixel "5.5 um", measure mark FILE --pixel "0.2 um", measure spots FILE or measure caustic FILE.`,
   );
 }
 

@@ -89,6 +89,35 @@ describe('measure', () => {
   });
 });
 
+describe('measure spots', () => {
+  const argv = [
+    'measure',
+    'spots',
+    'data/measured/rain-gauge-spots.csv',
+    'data/designs/rain-gauge-funnel.json',
+  ];
+
+  it('prints the fits with uncertainties and verdicts', () => {
+    const fits = JSON.parse(succeed([...argv, '--leave-out', '18=outlier']));
+    const { value, unit } = fits['threshold.fittedFluence'];
+    expect(unit).toBe('J/m^2');
+    expect(Math.abs(value - 2100)).toBeLessThan(2 * fits['threshold.fittedUncertainty'].value);
+    expect(fits['threshold.profileFit'].verdict).toBe('describes');
+    expect(fits['threshold.gaussianFit'].verdict).toBe('does not describe');
+    expect(fits['threshold.planeFit'].uncertainties.planeOffset).toBeGreaterThan(0);
+    expect(fits['threshold.profileFit'].residuals).toHaveLength(19);
+    expect(fits['threshold.incubationFit'].problem).toMatch(/at least 3/);
+  });
+
+  it('the threshold that the design then uses', () => {
+    const fits = JSON.parse(succeed(argv));
+    const used = ['evaluate', argv[3]!, '--spots', argv[2]!, '--set', 'threshold.source=fitted'];
+    const design = JSON.parse(succeed([...used, '--get', 'threshold.fluence']));
+    expect(design['threshold.fluence'].value).toBe(fits['threshold.fittedFluence'].value);
+    expect(fits['threshold.fittedFluence'].note).toMatch(/does not describe/);
+  });
+});
+
 describe('measure beam of a spoilt image', () => {
   it.each(['clipped', 'saturated'])('%s: no uncertainty, and the reason beside every value', (kind) => {
     const argv = ['measure', 'beam', `data/measured/${kind}-beam.png`, '--pixel', '5.5 um'];

@@ -7,6 +7,7 @@ import type * as reasons from '../../notebooks/matchingReasons.ts';
 import type * as sentences from '../../notebooks/matchingSentences.ts';
 import type * as measured from '../../notebooks/measuredSentences.ts';
 import type * as spots from '../../notebooks/measuredSpotSentences.ts';
+import type * as planeVerdict from '../../notebooks/planeVerdictSentences.ts';
 import type * as removal from '../../notebooks/removalSentences.ts';
 import type * as spotTable from '../../notebooks/spotTableSentences.ts';
 import type * as threshold from '../../notebooks/thresholdSentences.ts';
@@ -22,10 +23,12 @@ export type Name =
   | keyof typeof spots
   | keyof typeof spotTable
   | keyof typeof coupon
+  | keyof typeof planeVerdict
   | keyof typeof threshold
   | keyof typeof marks
   | keyof typeof removal
   | 'paraxialSaid'
+  | 'irradiancesSaid'
   | 'xRaysSaid';
 
 /** What a sentence says for a design, and the numbers it says it of. */

@@ -3,12 +3,13 @@ import * as coupon from '../../notebooks/couponSentences.ts';
 import * as depth from '../../notebooks/depthSentences.ts';
 import * as rule from '../../notebooks/familyRuleSentences.ts';
 import * as family from '../../notebooks/familySentences.ts';
-import { paraxialSaid, xRaysSaid } from '../../notebooks/limitSentences.ts';
+import { irradiancesSaid, paraxialSaid, xRaysSaid } from '../../notebooks/limitSentences.ts';
 import * as marks from '../../notebooks/markSentences.ts';
 import * as reasons from '../../notebooks/matchingReasons.ts';
 import * as sentences from '../../notebooks/matchingSentences.ts';
 import * as measured from '../../notebooks/measuredSentences.ts';
 import * as spots from '../../notebooks/measuredSpotSentences.ts';
+import * as planeVerdict from '../../notebooks/planeVerdictSentences.ts';
 import type { Sentence } from '../../notebooks/prose.ts';
 import * as removal from '../../notebooks/removalSentences.ts';
 import { slotPieces } from '../../notebooks/slotPieces.ts';
@@ -22,6 +23,7 @@ import { familyRuleCases } from './familyRuleCases.ts';
 import { imageCases } from './imageCases.ts';
 import { limitCases } from './limitCases.ts';
 import { markCases } from './markCases.ts';
+import { planeVerdictCases } from './planeVerdictCases.ts';
 import { removalCases } from './removalCases.ts';
 import { type Name, sentenceCases } from './sentenceCases.ts';
 import { spotCases } from './spotCases.ts';
@@ -41,10 +43,12 @@ const all = new Map(
     ...spots,
     ...spotTable,
     ...coupon,
+    ...planeVerdict,
     ...threshold,
     ...marks,
     ...removal,
     paraxialSaid,
+    irradiancesSaid,
     xRaysSaid,
   }).filter(isSentence),
 );
@@ -59,6 +63,7 @@ const allCases = [
   ...spotCases,
   ...spotTableCases,
   ...couponCases,
+  ...planeVerdictCases,
   ...thresholdCases,
   ...markCases,
   ...removalCases,
@@ -101,8 +106,9 @@ describe('every branch says what is so', () => {
       sensitivitySaid: 5,
       orderSaid: 4,
       plateLoadSaid: 2,
-      paraxialSaid: 3,
-      xRaysSaid: 5,
+      paraxialSaid: 4,
+      irradiancesSaid: 2,
+      xRaysSaid: 6,
       imageSaid: 4,
       imageWarning: 4,
       imageNotes: 3,
@@ -133,6 +139,7 @@ describe('every branch says what is so', () => {
       couponSizeSaid: 2,
       couponRangeSaid: 6,
       couponSettingSaid: 2,
+      planeVerdictsSaid: 5,
       energySaid: 3,
       effectiveAreaSaid: 3,
       peakAndMeanSaid: 4,
