@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { designGraph } from '../../../lib/design/design.ts';
 import { applyPatch, initialState } from '../../../lib/graph/state.ts';
+import { documents } from '../../../notebooks/contents.ts';
 import { initialWords } from '../../../notebooks/keeping/initialWords.ts';
 import { readDesign } from '../../../notebooks/keeping/readDesign.ts';
-import { readAddress, takeDesign } from '../../../notebooks/page/keeping/address.ts';
+import { addressWords, readAddress, takeDesign } from '../../../notebooks/page/keeping/address.ts';
 import { designWords, typedWords } from '../../../notebooks/page/keeping/keepingNotices.ts';
 import { fullDesign, openedWords } from '../../../notebooks/page/keeping/openedDesign.ts';
 import { printedGroups } from '../../../notebooks/page/keeping/printed.ts';
@@ -128,6 +129,20 @@ describe('an address', () => {
     ['#matching?other=1', { document: 'matching', design: undefined }],
     ['#matching?design=a?b', { document: 'matching', design: 'a?b' }],
   ])('%s', (hash, address) => expect(readAddress(hash)).toEqual(address));
+
+  it.each([
+    ['', ''],
+    ['#', ''],
+    ['#matching', ''],
+    ['#matching?design=x', ''],
+    ['#?design=x', ''],
+    ['#nonsense', 'The address ends in ‘#nonsense’, and no document is called that. Choose one here.'],
+    ['#design=zzz', /^The address ends in ‘#design=zzz’, which brings no design: .* ‘#matching\?design=…’\./],
+    [`#${'x'.repeat(300)}`, /‘#x{40}…’/],
+  ])('%j leads to a document, or it is said', (hash, says) => {
+    if (typeof says === 'string') expect(addressWords(hash, documents)).toBe(says);
+    else expect(addressWords(hash, documents)).toMatch(says);
+  });
 
   it('loses the design when it is taken, and keeps the document', () => {
     let address = '#matching?design=x';
