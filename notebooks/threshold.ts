@@ -31,6 +31,7 @@ import { handbookTable } from './handbookTable.ts';
 import { markBlocks } from './markBlocks.ts';
 import { math, prose, sets } from './prose.ts';
 import { pulseCautions } from './pulseCautions.ts';
+import { removalBlocks } from './removalBlocks.ts';
 import { spotTableBlocks } from './spotRowsBlocks.ts';
 import { incubationFigure, thresholdProfileFigure } from './thresholdFigures.ts';
 import {
@@ -138,6 +139,7 @@ export const threshold: StepwellDocument = {
       inputs: [pulsesOnPlace, incubationExponent, thresholdFloor],
     },
     ...markBlocks,
+    ...removalBlocks,
     ...pulseCautions,
     ...spotTableBlocks,
   ],

@@ -8,6 +8,7 @@ import type * as sentences from '../../notebooks/matchingSentences.ts';
 import type * as measured from '../../notebooks/measuredSentences.ts';
 import type * as spots from '../../notebooks/measuredSpotSentences.ts';
 import type * as planeVerdict from '../../notebooks/planeVerdictSentences.ts';
+import type * as removal from '../../notebooks/removalSentences.ts';
 import type * as spotTable from '../../notebooks/spotTableSentences.ts';
 import type * as threshold from '../../notebooks/thresholdSentences.ts';
 import { read, type Values } from './designOutcomes.ts';
@@ -25,6 +26,7 @@ export type Name =
   | keyof typeof planeVerdict
   | keyof typeof threshold
   | keyof typeof marks
+  | keyof typeof removal
   | 'paraxialSaid'
   | 'irradiancesSaid'
   | 'xRaysSaid';

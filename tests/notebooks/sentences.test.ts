@@ -11,6 +11,7 @@ import * as measured from '../../notebooks/measuredSentences.ts';
 import * as spots from '../../notebooks/measuredSpotSentences.ts';
 import * as planeVerdict from '../../notebooks/planeVerdictSentences.ts';
 import type { Sentence } from '../../notebooks/prose.ts';
+import * as removal from '../../notebooks/removalSentences.ts';
 import { slotPieces } from '../../notebooks/slotPieces.ts';
 import * as spotTable from '../../notebooks/spotTableSentences.ts';
 import * as threshold from '../../notebooks/thresholdSentences.ts';
@@ -23,6 +24,7 @@ import { imageCases } from './imageCases.ts';
 import { limitCases } from './limitCases.ts';
 import { markCases } from './markCases.ts';
 import { planeVerdictCases } from './planeVerdictCases.ts';
+import { removalCases } from './removalCases.ts';
 import { type Name, sentenceCases } from './sentenceCases.ts';
 import { spotCases } from './spotCases.ts';
 import { spotTableCases } from './spotTableCases.ts';
@@ -44,6 +46,7 @@ const all = new Map(
     ...planeVerdict,
     ...threshold,
     ...marks,
+    ...removal,
     paraxialSaid,
     irradiancesSaid,
     xRaysSaid,
@@ -63,6 +66,7 @@ const allCases = [
   ...planeVerdictCases,
   ...thresholdCases,
   ...markCases,
+  ...removalCases,
 ];
 const reached = new Map<Name, Set<string>>();
 
@@ -144,6 +148,9 @@ describe('every branch says what is so', () => {
       aboveThresholdSaid: 3,
       incubationSaid: 5,
       markSaid: 6,
+      craterSaid: 4,
+      removalGainSaid: 3,
+      windowGainSaid: 4,
       unshapedMarkSaid: 4,
       dipMarkSaid: 3,
     });
