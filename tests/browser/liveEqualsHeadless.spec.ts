@@ -189,7 +189,7 @@ function setAndReadPending(page: Page, patch: Patch) {
       sentences: [...document.querySelectorAll('.sentence')].map(pending),
       figures: [...document.querySelectorAll('.figure-block')].map(pending),
       panels: [...document.querySelectorAll('.figure-panels')].map(pending),
-      lists: [...document.querySelectorAll('.choices:not(.rows)')].map(pending),
+      lists: [...document.querySelectorAll('.choices')].map(pending),
       all: document.querySelectorAll('[data-pending]').length,
     };
   }, plainPatch(patch));
@@ -208,7 +208,9 @@ function checksOf(content: StepwellDocument) {
     const hit = (quantities: readonly Quantity[]) => quantities.some(({ id }) => touched.has(id));
     const expectedFigures = figures.map((block) => hit(Object.values(block.from)));
     const expectedPanels = panels.map((block) => hit(Object.values(block.from)));
-    const expectedLists = lists.map((block) => hit(Object.values(block.from)));
+    const expectedLists = content.blocks.flatMap((block) =>
+      block.kind === 'choices' || block.kind === 'rows' ? [hit(Object.values(block.from))] : [],
+    );
     const expectedSentences = sentences.map((sentence) => hit(slotQuantities(sentence)));
     const expectedValues = shown.values.map(([id]) => [id, touched.has(id)]);
     expect(shown.values).toEqual(expectedValues);
