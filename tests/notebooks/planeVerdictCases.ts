@@ -52,7 +52,7 @@ export const planeVerdictCases: readonly Case[] = [
   {
     says: 'planeVerdictsSaid',
     design: few,
-    text: /^At z.=.0.mm, 5 pulses \(1 mark and 1 place without\) it cannot be told whether the profile is as predicted\. 1 mark is not enough/,
+    text: /^At z.=.0.mm, 5 pulses \(1 mark and 1 place without\) it cannot be told whether the profile is as predicted\. The table gives 1 mark, not enough/,
     truth: (value) => verdicts(value)[0]!.threshold === null,
   },
   {
