@@ -1,5 +1,6 @@
 import { createGraph, type Graph } from '../graph/graph.ts';
 import type { Quantity } from '../graph/quantity.ts';
+import * as chosenFit from './chosenFit.ts';
 import * as coupon from './coupon.ts';
 import * as couponInputs from './couponInputs.ts';
 import * as couponVerdict from './couponVerdict.ts';
@@ -88,6 +89,7 @@ const rooms = [
   losses,
   material,
   fits,
+  chosenFit,
   threshold,
   thresholdChart,
   marks,

@@ -3,6 +3,7 @@ import * as coupon from '../../notebooks/couponSentences.ts';
 import * as depth from '../../notebooks/depthSentences.ts';
 import * as rule from '../../notebooks/familyRuleSentences.ts';
 import * as family from '../../notebooks/familySentences.ts';
+import * as fits from '../../notebooks/fitSentences.ts';
 import { irradiancesSaid, paraxialSaid, xRaysSaid } from '../../notebooks/limitSentences.ts';
 import * as marks from '../../notebooks/markSentences.ts';
 import * as reasons from '../../notebooks/matchingReasons.ts';
@@ -20,6 +21,7 @@ import { couponCases } from './couponCases.ts';
 import { depthCases } from './depthCases.ts';
 import { outcomesOf, read } from './designOutcomes.ts';
 import { familyRuleCases } from './familyRuleCases.ts';
+import { fitCases } from './fitCases.ts';
 import { imageCases } from './imageCases.ts';
 import { limitCases } from './limitCases.ts';
 import { markCases } from './markCases.ts';
@@ -46,6 +48,7 @@ const all = new Map(
     ...planeVerdict,
     ...threshold,
     ...marks,
+    ...fits,
     ...removal,
     paraxialSaid,
     irradiancesSaid,
@@ -66,6 +69,7 @@ const allCases = [
   ...planeVerdictCases,
   ...thresholdCases,
   ...markCases,
+  ...fitCases,
   ...removalCases,
 ];
 const reached = new Map<Name, Set<string>>();
@@ -148,6 +152,9 @@ describe('every branch says what is so', () => {
       aboveThresholdSaid: 3,
       incubationSaid: 5,
       markSaid: 6,
+      fitSaid: 5,
+      fitVerdictSaid: 3,
+      gaussianInsteadSaid: 4,
       craterSaid: 4,
       removalGainSaid: 3,
       windowGainSaid: 4,
