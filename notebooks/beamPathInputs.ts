@@ -1,5 +1,6 @@
 import { fullEnergy, setting } from '../lib/design/couponInputs.ts';
 import { fieldCurvature, fieldWidth, heightError, thermalShift, tilt } from '../lib/design/depthInUse.ts';
+import { branches, secondDepth, secondThreshold } from '../lib/design/depthLaw.ts';
 import {
   expanderKind,
   plateDistance as expanderPlateDistance,
@@ -150,6 +151,8 @@ const conditions: Readonly<Record<string, readonly Condition[]>> = {
   [leastContrast.id]: [[planeGoal.id, 'ring', 'ringWidth']],
   [typedPlateDistance.id]: [[distanceMode.id, 'typed']],
   [fullEnergy.id]: [[setting.id, 'attenuator']],
+  [secondDepth.id]: [[branches.id, 'two']],
+  [secondThreshold.id]: [[branches.id, 'two']],
   [measuredProfileZ.id]: [[measuredPlaneSource.id, 'typed']],
 };
 

@@ -2,6 +2,8 @@ import type { Patch } from '../lib/graph/state.ts';
 
 /** A row of a list to choose from. */
 export interface ChoiceRow {
+  /** What the row is about, the same in every later list, wherever it stands there then; its name where left out. */
+  readonly key?: unknown;
   /** Words of the button that takes it. */
   readonly name: string;
   /** What the button does, in words: "Move the workpiece to z = 0.05 mm". */

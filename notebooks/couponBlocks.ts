@@ -12,9 +12,11 @@ import {
   repeats,
   setting,
 } from '../lib/design/couponInputs.ts';
+import { planeVerdicts } from '../lib/design/couponVerdict.ts';
 import { couponFigure } from './couponFigure.ts';
 import { couponRangeSaid, couponSettingSaid, couponSizeSaid } from './couponSentences.ts';
 import type { Block } from './document.ts';
+import { planeVerdictsSaid } from './planeVerdictSentences.ts';
 import { prose } from './prose.ts';
 
 /** A test coupon: what it is fired with, what it will look like, and the table to fill in. */
@@ -53,4 +55,14 @@ export const couponBlocks: readonly Block[] = [
     prose: prose`${couponSizeSaid} ${couponRangeSaid} ${couponSettingSaid}`,
   },
   couponFigure,
+  {
+    kind: 'prose',
+    id: 'coupon-verdicts',
+    needs: [planeVerdicts],
+    prose: prose`
+      ### Plane by plane
+
+      ${planeVerdictsSaid}
+    `,
+  },
 ];

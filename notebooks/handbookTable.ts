@@ -37,6 +37,7 @@ function rowOf(row: PublishedThreshold, chosen: boolean): ChoiceRow {
   const threshold = formatReadable(row.fluence, 'J/m^2', 'J/cm^2');
   const durations = [...new Set(row.duration)].map((duration) => formatReadable(duration, 's', 'fs'));
   return {
+    key: row,
     name: threshold,
     does: `Take ${threshold} as the typed threshold`,
     cells: [

@@ -10,13 +10,27 @@ import type { Block } from './document.ts';
 import { phrase, prose, says } from './prose.ts';
 
 /** Where the paraxial model no longer holds for this lens and beam; nothing where it does. */
-export const paraxialSaid = says({ convergence, modelError }, ({ convergence: sine, modelError: error }) => {
-  if (sine >= 1)
-    return phrase`No lens focuses like this: half the beam over the focal length is ${convergence}. Take a longer focal length or a smaller beam; the numbers here are what the paraxial model gives all the same.`;
-  if (error >= 0.02)
-    return phrase`The edge of the beam converges steeply, at a sine of ${convergence}. The model here is paraxial and scalar; its irradiances may be off by about ${modelError} (estimated).`;
-  return '';
-});
+export const paraxialSaid = says(
+  { convergence, modelError },
+  ({ convergence: sine, modelError: error }) => {
+    if (sine >= 1)
+      return phrase`No lens focuses like this: half the beam over the focal length is ${convergence}. Take a longer focal length or a smaller beam; the numbers here are what the paraxial model gives all the same.`;
+    if (error >= 0.02)
+      return phrase`The edge of the beam converges steeply, at a sine of ${convergence}. The model here is paraxial and scalar; its irradiances may be off by about ${modelError} (estimated).`;
+    return '';
+  },
+  [],
+  'How steeply the beam converges cannot be worked out for this design. The model here is paraxial and scalar: behind a short lens and a wide beam its numbers are off.',
+);
+
+/** The irradiances that X-rays are judged by; the caution stands whether or not they can be worked out. */
+export const irradiancesSaid = says(
+  { peakIrradianceOnWorkpiece, unshapedPeakIrradiance },
+  () =>
+    phrase`Peak irradiance on the workpiece, in time and space: ${peakIrradianceOnWorkpiece} with the plate, ${unshapedPeakIrradiance} without it.`,
+  [],
+  'The peak irradiance on the workpiece, with the plate or without it, cannot be worked out for this design.',
+);
 
 /** The irradiance on the workpiece against the lowest at which X-rays were published. */
 export const xRaysSaid = says(
@@ -30,6 +44,8 @@ export const xRaysSaid = says(
       return phrase`That is within a factor of a hundred below the ${xRayIrradiance} from which on X-rays of ultrashort pulses on metal have been studied. Bursts, high mean power, hot spots and a better focus bring them all the same: speak with radiation protection before the first pulse.`;
     return phrase`That is further than a factor of a hundred below the ${xRayIrradiance} from which on X-rays of ultrashort pulses on metal have been studied, which is no all-clear.`;
   },
+  [],
+  phrase`X-rays of ultrashort pulses on metal have been studied from ${xRayIrradiance} on, and bursts, high mean power or hot spots bring them below it too. How near this design comes is not known, which is no all-clear: speak with radiation protection about shielding and dose before the first pulse.`,
 );
 
 /** Limits of the model and of safety that belong to the spot; they stay where no profile can be computed. */
@@ -38,6 +54,6 @@ export const limitBlocks: readonly Block[] = [
   {
     kind: 'caution',
     id: 'x-rays',
-    prose: prose`**X-rays.** Peak irradiance on the workpiece, in time and space: ${peakIrradianceOnWorkpiece} with the plate, ${unshapedPeakIrradiance} without it. ${xRaysSaid} (J. Schille et al., Materials 14, 4537 (2021), abstract; H. Legall et al., Appl. Phys. A 124, 407 (2018), memory.)`,
+    prose: prose`**X-rays.** ${irradiancesSaid} ${xRaysSaid} (J. Schille et al., Materials 14, 4537 (2021), abstract; H. Legall et al., Appl. Phys. A 124, 407 (2018), memory.)`,
   },
 ];

@@ -22,7 +22,7 @@ import { keepOneHelpOpen } from './page/controls/openHelp.ts';
 import { type DocumentView, renderDocument } from './page/documentView.ts';
 import { createHeader } from './page/header.ts';
 import { openWorker } from './page/heavy/openWorker.ts';
-import { takeDesign } from './page/keeping/address.ts';
+import { addressWords, takeDesign } from './page/keeping/address.ts';
 import { createDesignActions } from './page/keeping/designActions.ts';
 import { openKeeping } from './page/keeping/keeping.ts';
 import { showKeeping } from './page/keeping/keepingNotices.ts';
@@ -83,6 +83,7 @@ function route(): void {
   shown?.close();
   trace.close();
   const content = documents.find(({ id }) => `#${id}` === location.hash);
+  notices.show('address', addressWords(location.hash, documents));
   shown = content && renderDocument(context, content, entry?.element);
   place.replaceChildren(shown?.element ?? startPage());
   document.title = content

@@ -14,6 +14,7 @@ import {
 import {
   fileOf,
   lookAtProfile,
+  measurementOf,
   otherProfiles,
   planeOf,
   profilesIn,
@@ -102,6 +103,7 @@ function rowOf({ item, place, z }: ListedProfile, inputs: Inputs, all: ProfileCo
     ? [micrometres(found.width), micrometres(found.predictedWidth), wider(found), percent(found.deviation)]
     : ['—', '—', '—', '—'];
   return {
+    key: measurementOf(item),
     name,
     does: `Look closely at ${name}`,
     cells: [millimetres(z), ...cells],

@@ -26,11 +26,14 @@ import {
 } from '../lib/design/threshold.ts';
 import { fluenceScale } from '../lib/design/thresholdChart.ts';
 import { unshapedPeakFluence } from '../lib/design/unshaped.ts';
+import { couponBlocks } from './couponBlocks.ts';
 import type { StepwellDocument } from './document.ts';
+import { fitBlocks } from './fitBlocks.ts';
 import { handbookTable } from './handbookTable.ts';
 import { markBlocks } from './markBlocks.ts';
 import { math, prose, sets } from './prose.ts';
 import { pulseCautions } from './pulseCautions.ts';
+import { removalBlocks } from './removalBlocks.ts';
 import { spotTableBlocks } from './spotRowsBlocks.ts';
 import { incubationFigure, thresholdProfileFigure } from './thresholdFigures.ts';
 import {
@@ -138,7 +141,10 @@ export const threshold: StepwellDocument = {
       inputs: [pulsesOnPlace, incubationExponent, thresholdFloor],
     },
     ...markBlocks,
+    ...removalBlocks,
     ...pulseCautions,
     ...spotTableBlocks,
+    ...fitBlocks,
+    ...couponBlocks,
   ],
 };

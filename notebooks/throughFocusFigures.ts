@@ -17,6 +17,7 @@ import { valueAt } from '../lib/numerics/panelledFunction.ts';
 import { spaced } from '../lib/optics/focusMaps.ts';
 import { largest, micro, perSquareCentimetre } from './columns.ts';
 import { type AxisSpec, type FigureSpec, figure, type MarkSpec } from './document.ts';
+import { highestPlaces } from './highestPlaces.ts';
 import { causticSeries, radiusNames } from './measuredSpotBlocks.ts';
 import { thresholdOnMapSaid, thresholdSeries } from './thresholdOnMap.ts';
 
@@ -83,23 +84,6 @@ export const mapFigure = figure({
     };
   },
 });
-
-/** Places nearer in height than this part count as equal; numbers of a map are that far apart from plane to plane. */
-const alike = 0.005;
-
-/** z of the highest value of a row of planes, and of the highest on the far side of the middle where it is as high. */
-function highestPlaces(along: Float64Array, { low, high }: FamilyMap['extent']): string {
-  const top = largest(along);
-  const z = (i: number) => low + ((high - low) * i) / (along.length - 1);
-  const peaks = [...along.keys()].filter(
-    (i) =>
-      along[i]! >= top * (1 - alike) && along[i]! >= (along[i - 1] ?? 0) && along[i]! > (along[i + 1] ?? 0),
-  );
-  const show = (i: number) => formatReadable(z(i), 'm', 'mm', 2);
-  // The far ends of equal heights: a plateau between has no place of its own.
-  const ends = peaks.length > 1 ? [peaks[0]!, peaks.at(-1)!] : [peaks[0] ?? along.indexOf(top)];
-  return ends.map(show).join(' and ');
-}
 
 function placeOfPeak(map: FamilyMap, top: number): string {
   const { values, columns, rows, extent, highest, highestByPlane } = map;

@@ -40,7 +40,11 @@ export const planesTable = choices({
   view: ({ planes, z, goal, range, tolerance, field, unshapedPeak }): ChoicesSpec => {
     const nearest = nearestTo(planes, z);
     const place = placesOf(planes);
-    const rows = planes.map((plane) => rowOf(plane, place(plane.z), plane === nearest, unshapedPeak, field));
+    const alongBeam = [...planes].sort((a, b) => a.z - b.z);
+    const rows = planes.map((plane) => ({
+      ...rowOf(plane, place(plane.z), plane === nearest, unshapedPeak, field),
+      key: alongBeam.indexOf(plane),
+    }));
     const searched = `within ${formatReadable(range, '1', '1', 3)} Rayleigh ${range === 1 ? 'length' : 'lengths'} of the focus`;
     return {
       caption:

@@ -1,7 +1,9 @@
 import { createGraph, type Graph } from '../graph/graph.ts';
 import type { Quantity } from '../graph/quantity.ts';
+import * as chosenFit from './chosenFit.ts';
 import * as coupon from './coupon.ts';
 import * as couponInputs from './couponInputs.ts';
+import * as couponVerdict from './couponVerdict.ts';
 import * as depthInUse from './depthInUse.ts';
 import * as depthLaw from './depthLaw.ts';
 import * as depthOfFocus from './depthOfFocus.ts';
@@ -76,6 +78,7 @@ const rooms = [
   spots,
   couponInputs,
   coupon,
+  couponVerdict,
   limits,
   explain,
   ratioMaps,
@@ -86,6 +89,7 @@ const rooms = [
   losses,
   material,
   fits,
+  chosenFit,
   threshold,
   thresholdChart,
   marks,

@@ -9,7 +9,8 @@ import type { ProfileMarkFit } from '../process/profileMarks.ts';
 import { fitPlaneToo, fitWithoutPlate, fitWithPlate, marksOfFewest, thresholdsByPulses } from './fitMarks.ts';
 import { light } from './focus.ts';
 import { opticsTransmission, plateTransmission } from './losses.ts';
-import { usedMarks } from './spots.ts';
+import { namingInput } from './namingInput.ts';
+import { spotTable, usedMarks } from './spots.ts';
 
 export const fitModel = choice({
   id: 'threshold.fitModel',
@@ -61,7 +62,8 @@ export const gaussianFit = derived({
   about:
     'D² against ln E of marks made without the plate: threshold energy, peak fluence and 1/e² radius with standard uncertainties and 95\u202f% intervals, residuals, and whether a Gaussian describes the marks.',
   from: { marks: fittedMarks, optics: opticsTransmission },
-  compute: ({ marks, optics }): GaussianMarkFit => fitWithoutPlate(marks, { optics, plate: 1 }),
+  compute: ({ marks, optics }): GaussianMarkFit =>
+    namingInput(spotTable.id, () => fitWithoutPlate(marks, { optics, plate: 1 })),
   shownAs: (fit) => fitText(fit),
   formula: 'D^2=2w^2\\ln(E/E_\\text{th})',
   source: 'liu1982',
@@ -75,7 +77,8 @@ export const profileFit = derived({
   about:
     'Marked areas against energy with the profile predicted in the plane of each mark: peak fluence at the threshold with standard uncertainty and 95\u202f% interval, residuals, and whether the profile describes the marks.',
   from: { marks: fittedMarks, light, ...passing },
-  compute: ({ marks, light, ...passing }): ProfileMarkFit => fitWithPlate(marks, light, passing),
+  compute: ({ marks, light, ...passing }): ProfileMarkFit =>
+    namingInput(spotTable.id, () => fitWithPlate(marks, light, passing)),
   shownAs: (fit) => fitText(fit),
   formula: 'A(E)=A\\{H/H_\\text{max}>E_\\text{th}/E\\}',
   source: 'garcia2021',
@@ -90,7 +93,8 @@ export const planeFit = derived({
   about:
     'As the fit of the predicted profile, with one offset to the z of all marks fitted too, up to two Rayleigh lengths; other offsets that fit about as well are its rivals.',
   from: { marks: fittedMarks, light, ...passing },
-  compute: ({ marks, light, ...passing }): PlaneMarkFit => fitPlaneToo(marks, light, passing),
+  compute: ({ marks, light, ...passing }): PlaneMarkFit =>
+    namingInput(spotTable.id, () => fitPlaneToo(marks, light, passing)),
   shownAs: (fit) => fitText(fit),
   formula: 'A\\{F(z+\\Delta z)>F_\\text{th}\\}',
   source: 'garcia2021',
@@ -204,14 +208,15 @@ export const incubationFit = derived({
   about:
     'Thresholds of each number of pulses in the table, from a Gaussian or the predicted profile as chosen, and the power law and the law with a floor through them.',
   from: { marks: usedMarks, model: fitModel, light, ...passing },
-  compute: ({ marks, model, light, optics, plate }) => {
-    const points = thresholdsByPulses(marks, (some) =>
-      model === 'gaussian'
-        ? fitWithoutPlate(some, { optics, plate })
-        : fitWithPlate(some, light, { optics, plate }),
-    );
-    return { points, ...fitIncubation(points, { absolute: true }) };
-  },
+  compute: ({ marks, model, light, optics, plate }) =>
+    namingInput(spotTable.id, () => {
+      const points = thresholdsByPulses(marks, (some) =>
+        model === 'gaussian'
+          ? fitWithoutPlate(some, { optics, plate })
+          : fitWithPlate(some, light, { optics, plate }),
+      );
+      return { points, ...fitIncubation(points, { absolute: true }) };
+    }),
   shownAs: ({ better, power, floored }) => {
     const law = better === 'floored' && floored ? floored : power;
     return `S = ${law.exponent.toFixed(3)} ± ${law.uncertainties.exponent.toFixed(3)}`;

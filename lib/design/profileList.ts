@@ -50,6 +50,12 @@ export function fileOf(item: ListItem): MeasuredProfile {
   return item[measuredProfile.id] as MeasuredProfile;
 }
 
+/** What was measured, as an object that stays the same when a profile is renamed or moves in the list. */
+export function measurementOf(item: ListItem): object {
+  const { image, fluence, counts } = fileOf(item);
+  return image?.samples ?? (fluence.length > 0 ? fluence : counts);
+}
+
 /** Where a profile was measured, in metres, as the workpiece stands in `inputs`. */
 export function planeOf(item: ListItem, inputs: ProfileInputs): number {
   const typed = item[measuredPlaneSource.id] === 'typed';

@@ -16,6 +16,8 @@ const depthStep = 0.1;
 const fewestSteps = 6;
 /** Planes are found to this ζ; nothing changes over it. */
 const planeTolerance = 1e-4;
+/** A plane nearer to the focus than this ζ, and no better than it, is the focus. */
+const focusTolerance = 1e-3;
 /** The ends of a stretch are known to 1e-5. */
 const endMargin = 2e-5;
 
@@ -46,6 +48,17 @@ function bestPlane(
   onGrid = false;
   narrow(look, Math.max(low, best.defocus - grid), Math.min(high, best.defocus + grid));
   return best;
+}
+
+/** Whether the best plane is the focus but for the tolerance of the search, as where both sides mirror each other. */
+function isFocus(
+  best: { readonly defocus: number; readonly score: number },
+  { from, to }: KindInterval,
+  score: (defocus: number) => number | undefined,
+): boolean {
+  if (Math.abs(best.defocus) > focusTolerance || from > 0 || to < 0) return false;
+  const there = score(0);
+  return there !== undefined && better(best.score, there) >= 0;
 }
 
 function narrow(look: (x: number) => number, low: number, high: number): void {
@@ -87,7 +100,8 @@ export function findUsablePlanes(
       );
     const best = bestPlane(scoreAt, stretch, wish.goal === 'deepest' ? depthStep : profileStep);
     if (!best) return [];
-    const plane = describePlane(light, samples, stretch, best.defocus, wish.tolerance, zeroCurvature);
+    const defocus = isFocus(best, stretch, scoreAt) ? 0 : best.defocus;
+    const plane = describePlane(light, samples, stretch, defocus, wish.tolerance, zeroCurvature);
     return [{ score: best.score, plane }];
   });
   found.sort((a, b) => compareFor(wish.goal, a, b) || a.plane.z - b.plane.z);

@@ -109,7 +109,7 @@ function requireSpread(seen: readonly SpotMark[]): void {
   if (seen.length >= 4 && energies >= 2) return;
   throw new Problem(
     'impossible',
-    `${seen.length} marks at ${energies} different energies are not enough for threshold and beam radius with an uncertainty: at least 4 marks at 2 energies are needed, and 8 energies with 3 repeats are good. Mark more spots.`,
+    `The table gives ${seen.length} ${seen.length === 1 ? 'mark' : 'marks'} at ${energies} ${energies === 1 ? 'energy' : 'different energies'}, not enough for threshold and beam radius with an uncertainty: at least 4 marks at 2 energies are needed, and 8 energies with 3 repeats are good. Mark more spots.`,
     { value: `${seen.length} marks`, allowed: '4 or more at 2 or more energies' },
   );
 }

@@ -22,7 +22,7 @@ export interface PlaneVerdict {
   /** Marks, and places where none was seen. */
   readonly seen: number;
   readonly unmarked: number;
-  readonly verdict: 'confirmed' | 'not confirmed' | 'too few';
+  readonly verdict: 'confirmed' | 'not confirmed' | 'undecided';
   /** Why, a sentence each. */
   readonly reasons: readonly string[];
   /** Threshold that the predicted profile asks for here, J/m²; null where it cannot be told. */
@@ -31,7 +31,7 @@ export interface PlaneVerdict {
 
 /** Asks the process for what the verdicts rest on. */
 export interface PlaneQuestions {
-  /** Fits the profile predicted at z to marks of that plane; may throw a Problem, which counts as too few marks. */
+  /** Fits the profile predicted at z to marks of that plane; may throw a Problem, which leaves the plane undecided. */
   fitPlane(marks: readonly CouponMark[], z: number): PlaneFit;
   /** The mark predicted for that energy and plane at a threshold, J/m². */
   predict(energy: number, z: number, threshold: number): Mark;
@@ -59,7 +59,7 @@ export function judgePlanes(marks: readonly CouponMark[], questions: PlaneQuesti
     const [{ z, pulses }] = group as [CouponMark];
     const seen = group.filter(({ area }) => area > 0).length;
     const counts = { z, pulses, seen, unmarked: group.length - seen };
-    if (!fit) return { ...counts, verdict: 'too few', reasons: [why], threshold: null };
+    if (!fit) return { ...counts, verdict: 'undecided', reasons: [why], threshold: null };
     const hollow = judgeHollow(group, fit, looked, questions);
     const others = planes.filter(
       (other) => other.fit && other.fit !== fit && other.group[0]!.pulses === pulses,
@@ -74,7 +74,7 @@ export function judgePlanes(marks: readonly CouponMark[], questions: PlaneQuesti
     ].filter((reason) => reason !== undefined);
     const threshold = { value: fit.thresholdFluence, uncertainty: fit.uncertainties.thresholdFluence };
     if (against.length > 0) return { ...counts, verdict: 'not confirmed', reasons: against, threshold };
-    const verdict = fit.verdict === 'too few' ? 'too few' : 'confirmed';
+    const verdict = fit.verdict === 'too few' ? 'undecided' : 'confirmed';
     return {
       ...counts,
       verdict,

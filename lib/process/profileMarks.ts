@@ -118,7 +118,7 @@ export function requireMarks(found: number, least: number): void {
   if (found >= least) return;
   throw new Problem(
     'impossible',
-    `${found} ${found === 1 ? 'mark is' : 'marks are'} not enough for a threshold with an uncertainty: at least ${least} are needed, and 8 energies with 3 repeats are good. Mark more spots.`,
+    `The table gives ${found} ${found === 1 ? 'mark' : 'marks'}, not enough for a threshold with an uncertainty: at least ${least} are needed, and 8 energies with 3 repeats are good. Mark more spots.`,
     { value: `${found}`, allowed: `${least} or more` },
   );
 }

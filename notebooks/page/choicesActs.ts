@@ -42,6 +42,7 @@ export function createRowActs({ document, live }: PageContext, id: string): RowA
     event.preventDefault();
     attempt((acts) => live.set(acts.rename.patch(name.value)));
   });
+  name.addEventListener('input', () => setText(problem, ''));
   takeOut.addEventListener('click', () => attempt((acts) => live.set(acts.takeOut.patch)));
   return {
     element: form,

@@ -14,7 +14,7 @@ interface ShownRow {
   update(row: ChoiceRow, columns: readonly string[]): void;
 }
 
-/** A list to choose from; rows are rewritten in place, so that the button that was pressed keeps the focus. */
+/** A list to choose from; rows are rewritten in place, so that the button that was pressed keeps the focus, and go with what they are about. */
 export function renderChoices(context: PageContext, block: ChoicesBlock, stops: (() => void)[]): HTMLElement {
   const { document } = context;
   const caption = element(document, 'caption', {});
@@ -34,23 +34,12 @@ export function renderChoices(context: PageContext, block: ChoicesBlock, stops: 
   const hint = element(document, 'p', { class: 'choices-summary choices-hint' });
   const note = element(document, 'p', { class: 'stand-in', hidden: true });
   const holder = element(document, 'div', { class: 'choices' }, table, summary, hint, note);
-  const rows: ShownRow[] = [];
+  const rows = createRows(context, block.id, body);
 
   const show = (spec: ChoicesSpec) => {
     setText(caption, spec.caption);
     writeHead(document, head, spec.columns);
-    while (rows.length > spec.rows.length) {
-      const { line, rest } = rows.pop()!;
-      line.remove();
-      rest.remove();
-    }
-    spec.rows.forEach((row, i) => {
-      if (!rows[i]) {
-        rows[i] = createRow(context, `${block.id}-${i}`);
-        body.append(rows[i].line, rows[i].rest);
-      }
-      rows[i].update(row, spec.columns);
-    });
+    rows.show(spec);
     table.hidden = spec.rows.length === 0;
     setText(summary, spec.summary);
     setText(hint, spec.hint ?? '');
@@ -72,6 +61,54 @@ export function renderChoices(context: PageContext, block: ChoicesBlock, stops: 
     note.hidden = text === undefined;
   });
   return holder;
+}
+
+/** The rows of a list: each goes with its key, so that what is open or typed there stays with what it is about. */
+function createRows(context: PageContext, id: string, body: HTMLElement) {
+  let rows = new Map<unknown, ShownRow>();
+  let made = 0;
+  return {
+    show({ rows: wanted, columns }: ChoicesSpec): void {
+      const before = [...rows.values()];
+      const active = context.document.activeElement ?? null;
+      const next = new Map<unknown, ShownRow>();
+      for (const row of wanted) {
+        const key = keyOf(row, next);
+        const shown = rows.get(key) ?? createRow(context, `${id}-${made++}`);
+        shown.update(row, columns);
+        next.set(key, shown);
+      }
+      rows = next;
+      const now = [...rows.values()];
+      const place = before.findIndex((shown) => holds(shown, active));
+      for (const { line, rest } of before.filter((shown) => !now.includes(shown))) {
+        line.remove();
+        rest.remove();
+      }
+      putInOrder(body, now, active);
+      // Whoever took a row out goes on at the one that took its place.
+      if (place >= 0 && !now.includes(before[place]!))
+        now[Math.min(place, now.length - 1)]?.line.querySelector<HTMLElement>('button')?.focus();
+    },
+  };
+}
+
+/** What a row is known by; a second row of the same key is known by its place among those. */
+function keyOf({ name, key: wanted = name }: ChoiceRow, taken: ReadonlyMap<unknown, ShownRow>): unknown {
+  return taken.has(wanted) ? `${name}, row ${taken.size}` : wanted;
+}
+
+const holds = ({ line, rest }: ShownRow, active: Element | null) =>
+  active !== null && (line.contains(active) || rest.contains(active));
+
+/** Rows in their order. What has the focus stays where it is and the others move around it, since moving it would lose it. */
+function putInOrder(body: HTMLElement, rows: readonly ShownRow[], active: Element | null): void {
+  const parts = rows.flatMap(({ line, rest }) => [line, rest]);
+  const held = parts.findIndex((part) => active && part.contains(active));
+  parts.forEach((part, i) => {
+    if (i === held) while (body.children[i] !== part) body.append(body.children[i]!);
+    else if (body.children[i] !== part) body.insertBefore(part, body.children[i] ?? null);
+  });
 }
 
 function writeHead(document: Document, head: HTMLElement, columns: readonly string[]): void {

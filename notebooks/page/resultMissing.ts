@@ -1,5 +1,5 @@
 import { hasValue } from '../../lib/graph/outcome.ts';
-import type { StepwellDocument } from '../document.ts';
+import type { Block, StepwellDocument } from '../document.ts';
 import { missingResult } from '../missingResult.ts';
 import type { PageContext } from './context.ts';
 import { element } from './element.ts';
@@ -9,7 +9,7 @@ import type { BeamPathView } from './pathView.ts';
 /** Why the document has no result, said once, with the way to the field that can mend it. */
 export function renderMissing(
   context: PageContext,
-  { result }: StepwellDocument,
+  { result, blocks }: StepwellDocument,
   path: BeamPathView,
   stops: (() => void)[],
 ): HTMLElement[] {
@@ -34,14 +34,30 @@ export function renderMissing(
               if (path.holds(input.id)) path.bring(input.id);
             }),
           );
-        if (input && path.holds(input.id))
+        if (input && (path.holds(input.id) || isFurtherDown(input.id, blocks)))
           line.append(
             ' ',
-            inlineButton(document, 'sets-link', `Go to: ${input.name}`, () => path.bring(input.id)),
+            inlineButton(document, 'sets-link', `Go to: ${input.name}`, () => {
+              if (path.holds(input.id)) path.bring(input.id);
+              else focusField(place, input.id);
+            }),
           );
         place.append(line);
       },
     }),
   );
   return [place];
+}
+
+/** Whether the document itself has a field for the input. */
+function isFurtherDown(id: string, blocks: readonly Block[]): boolean {
+  return blocks.some((block) => block.kind === 'controls' && block.inputs.some((input) => input.id === id));
+}
+
+function focusField(place: HTMLElement, id: string): void {
+  const field = place
+    .closest('main')
+    ?.querySelector<HTMLElement>(`.field[data-input="${id}"] :is(input, select, textarea)`);
+  field?.scrollIntoView({ block: 'center' });
+  field?.focus({ preventScroll: true });
 }

@@ -49,6 +49,18 @@ for (const colorScheme of ['light', 'dark'] as const) {
       expect(await findViolations(page)).toEqual([]);
     });
 
+    test('document of the threshold, with a table of spots: axe finds nothing', async ({ page }) => {
+      await openDocument(page, 'threshold');
+      const table = page.locator('.field[data-input="threshold.spotTable"] input[type="file"]');
+      await table.setInputFiles(measured('rain-gauge-spots.csv'));
+      await expect(page.locator('#block-spot-rows')).toBeVisible();
+      await page.locator('#block-handbook .choices-toggle').first().click();
+      await settled(page);
+      for (const figure of await page.locator('.figure-block:visible').all())
+        await figure.scrollIntoViewIfNeeded();
+      expect(await findViolations(page)).toEqual([]);
+    });
+
     test('trace of a number and a refused value: axe finds nothing', async ({ page }) => {
       await openMatching(page);
       await page.locator('.field[data-input="laser.beamDiameter"] input[type="text"]').fill('5 kg');
@@ -83,5 +95,8 @@ test.describe('under a finger', () => {
     await openDocument(page, 'through-focus');
     await page.locator('#block-planes-table .choices-toggle').first().tap();
     expect(await findSmallTargets(page), 'the family').toEqual([]);
+    await openDocument(page, 'threshold');
+    await page.locator('#block-handbook .choices-toggle').first().tap();
+    expect(await findSmallTargets(page), 'the threshold').toEqual([]);
   });
 });

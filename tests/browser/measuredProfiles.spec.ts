@@ -79,6 +79,32 @@ for (const [width, scheme] of [
   });
 }
 
+test('what is open in a row stays with its profile when the list is sorted again, and long names fit', async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  await openDocument(page, 'through-focus');
+  const long = { ...files[0]!, name: `${'a_name_without_a_break'.repeat(3).slice(0, 56)}.csv` };
+  await give(page, 'spot.otherProfiles', [long, files[1]!, files[2]!]);
+  await expect(rows(page)).toHaveCount(3);
+  await settled(page);
+  await rows(page).nth(1).locator('.choices-toggle').click();
+  await page.locator(`${list} tr.choices-rest:visible input`).fill('typed');
+  await rows(page).nth(2).locator('.sets-link').click();
+  await typeInto(page, 'spot.measuredProfileZ', '-0.3 mm');
+  await settled(page);
+  await expect.poll(() => names(page)).toEqual([files[2]!.name, long.name, files[1]!.name]);
+  const open = page.locator(`${list} tr.choices-rest:visible`);
+  await expect(open).toHaveCount(1);
+  await expect(open.locator('input')).toHaveValue('typed');
+  await expectNoSidewaysScrolling(page);
+  await open.getByRole('button', { name: `Take out ${files[1]!.name}` }).click();
+  await expect.poll(() => names(page)).toEqual([files[2]!.name, long.name]);
+  await expect(page.locator(`${list} tbody .sets-link`).nth(1)).toBeFocused();
+  await rows(page).nth(1).locator('.choices-toggle').click();
+  await expectNoSidewaysScrolling(page);
+});
+
 test('a damaged second file is refused with its name, and nothing changes; a reload brings the list back', async ({
   page,
 }) => {

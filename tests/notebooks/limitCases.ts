@@ -9,6 +9,9 @@ const irradiances = (value: (id: string) => number) => [
   value('unshaped.spot.peakIrradiance') >= threshold,
 ];
 
+const noSpot = { 'plate.apertureDiameter': 5e-3 };
+const noBeam = { 'laser.beamSource': 'measured' };
+
 /** Half a beam of 10 mm over the focal length: 0.05, 0.25 and 1. */
 export const limitCases: readonly Case[] = [
   {
@@ -27,6 +30,29 @@ export const limitCases: readonly Case[] = [
     design: lens(5e-3),
     text: /^No lens focuses like this: half the beam over the focal length is 1\./,
     truth: (value) => value('lens.convergence') === 1,
+  },
+  {
+    says: 'paraxialSaid',
+    design: noBeam,
+    text: /^How steeply the beam converges cannot be worked out for this design\..* are off\.$/,
+    truth: (value) => Number.isNaN(value('lens.convergence')),
+  },
+  {
+    says: 'irradiancesSaid',
+    text: /^Peak irradiance on the workpiece, in time and space: .* with the plate, .* without it\.$/,
+    truth: (value) => value('spot.peakIrradiance') > 0,
+  },
+  {
+    says: 'irradiancesSaid',
+    design: noSpot,
+    text: /^The peak irradiance .* cannot be worked out for this design\.$/,
+    truth: (value) => Number.isNaN(value('spot.peakIrradiance')),
+  },
+  {
+    says: 'xRaysSaid',
+    design: noSpot,
+    text: /^X-rays .* studied from 8 × 10¹²\sW\/cm² on, .* no all-clear: speak with radiation protection/,
+    truth: (value) => Number.isNaN(value('spot.peakIrradiance')),
   },
   {
     says: 'xRaysSaid',

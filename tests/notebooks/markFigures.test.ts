@@ -6,6 +6,7 @@ import { drawFigureStatic } from '../../notebooks/figurePicture.ts';
 import { growthFigure, markFigure } from '../../notebooks/markFigures.ts';
 import { outlinesOf, surfaceOf } from '../../notebooks/markShape.ts';
 import type { From } from '../../notebooks/prose.ts';
+import { craterFigure } from '../../notebooks/removalBlocks.ts';
 import { expectClose } from '../close.ts';
 import { outcomesOf, type Values } from './designOutcomes.ts';
 
@@ -76,10 +77,29 @@ describe.each(Object.entries(designs))('%s', (_name, design) => {
     }
   });
 
+  it('the crater is as deep as it says, and level outside the mark', () => {
+    const { series, y, summary } = craterFigure.view(valuesOf(craterFigure.from, outcomeOf));
+    for (const [curve, before] of [
+      [series[0]!, ''],
+      [series[1]!, 'unshaped.'],
+    ] as const) {
+      const deepest = number(`${before}removal.deepest`) * 1e9;
+      // Of 241 places none need be the deepest: 2e-3 of the depth of a round bottom.
+      expectClose(-Math.min(...curve.y), deepest, { relative: 2e-3, absolute: 1e-12 });
+      const reach = (number(`${before}spot.markDiameter`) / 2) * 1e6;
+      curve.x.forEach((x, i) => {
+        if (Math.abs(x) > reach * (1 + 1e-9)) expect(curve.y[i]).toBe(0);
+      });
+    }
+    expect(y.domain[1]).toBe(0);
+    expect(summary).not.toMatch(/NaN|undefined/);
+  });
+
   it('charts can be drawn without a page, with words and numbers alone', () => {
     const specs: readonly FigureSpec[] = [
       ...markFigure.view(valuesOf(markFigure.from, outcomeOf)),
       growthFigure.view(valuesOf(growthFigure.from, outcomeOf)),
+      craterFigure.view(valuesOf(craterFigure.from, outcomeOf)),
     ];
     for (const spec of specs) {
       const { document } = parseHTML('<!doctype html><html><body></body></html>');

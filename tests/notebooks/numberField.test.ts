@@ -49,6 +49,26 @@ describe('number field', () => {
     expect(text.value).toBe('0,515 µm');
   });
 
+  it('takes what it said of a refused text back with the first edit', () => {
+    const { text, calls, type, problem, fire } = open(wavelength);
+    type('abc');
+    expect(problem()).toContain('still counts');
+    expect(text.getAttribute('aria-invalid')).toBe('true');
+    text.value = 'ab';
+    fire('input');
+    expect(problem()).toBe('');
+    expect(text.hasAttribute('aria-invalid')).toBe(false);
+    text.value = '';
+    fire('input');
+    expect(problem()).toBe('');
+    // What stands there when the field is left is still judged.
+    text.value = 'ab';
+    fire('blur');
+    expect(problem()).toContain('still counts');
+    type('800');
+    expect([problem(), calls.length]).toEqual(['', 1]);
+  });
+
   it('takes one stop of Tab beside its help: arrow keys in the text do what the slider does', () => {
     const { field, press, calls } = open(stepDiameter);
     const stops = [...field.element.querySelectorAll('input, summary, button, select, a')].filter(

@@ -39,6 +39,17 @@ const names = (inputs: Inputs) => profilesIn(inputs).map((item) => item && fileO
 describe('the list of measured profiles', () => {
   const { rows, caption, columns } = tableOf(family);
 
+  it('knows each row again after another is looked at, renamed or moved', () => {
+    const keys = rows.map(({ key }) => key);
+    expect(new Set(keys).size).toBe(rows.length);
+    const looked = change(family, rows[2]!.patch);
+    expect(tableOf(looked).rows.map(({ key }) => key)).toEqual(keys);
+    const renamed = change(looked, tableOf(looked).rows[2]!.acts!.rename.patch('otherwise'));
+    expect(tableOf(renamed).rows.map(({ key }) => key)).toEqual(keys);
+    const moved = change(renamed, { 'spot.measuredProfileZ': -1e-3 });
+    expect(tableOf(moved).rows.map(({ key }) => key)).toEqual([keys[2], keys[0], keys[1]]);
+  });
+
   it('has a row for each along z, with measured and predicted width and their difference', () => {
     expect(columns).toHaveLength(1 + rows[0]!.cells.length);
     expect(rows.map(({ cells }) => cells[0])).toEqual(['−0.12\u202fmm', '0.055\u202fmm', '0.2\u202fmm']);

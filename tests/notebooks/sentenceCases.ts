@@ -2,11 +2,14 @@ import type * as coupon from '../../notebooks/couponSentences.ts';
 import type * as depth from '../../notebooks/depthSentences.ts';
 import type * as rule from '../../notebooks/familyRuleSentences.ts';
 import type * as family from '../../notebooks/familySentences.ts';
+import type * as fits from '../../notebooks/fitSentences.ts';
 import type * as marks from '../../notebooks/markSentences.ts';
 import type * as reasons from '../../notebooks/matchingReasons.ts';
 import type * as sentences from '../../notebooks/matchingSentences.ts';
 import type * as measured from '../../notebooks/measuredSentences.ts';
 import type * as spots from '../../notebooks/measuredSpotSentences.ts';
+import type * as planeVerdict from '../../notebooks/planeVerdictSentences.ts';
+import type * as removal from '../../notebooks/removalSentences.ts';
 import type * as spotTable from '../../notebooks/spotTableSentences.ts';
 import type * as threshold from '../../notebooks/thresholdSentences.ts';
 import { read, type Values } from './designOutcomes.ts';
@@ -21,9 +24,13 @@ export type Name =
   | keyof typeof spots
   | keyof typeof spotTable
   | keyof typeof coupon
+  | keyof typeof planeVerdict
   | keyof typeof threshold
   | keyof typeof marks
+  | keyof typeof fits
+  | keyof typeof removal
   | 'paraxialSaid'
+  | 'irradiancesSaid'
   | 'xRaysSaid';
 
 /** What a sentence says for a design, and the numbers it says it of. */

@@ -3,13 +3,16 @@ import * as coupon from '../../notebooks/couponSentences.ts';
 import * as depth from '../../notebooks/depthSentences.ts';
 import * as rule from '../../notebooks/familyRuleSentences.ts';
 import * as family from '../../notebooks/familySentences.ts';
-import { paraxialSaid, xRaysSaid } from '../../notebooks/limitSentences.ts';
+import * as fits from '../../notebooks/fitSentences.ts';
+import { irradiancesSaid, paraxialSaid, xRaysSaid } from '../../notebooks/limitSentences.ts';
 import * as marks from '../../notebooks/markSentences.ts';
 import * as reasons from '../../notebooks/matchingReasons.ts';
 import * as sentences from '../../notebooks/matchingSentences.ts';
 import * as measured from '../../notebooks/measuredSentences.ts';
 import * as spots from '../../notebooks/measuredSpotSentences.ts';
+import * as planeVerdict from '../../notebooks/planeVerdictSentences.ts';
 import type { Sentence } from '../../notebooks/prose.ts';
+import * as removal from '../../notebooks/removalSentences.ts';
 import { slotPieces } from '../../notebooks/slotPieces.ts';
 import * as spotTable from '../../notebooks/spotTableSentences.ts';
 import * as threshold from '../../notebooks/thresholdSentences.ts';
@@ -18,9 +21,12 @@ import { couponCases } from './couponCases.ts';
 import { depthCases } from './depthCases.ts';
 import { outcomesOf, read } from './designOutcomes.ts';
 import { familyRuleCases } from './familyRuleCases.ts';
+import { fitCases } from './fitCases.ts';
 import { imageCases } from './imageCases.ts';
 import { limitCases } from './limitCases.ts';
 import { markCases } from './markCases.ts';
+import { planeVerdictCases } from './planeVerdictCases.ts';
+import { removalCases } from './removalCases.ts';
 import { type Name, sentenceCases } from './sentenceCases.ts';
 import { spotCases } from './spotCases.ts';
 import { spotTableCases } from './spotTableCases.ts';
@@ -39,9 +45,13 @@ const all = new Map(
     ...spots,
     ...spotTable,
     ...coupon,
+    ...planeVerdict,
     ...threshold,
     ...marks,
+    ...fits,
+    ...removal,
     paraxialSaid,
+    irradiancesSaid,
     xRaysSaid,
   }).filter(isSentence),
 );
@@ -56,8 +66,11 @@ const allCases = [
   ...spotCases,
   ...spotTableCases,
   ...couponCases,
+  ...planeVerdictCases,
   ...thresholdCases,
   ...markCases,
+  ...fitCases,
+  ...removalCases,
 ];
 const reached = new Map<Name, Set<string>>();
 
@@ -97,8 +110,9 @@ describe('every branch says what is so', () => {
       sensitivitySaid: 5,
       orderSaid: 4,
       plateLoadSaid: 2,
-      paraxialSaid: 3,
-      xRaysSaid: 5,
+      paraxialSaid: 4,
+      irradiancesSaid: 2,
+      xRaysSaid: 6,
       imageSaid: 4,
       imageWarning: 4,
       imageNotes: 3,
@@ -129,6 +143,7 @@ describe('every branch says what is so', () => {
       couponSizeSaid: 2,
       couponRangeSaid: 6,
       couponSettingSaid: 2,
+      planeVerdictsSaid: 5,
       energySaid: 3,
       effectiveAreaSaid: 3,
       peakAndMeanSaid: 4,
@@ -137,6 +152,12 @@ describe('every branch says what is so', () => {
       aboveThresholdSaid: 3,
       incubationSaid: 5,
       markSaid: 6,
+      fitSaid: 5,
+      fitVerdictSaid: 3,
+      gaussianInsteadSaid: 4,
+      craterSaid: 4,
+      removalGainSaid: 3,
+      windowGainSaid: 4,
       unshapedMarkSaid: 4,
       dipMarkSaid: 3,
     });

@@ -100,6 +100,23 @@ describe.each(byDesign)('planes by what is asked: %s', (_, { light, samples, fam
   });
 });
 
+describe('a plane in the focus', () => {
+  const peaked = { ...lightOf(familyDesigns[1]!), beamPropagationRatio: 4 };
+
+  it('lies at z = 0 exactly where both sides mirror each other', () => {
+    const samples = sampleSearch(peaked, 7);
+    const family = findFamily(peaked, samples);
+    expect(family.map(({ kind }) => kind)).toEqual(['peaked']);
+    const planes = findUsablePlanes(peaked, samples, family, wish('all'), []);
+    expect(planes.map(({ z, defocus }) => [Math.abs(z), Math.abs(defocus)])).toEqual([[0, 0]]);
+  });
+
+  it('keeps its place where the sides differ and it is better there', () => {
+    for (const { planes } of [sixFlat!, openPlate!].map(({ find }) => ({ planes: find(wish('all')) })))
+      for (const { defocus } of planes) if (defocus !== 0) expect(Math.abs(defocus)).toBeGreaterThan(1e-3);
+  });
+});
+
 describe('what is asked is kept to', () => {
   it('dips and contrasts stay within their limits', () => {
     for (const goal of ['flat', 'flatEdge', 'flatArea'] as const)

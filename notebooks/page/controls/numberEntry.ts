@@ -35,7 +35,10 @@ export class NumberEntry {
     this.usual = input;
     this.show(input.initial);
     this.recall();
-    text.addEventListener('input', () => this.keepDraft());
+    text.addEventListener('input', () => {
+      this.takeBackRefusal();
+      this.keepDraft();
+    });
     text.addEventListener('keydown', (event) => this.press(event));
     text.addEventListener('keyup', () => this.endSteps());
     text.addEventListener('change', () => this.commit());
@@ -97,6 +100,13 @@ export class NumberEntry {
     this.drafting = true;
     this.drafts?.keep({ input: this.input.id, text, unit: readingUnit(this.input) });
     this.drafting = false;
+  }
+
+  /** What was refused is being corrected: what was said of it goes. */
+  private takeBackRefusal(): void {
+    if (!this.frame.refused()) return;
+    this.frame.accept();
+    this.mark();
   }
 
   private dropDraft(): void {

@@ -5,6 +5,9 @@ export interface Address {
   readonly design: string | undefined;
 }
 
+/** Longer names are cut; signs. */
+const longestShown = 40;
+
 /** Reads `#DOCUMENT?design=TEXT`. */
 export function readAddress(hash: string): Address {
   const [document = '', ...query] = hash.replace(/^#/, '').split('?');
@@ -17,4 +20,14 @@ export function takeDesign({ location, history }: Pick<Window, 'location' | 'his
   const { document, design } = readAddress(location.hash);
   if (location.hash.includes('?')) history.replaceState(history.state, '', `#${document}`);
   return design;
+}
+
+/** What is said where an address leads to no document; empty where it leads to one, or to the start page. */
+export function addressWords(hash: string, documents: readonly { readonly id: string }[]): string {
+  const { document } = readAddress(hash);
+  if (document === '' || documents.some(({ id }) => id === document)) return '';
+  const named = `‘#${document.length > longestShown ? `${document.slice(0, longestShown)}…` : document}’`;
+  if (/^design=/.test(document))
+    return `The address ends in ${named}, which brings no design: in a link it stands behind ‘?’, as in ‘#${documents[0]!.id}?design=…’. Copy the link again as a whole, or ask for a design file.`;
+  return `The address ends in ${named}, and no document is called that. Choose one here.`;
 }

@@ -3,6 +3,7 @@ import type { DesignFile, SavedDesign } from '../../../lib/design/designFile.ts'
 import { originalOf } from '../../../lib/graph/originals.ts';
 import type { Patch } from '../../../lib/graph/state.ts';
 import { readLink } from '../../keeping/designLink.ts';
+import { initialWords } from '../../keeping/initialWords.ts';
 import { linkWords } from '../../keeping/linkWords.ts';
 import { checkLength, readDesign } from '../../keeping/readDesign.ts';
 import type { Live } from '../live.ts';
@@ -58,10 +59,15 @@ export function fullDesign(read: SavedDesign, present: Patch): SavedDesign {
   return { ...read, inputs: Object.fromEntries(inputs) };
 }
 
-/** What was opened, and what in it is not known here. */
-export function openedWords(opened: string, { kept }: DesignFile): string {
-  const ids = Object.keys(kept.inputs);
-  if (ids.length === 0) return opened;
+/** What was opened, what it leaves out and is taken as at first, and what in it is not known here. */
+export function openedWords(opened: string, { inputs, kept }: DesignFile): string {
+  return [opened, initialWords(inputs), unknownWords(Object.keys(kept.inputs))]
+    .filter((words) => words !== '')
+    .join(' ');
+}
+
+function unknownWords(ids: readonly string[]): string {
+  if (ids.length === 0) return '';
   const [shown, more] = [ids.slice(0, 6).join(', '), ids.length > 6 ? ` and ${ids.length - 6} more` : ''];
-  return `${opened} A later program put into it what this one does not know: ${shown}${more}. It is kept, and saved again.`;
+  return `A later program or a mistyped name put into it what this one does not know: ${shown}${more}. It is kept, and saved again.`;
 }

@@ -1,14 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { designGraph } from '../../../lib/design/design.ts';
 import { applyPatch, initialState } from '../../../lib/graph/state.ts';
+import { documents } from '../../../notebooks/contents.ts';
+import { initialWords } from '../../../notebooks/keeping/initialWords.ts';
 import { readDesign } from '../../../notebooks/keeping/readDesign.ts';
-import { readAddress, takeDesign } from '../../../notebooks/page/keeping/address.ts';
+import { addressWords, readAddress, takeDesign } from '../../../notebooks/page/keeping/address.ts';
 import { designWords, typedWords } from '../../../notebooks/page/keeping/keepingNotices.ts';
 import { fullDesign, openedWords } from '../../../notebooks/page/keeping/openedDesign.ts';
 import { printedGroups } from '../../../notebooks/page/keeping/printed.ts';
 import { fixture } from './designText.ts';
 
 const opened = readDesign(fixture('design-v2.json'), 'design-v2.json');
+const whole = { ...opened, inputs: { ...designGraph.initial, ...opened.inputs } };
 
 describe('what is said of the open design', () => {
   it.each([
@@ -51,18 +54,55 @@ describe('what is said of what was typed and came back', () => {
 
 describe('what is said of what was opened', () => {
   const keeping = (ids: readonly string[]) => ({
-    ...opened,
+    ...whole,
     kept: { inputs: Object.fromEntries(ids.map((id) => [id, 1])), files: {} },
   });
 
-  it('is short where all is known', () => expect(openedWords('It is open.', opened)).toBe('It is open.'));
+  it('is short where all is known', () => expect(openedWords('It is open.', whole)).toBe('It is open.'));
 
   it('names what is not known, six at most', () => {
     expect(openedWords('It is open.', keeping(['later.thing']))).toBe(
-      'It is open. A later program put into it what this one does not know: later.thing. It is kept, and saved again.',
+      'It is open. A later program or a mistyped name put into it what this one does not know: later.thing. It is kept, and saved again.',
     );
     const many = openedWords('It is open.', keeping(['a', 'b', 'c', 'd', 'e', 'f', 'g', 'h']));
     expect(many).toContain('a, b, c, d, e, f and 2 more.');
+  });
+});
+
+describe('values that a design leaves out', () => {
+  const without = (...ids: readonly string[]) =>
+    initialWords(Object.fromEntries(Object.entries(designGraph.initial).filter(([id]) => !ids.includes(id))));
+
+  it.each([
+    [[], ''],
+    [['laser.wavelength'], 'It leaves out a value, which is taken as at first: wavelength 1030\u202fnm.'],
+    // Those that count come first: the expander is given by its magnification.
+    [
+      ['plate.glass', 'expander.firstFocalLength', 'laser.wavelength'],
+      /^It leaves out 3 values, which are taken as at first: wavelength 1030\snm, glass of the plate .*, focal length of the first lens .*\.$/,
+    ],
+    [
+      ['laser.wavelength', 'laser.beamDiameter', 'plate.stepDiameter', 'lens.focalLength', 'plate.stop'],
+      /: wavelength 1030\snm, raw beam diameter .*, step diameter 10\smm, and 2 more\.$/,
+    ],
+    // No file is none, and replaces nothing.
+    [['laser.beamImage', 'spot.otherProfiles'], ''],
+  ] as const)('%j', (ids, says) => {
+    if (typeof says === 'string') expect(without(...ids)).toBe(says);
+    else expect(without(...ids)).toMatch(says);
+  });
+
+  it('are named for files of former versions, beside what is not known', () => {
+    for (const name of ['design-v1.json', 'design-v2.json']) {
+      const read = readDesign(fixture(name), name);
+      expect(openedWords('It is open.', read)).toMatch(/^It is open\. It leaves out \d+ values, .* more\.$/);
+    }
+    const slip = { ...whole.inputs };
+    delete (slip as Record<string, unknown>)['plate.stepDiameter'];
+    const read = { ...whole, inputs: slip, kept: { inputs: { 'plate.stepDiametr': 1 }, files: {} } };
+    expect(openedWords('It is open.', read)).toMatch(
+      /step diameter 10\smm\. .*not know: plate\.stepDiametr\./,
+    );
   });
 });
 
@@ -89,6 +129,20 @@ describe('an address', () => {
     ['#matching?other=1', { document: 'matching', design: undefined }],
     ['#matching?design=a?b', { document: 'matching', design: 'a?b' }],
   ])('%s', (hash, address) => expect(readAddress(hash)).toEqual(address));
+
+  it.each([
+    ['', ''],
+    ['#', ''],
+    ['#matching', ''],
+    ['#matching?design=x', ''],
+    ['#?design=x', ''],
+    ['#nonsense', 'The address ends in ‘#nonsense’, and no document is called that. Choose one here.'],
+    ['#design=zzz', /^The address ends in ‘#design=zzz’, which brings no design: .* ‘#matching\?design=…’\./],
+    [`#${'x'.repeat(300)}`, /‘#x{40}…’/],
+  ])('%j leads to a document, or it is said', (hash, says) => {
+    if (typeof says === 'string') expect(addressWords(hash, documents)).toBe(says);
+    else expect(addressWords(hash, documents)).toMatch(says);
+  });
 
   it('loses the design when it is taken, and keeps the document', () => {
     let address = '#matching?design=x';
