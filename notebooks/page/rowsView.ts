@@ -27,7 +27,7 @@ export function renderRows(context: PageContext, block: RowsBlock, stops: (() =>
   const table = element(document, 'table', looks, caption, thead, body);
   const summary = element(document, 'p', { class: 'choices-summary', 'aria-live': 'polite' });
   const note = element(document, 'p', { class: 'stand-in', hidden: true });
-  const holder = element(document, 'div', { class: 'choices' }, table, summary, note);
+  const holder = element(document, 'div', { class: 'choices rows' }, table, summary, note);
   const shown: ShownRow[] = [];
   const show = (spec: RowsSpec) => {
     setText(caption, spec.caption);

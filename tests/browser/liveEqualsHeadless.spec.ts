@@ -157,7 +157,7 @@ function readPage(page: Page) {
         standIn: holder.querySelector('.stand-in')!.textContent,
         pending: pending(holder),
       })),
-      lists: [...document.querySelectorAll('.choices')].map((holder) => {
+      lists: [...document.querySelectorAll('.choices:not(.rows)')].map((holder) => {
         const stand = holder.querySelector<HTMLElement>('.stand-in')!;
         if (!stand.hidden) return [[stand.textContent]];
         const rows = [...holder.querySelectorAll('tbody tr:not(.choices-rest)')].map((row) => [
@@ -189,7 +189,7 @@ function setAndReadPending(page: Page, patch: Patch) {
       sentences: [...document.querySelectorAll('.sentence')].map(pending),
       figures: [...document.querySelectorAll('.figure-block')].map(pending),
       panels: [...document.querySelectorAll('.figure-panels')].map(pending),
-      lists: [...document.querySelectorAll('.choices')].map(pending),
+      lists: [...document.querySelectorAll('.choices:not(.rows)')].map(pending),
       all: document.querySelectorAll('[data-pending]').length,
     };
   }, plainPatch(patch));
