@@ -30,11 +30,13 @@ const apart = (points: readonly Point[]) => columnsOf(points.flatMap((point) => 
 function fittedLine(
   marks: readonly SpotMark[],
   { residuals, thresholdEnergy }: ThresholdFit,
+  straight: boolean,
 ): readonly Point[] {
   const predicted = new Map(residuals.map(({ row, area }) => [row, area]));
   const planes = [...new Set(marks.map(({ z }) => z))];
-  // From the threshold on, where all marks share it.
-  const start: Point[] = planes.length === 1 && thresholdEnergy ? [[thresholdEnergy * micro, 0]] : [];
+  // A straight line begins at the threshold; any other is known at the marks alone.
+  const starts = straight && planes.length === 1 && thresholdEnergy;
+  const start: Point[] = starts ? [[thresholdEnergy * micro, 0]] : [];
   return planes.flatMap((z) => [
     ...start,
     ...marks
@@ -59,17 +61,17 @@ function energyAxis(points: readonly Point[]): AxisSpec {
 export const fitFigure = figure({
   id: 'fit',
   needs: [chosenFit],
-  from: { fit: chosenFit, marks: fittedMarks },
-  view: ({ fit, marks }): FigureSpec => {
+  from: { fit: chosenFit, marks: fittedMarks, model: fitModel },
+  view: ({ fit, marks, model }): FigureSpec => {
     const seen = marks
       .filter(({ area }) => area > 0)
       .map(({ energy, area }): Point => [energy * micro, squareOf(area)]);
     const empty = marks.filter(({ area }) => area === 0).map(({ energy }): Point => [energy * micro, 0]);
-    const line = fittedLine(marks, fit);
+    const line = fittedLine(marks, fit, model === 'gaussian');
     const energy = fit.thresholdEnergy;
     return {
       title: 'Squared diameter of the marks against pulse energy',
-      x: energyAxis([...seen, ...empty, ...line]),
+      x: energyAxis([...seen, ...empty, ...line, ...(energy ? [[energy * micro, 0] as const] : [])]),
       y: {
         label: 'D², diameter of a disc with the area of the mark, squared',
         unit: 'µm²',
