@@ -19,6 +19,7 @@ import { outcomesOf, read } from './designOutcomes.ts';
 import { familyRuleCases } from './familyRuleCases.ts';
 import { imageCases } from './imageCases.ts';
 import { limitCases } from './limitCases.ts';
+import { profileCases } from './profileCases.ts';
 import { type Name, sentenceCases } from './sentenceCases.ts';
 import { spotCases } from './spotCases.ts';
 import { spotTableCases } from './spotTableCases.ts';
@@ -48,6 +49,7 @@ const allCases = [
   ...imageCases,
   ...causticCases,
   ...limitCases,
+  ...profileCases,
   ...familyRuleCases,
   ...usablePlaneCases,
   ...depthCases,
@@ -85,6 +87,7 @@ describe('every branch says what is so', () => {
       stopSaid: 4,
       stopRatioSaid: 2,
       phaseSaid: 4,
+      heightSaid: 2,
       magnificationSaid: 6,
       ruleSaid: 6,
       plateOutSaid: 4,
