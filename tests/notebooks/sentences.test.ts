@@ -83,7 +83,7 @@ describe('every branch says what is so', () => {
       beamAgainstStep: 3,
       ratioPlace: 8,
       specialSaid: 6,
-      profileSaid: 6,
+      profileSaid: 8,
       stopSaid: 4,
       stopRatioSaid: 2,
       phaseSaid: 4,
