@@ -114,7 +114,7 @@ describe('every branch says what is so', () => {
       familyRuleSaid: 12,
       familyOrderSaid: 4,
       dipRunSaid: 4,
-      depthOfFocusSaid: 3,
+      depthOfFocusSaid: 5,
       depthInUseSaid: 9,
       spotNumbersSaid: 1,
       spotAgreementSaid: 6,
