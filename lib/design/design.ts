@@ -32,6 +32,7 @@ import * as measuredSpot from './measuredSpot.ts';
 import * as nonlinearIndex from './nonlinearIndex.ts';
 import * as plate from './plate.ts';
 import * as profileComparisons from './profileComparisons.ts';
+import * as profileDetail from './profileDetail.ts';
 import * as profileList from './profileList.ts';
 import * as ratioMaps from './ratioMaps.ts';
 import * as rawBeam from './rawBeam.ts';
@@ -65,6 +66,7 @@ const rooms = [
   familyMap,
   family,
   spot,
+  profileDetail,
   strip,
   depthOfFocus,
   depthInUse,

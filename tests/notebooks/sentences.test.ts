@@ -26,6 +26,7 @@ import { imageCases } from './imageCases.ts';
 import { limitCases } from './limitCases.ts';
 import { markCases } from './markCases.ts';
 import { planeVerdictCases } from './planeVerdictCases.ts';
+import { profileCases } from './profileCases.ts';
 import { removalCases } from './removalCases.ts';
 import { type Name, sentenceCases } from './sentenceCases.ts';
 import { spotCases } from './spotCases.ts';
@@ -60,6 +61,7 @@ const allCases = [
   ...imageCases,
   ...causticCases,
   ...limitCases,
+  ...profileCases,
   ...familyRuleCases,
   ...usablePlaneCases,
   ...depthCases,
@@ -97,10 +99,11 @@ describe('every branch says what is so', () => {
       beamAgainstStep: 3,
       ratioPlace: 8,
       specialSaid: 6,
-      profileSaid: 6,
+      profileSaid: 8,
       stopSaid: 4,
       stopRatioSaid: 2,
       phaseSaid: 4,
+      heightSaid: 2,
       magnificationSaid: 6,
       ruleSaid: 6,
       plateOutSaid: 4,
@@ -127,7 +130,7 @@ describe('every branch says what is so', () => {
       familyRuleSaid: 12,
       familyOrderSaid: 4,
       dipRunSaid: 4,
-      depthOfFocusSaid: 3,
+      depthOfFocusSaid: 5,
       depthInUseSaid: 9,
       spotNumbersSaid: 1,
       spotAgreementSaid: 6,
