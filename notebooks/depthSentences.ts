@@ -10,19 +10,25 @@ import {
   zSpread,
 } from '../lib/design/depthInUse.ts';
 import { depthEnds, depthOfFocus, depthTolerance, planeDepth } from '../lib/design/depthOfFocus.ts';
+import { kind } from '../lib/design/spot.ts';
 import { formatQuantity } from '../lib/graph/units.ts';
 import { furthestDefocus } from '../lib/optics/roundSpot.ts';
 import { phrase, says } from './prose.ts';
 
-/** How deep the plane is where the workpiece stands. */
+/** How deep the plane is where the workpiece stands; a peaked spot has no plateau, but a disc around its peak. */
 export const depthOfFocusSaid = says(
-  { depth: planeDepth, tolerance: depthTolerance },
-  ({ depth: { deviation, cut }, tolerance }) => {
+  { depth: planeDepth, tolerance: depthTolerance, kind },
+  ({ depth: { deviation, cut }, tolerance, kind }) => {
+    const over = kind === 'peaked' ? 'over the disc out to 95\u202f% of its peak' : 'over the plateau';
     if (deviation > tolerance)
-      return phrase`Where the workpiece stands the fluence departs by up to ${formatQuantity(deviation, '1', '%', 3)} from its mean over the plateau, more than the tolerance of ${depthTolerance}: this plane has no depth of focus.`;
+      return phrase`Where the workpiece stands the fluence departs by up to ${formatQuantity(deviation, '1', '%', 3)} from its mean ${over}, more than the tolerance of ${depthTolerance}: this plane has no depth of focus.`;
+    const keeps =
+      kind === 'peaked'
+        ? phrase`The spot is peaked and has no plateau. On the disc out to 95\u202f% of its peak the fluence stays within ${depthTolerance} of its mean from ${depthEnds}`
+        : phrase`The plateau keeps its fluence within ${depthTolerance} of its mean from ${depthEnds}`;
     if (cut)
-      return phrase`The plateau keeps its fluence within ${depthTolerance} of its mean from ${depthEnds}, as far as profiles are computed (${String(furthestDefocus)} Rayleigh lengths from the focus): it is at least ${depthOfFocus} deep.`;
-    return phrase`The plateau keeps its fluence within ${depthTolerance} of its mean from ${depthEnds}: the plane is ${depthOfFocus} deep.`;
+      return phrase`${keeps}, as far as profiles are computed (${String(furthestDefocus)} Rayleigh lengths from the focus): it is at least ${depthOfFocus} deep.`;
+    return phrase`${keeps}: the plane is ${depthOfFocus} deep.`;
   },
   [depthEnds, depthOfFocus],
 );

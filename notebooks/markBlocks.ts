@@ -1,29 +1,14 @@
-import {
-  energyCount,
-  firstZ,
-  fullEnergy,
-  highEnergy,
-  lastZ,
-  lowEnergy,
-  mostPulses,
-  pitchFactor,
-  planeCount,
-  pulseCount,
-  repeats,
-  setting,
-} from '../lib/design/couponInputs.ts';
 import { mapScale } from '../lib/design/familyMap.ts';
 import { workpieceZ } from '../lib/design/focus.ts';
 import { pulseEnergy } from '../lib/design/laser.ts';
 import { typedPower } from '../lib/design/losses.ts';
-import { couponFigure } from './couponFigure.ts';
 import type { Block } from './document.ts';
 import { growthFigure, markFigure } from './markFigures.ts';
 import { dipMarkSaid, markSaid, unshapedMarkSaid } from './markSentences.ts';
 import { math, prose } from './prose.ts';
 import { mapFigure } from './throughFocusFigures.ts';
 
-/** The predicted mark: to scale, growing with the energy, through the focus and on a test coupon. */
+/** The predicted mark: to scale, growing with the energy, and through the focus. */
 export const markBlocks: readonly Block[] = [
   {
     kind: 'prose',
@@ -56,33 +41,4 @@ export const markBlocks: readonly Block[] = [
   },
   mapFigure,
   { kind: 'controls', id: 'map-controls', heading: 'The map', inputs: [workpieceZ, mapScale] },
-  {
-    kind: 'prose',
-    id: 'coupon',
-    prose: prose`
-      ## A test coupon
-
-      What is predicted can be looked at: fire single spots at several energies in several planes, each a few times, and measure the marks. Below is such a coupon with the marks predicted for it. The file of its drawing (CSV) is the table to fill in at the microscope; filled in, it is read further down as a table of measured spots.
-    `,
-  },
-  {
-    kind: 'controls',
-    id: 'coupon-controls',
-    heading: 'What is fired',
-    inputs: [
-      lowEnergy,
-      highEnergy,
-      energyCount,
-      firstZ,
-      lastZ,
-      planeCount,
-      mostPulses,
-      pulseCount,
-      repeats,
-      pitchFactor,
-      setting,
-      fullEnergy,
-    ],
-  },
-  couponFigure,
 ];

@@ -45,7 +45,7 @@ import {
   profileFigure,
   ratioFigure,
 } from './matchingFigures.ts';
-import { orderSaid, plateLoadSaid, sensitivitySaid, whySaid } from './matchingReasons.ts';
+import { heightSaid, orderSaid, plateLoadSaid, sensitivitySaid, whySaid } from './matchingReasons.ts';
 import {
   beamAgainstStep,
   insideSaid,
@@ -96,7 +96,7 @@ export const matching: StepwellDocument = {
 
         The raw beam is ${usedBeamDiameter} wide (1/e² diameter) and the expander makes it ${plateBeamDiameter} at the plate. ${beamAgainstStep} The step ratio ${math`\kappa = a/w`} is ${stepRatio}, and ${stopRatioSaid}. ${ratioPlace}
 
-        ${phaseSaid} ${stopSaid}
+        ${phaseSaid} ${heightSaid} ${stopSaid}
 
         ${profileSaid}
 

@@ -119,3 +119,10 @@ export const plateLoadSaid = says(
   [],
   'The peak irradiance on the plate cannot be worked out for this design.',
 );
+
+/** What the step height does when the wavelength is changed. */
+export const heightSaid = says({ source: plateSource, stepHeight }, ({ source }) =>
+  source === 'designed'
+    ? phrase`The plate is one designed for a phase: the height of its step, ${stepHeight} now, follows the wavelength. For a plate that you have, choose “${plateSource.options.made}” among the inputs of the plate.`
+    : phrase`The plate is one made with a height: its step stays ${stepHeight} high at any wavelength, and the phase follows.`,
+);

@@ -21,6 +21,7 @@ import {
   stop,
   transmission,
 } from '../lib/design/plate.ts';
+import { ringAroundDiameter, ringAroundHeight, trough } from '../lib/design/profileDetail.ts';
 import { usedBeamDiameter } from '../lib/design/rawBeam.ts';
 import { equalBeamDipInFocus, equalBeamFlatTops, equalBeamKindInFocus } from '../lib/design/rule.ts';
 import { areaRatio, dip, kind, peakFluence, ringDiameter, width } from '../lib/design/spot.ts';
@@ -87,22 +88,34 @@ export const specialSaid = says(
   [darkRatio, flattestRatio, darkestAxis],
 );
 
+/** A trough around the axis counts from this much below the axis on. */
+const deeper = 0.005;
+
 /** What the workpiece gets. */
 export const profileSaid = says(
-  { kind, dip, width, areaRatio, ringDiameter, peakFluence, unevenness, tolerance: depthTolerance },
-  ({ kind, dip: depth, unevenness: departure, tolerance }) => {
+  {
+    ...{ kind, dip, width, areaRatio, ringDiameter, peakFluence, unevenness, tolerance: depthTolerance },
+    ...{ trough, ringAroundHeight, ringAroundDiameter },
+  },
+  ({ kind, dip: depth, unevenness: departure, tolerance, trough: deepest, ringAroundHeight: around }) => {
+    const troughSaid =
+      deepest > depth + deeper
+        ? phrase` A trough around the axis lies ${trough} below the highest fluence, deeper than the centre.`
+        : '';
     switch (kind) {
       case 'flat-top':
         if (departure > tolerance)
-          return phrase`Where the workpiece stands the spot counts as a flat-top by its dip and plateau ratio, ${width} wide, but it is uneven: on its plateau the fluence departs by up to ${unevenness} from its mean, more than the ${depthTolerance} that count as even. Its highest fluence is ${peakFluence}.`;
+          return phrase`Where the workpiece stands the spot counts as a flat-top by its dip and plateau ratio, ${width} wide, but it is uneven: on its plateau the fluence departs by up to ${unevenness} from its mean, more than the ${depthTolerance} that count as even. Its highest fluence is ${peakFluence}.${troughSaid}`;
         if (depth < dip.zeroBelow!)
-          return phrase`Where the workpiece stands the spot is a flat-top, ${width} wide, highest on the axis, where the fluence is ${peakFluence}.`;
-        return phrase`Where the workpiece stands the spot is a flat-top, ${width} wide, its centre ${dip} below its highest fluence of ${peakFluence}.`;
+          return phrase`Where the workpiece stands the spot is a flat-top, ${width} wide, highest on the axis, where the fluence is ${peakFluence}.${troughSaid}`;
+        return phrase`Where the workpiece stands the spot is a flat-top, ${width} wide, its centre ${dip} below its highest fluence of ${peakFluence}.${troughSaid}`;
       case 'shallow ring':
         return phrase`Where the workpiece stands the spot is a shallow ring, ${width} wide over all: the centre lies ${dip} below a crest ${ringDiameter} across, where the fluence is ${peakFluence}.`;
       case 'ring':
         return phrase`Where the workpiece stands the spot is a ring: the centre lies ${dip} below a crest ${ringDiameter} across, where the fluence is ${peakFluence}.`;
       case 'peaked':
+        if (around > 0)
+          return phrase`Where the workpiece stands the spot is peaked, with a ring around it, ${ringAroundDiameter} across, that reaches ${ringAroundHeight} of its highest fluence of ${peakFluence}. Its width of ${width} is that of a disc as large as peak and ring above half of it together.`;
         return phrase`Where the workpiece stands the spot is peaked, not flat: ${width} wide at half its highest fluence of ${peakFluence}, with only ${areaRatio} of that area above nine tenths of it.`;
     }
   },

@@ -26,7 +26,9 @@ import {
 } from '../lib/design/threshold.ts';
 import { fluenceScale } from '../lib/design/thresholdChart.ts';
 import { unshapedPeakFluence } from '../lib/design/unshaped.ts';
+import { couponBlocks } from './couponBlocks.ts';
 import type { StepwellDocument } from './document.ts';
+import { fitBlocks } from './fitBlocks.ts';
 import { handbookTable } from './handbookTable.ts';
 import { markBlocks } from './markBlocks.ts';
 import { math, prose, sets } from './prose.ts';
@@ -142,5 +144,7 @@ export const threshold: StepwellDocument = {
     ...removalBlocks,
     ...pulseCautions,
     ...spotTableBlocks,
+    ...fitBlocks,
+    ...couponBlocks,
   ],
 };

@@ -13,6 +13,7 @@ import { fluenceWithoutPlate, unshapedPeakFluence, unshapedProfile } from '../li
 import type { Quantity } from '../lib/graph/quantity.ts';
 import { shownValue } from '../lib/graph/shown.ts';
 import { niceEnd } from '../lib/numerics/niceEnd.ts';
+import { thresholdAt } from '../lib/process/incubation.ts';
 import { fluenceColumn, largest, micro, perSquareCentimetre, symmetric } from './columns.ts';
 import { type FigureSpec, figure, type MarkSpec, type SeriesSpec } from './document.ts';
 
@@ -111,7 +112,7 @@ export const incubationFigure = figure({
     const decades = Math.max(fewestDecades, Math.ceil(Math.log10(N) + 0.5));
     const x = Float64Array.from({ length: 20 * decades + 1 }, (_, i) => 10 ** (i / 20));
     const law = (floor: number) =>
-      x.map((n) => (floor + (first - floor) * n ** (S - 1)) * perSquareCentimetre);
+      x.map((n) => thresholdAt({ first, exponent: S, floor }, n) * perSquareCentimetre);
     const withFloor = law(floor);
     return {
       title: 'Threshold against the pulses on a place',

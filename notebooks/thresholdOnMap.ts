@@ -1,6 +1,6 @@
 import type { FamilyMap } from '../lib/design/familyMap.ts';
 import { formatReadable } from '../lib/graph/units.ts';
-import { type LevelLines, levelLines } from '../lib/numerics/levelLines.ts';
+import { levelLines } from '../lib/numerics/levelLines.ts';
 import { micro } from './columns.ts';
 import type { SeriesSpec } from './document.ts';
 
@@ -8,19 +8,19 @@ import type { SeriesSpec } from './document.ts';
 const stride = 2;
 
 /** The line last drawn on a map: it stays while the workpiece moves along. */
-const kept = new WeakMap<Float64Array, { readonly level: number; readonly lines: LevelLines }>();
-
-function linesOf(map: FamilyMap, level: number): LevelLines {
-  const known = kept.get(map.values);
-  if (known?.level === level) return known.lines;
-  const lines = levelLines(map, level, stride);
-  kept.set(map.values, { level, lines });
-  return lines;
-}
+const kept = new WeakMap<Float64Array, { readonly level: number; readonly series: SeriesSpec }>();
 
 /** Where the fluence through the focus equals the threshold, on both sides of the axis; z in mm, radius in µm. */
 export function thresholdSeries(map: FamilyMap, level: number): SeriesSpec {
-  const { x, y } = linesOf(map, level);
+  const known = kept.get(map.values);
+  if (known?.level === level) return known.series;
+  const series = drawnLine(map, level);
+  kept.set(map.values, { level, series });
+  return series;
+}
+
+function drawnLine(map: FamilyMap, level: number): SeriesSpec {
+  const { x, y } = levelLines(map, level, stride);
   const { low, high, radius } = map.extent;
   const count = x.length;
   const z = new Float64Array(2 * count);

@@ -53,7 +53,7 @@ export const planesTable = choices({
           : `Planes ${searched}: ${planeGoal.options[goal]}, best first`,
       columns: ['z', 'kind', 'dip', 'width', 'peak fluence', 'depth of focus', 'tilt allowed'],
       rows,
-      summary: `${countSaid(planes)} Depth of focus: how far along z the fluence on the plateau stays within ±${shownValue(depthTolerance, { value: tolerance })} of its mean. Tilt allowed: what that depth alone would allow over a field of ${shownValue(fieldWidth, { value: field })}, nothing else moving.`,
+      summary: `${countSaid(planes)} Depth of focus: how far along z the fluence on the plateau stays within ±${shownValue(depthTolerance, { value: tolerance })} of its mean${withoutPlateau(planes)}. Tilt allowed: what that depth alone would allow over a field of ${shownValue(fieldWidth, { value: field })}, nothing else moving.`,
       hint: 'Choosing a plane moves the workpiece there.',
     };
   },
@@ -65,6 +65,12 @@ function nearestTo(planes: readonly Plane[], z: number): Plane | undefined {
 
 function countSaid(planes: readonly Plane[]): string {
   return planes.length === 1 ? 'One plane was found.' : `${planes.length} planes were found.`;
+}
+
+/** A peaked spot has no plateau: what its depth is of. */
+function withoutPlateau(planes: readonly Plane[]): string {
+  const peaked = planes.some(({ kind }) => kind === 'peaked');
+  return peaked ? '; of a peaked spot, which has no plateau, on the disc out to 95\u202f% of its peak' : '';
 }
 
 /** z in mm, to a thousandth of the farthest place and no coarser than the rows are apart, so that all read alike. */
@@ -129,7 +135,7 @@ function restOf(plane: Plane, field: number): ChoiceRow['more'] {
       'fluence stays within the tolerance',
       plane.depth > 0
         ? `from z = ${number(plane.depthFrom, 'm', 'mm', 4)} to ${number(plane.depthTo, 'm', 'mm', 4)}; a part may tilt by ${number(plane.allowedTilt, 'rad', 'mrad', 2)} over ${number(field, 'm', 'mm')}`
-        : `nowhere: on the plateau it departs by ${number(plane.deviation, '1', '%', 2)} in the plane itself`,
+        : `nowhere: on ${plane.kind === 'peaked' ? 'the disc out to 95\u202f% of the peak' : 'the plateau'} it departs by ${number(plane.deviation, '1', '%', 2)} in the plane itself`,
     ],
   ];
 }

@@ -44,11 +44,15 @@ function checkCaustic(text: string, name: string): void {
 
 /** Refuses a table of spots, which may have places and diameters too. */
 function checkNoSpots(text: string, name: string): void {
-  if (!beginsAsSpots(text)) return;
-  throw new Problem(
+  if (beginsAsSpots(text)) throw spotsInstead(name, 'table of a caustic', 'places and beam diameters');
+}
+
+/** The Problem of a table of single spots that was given as something else, which would hold `allowed`. */
+export function spotsInstead(name: string, given: string, allowed: string): Problem {
+  return new Problem(
     'unreadable',
-    `"${name}" is no table of a caustic but one of single spots, with energies and sizes of marks. Give it as the table of measured spots.`,
-    { allowed: 'places and beam diameters' },
+    `"${name}" is no ${given} but one of single spots, with energies and sizes of marks. Give it as the table of measured spots, in the document “Fluence and threshold”.`,
+    { allowed },
   );
 }
 

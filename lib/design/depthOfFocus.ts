@@ -45,7 +45,8 @@ export const planeDepth = derived({
   source: 'definition',
 });
 
-function noEdge(): Problem {
+/** Where a profile has no plateau to speak of, since it does not fall far enough. */
+export function noEdge(): Problem {
   return new Problem(
     'outside',
     'The profile has no edge within the radii computed; move the workpiece nearer to the focus.',

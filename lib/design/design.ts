@@ -1,5 +1,6 @@
 import { createGraph, type Graph } from '../graph/graph.ts';
 import type { Quantity } from '../graph/quantity.ts';
+import * as chosenFit from './chosenFit.ts';
 import * as coupon from './coupon.ts';
 import * as couponInputs from './couponInputs.ts';
 import * as couponVerdict from './couponVerdict.ts';
@@ -31,6 +32,7 @@ import * as measuredSpot from './measuredSpot.ts';
 import * as nonlinearIndex from './nonlinearIndex.ts';
 import * as plate from './plate.ts';
 import * as profileComparisons from './profileComparisons.ts';
+import * as profileDetail from './profileDetail.ts';
 import * as profileList from './profileList.ts';
 import * as ratioMaps from './ratioMaps.ts';
 import * as rawBeam from './rawBeam.ts';
@@ -64,6 +66,7 @@ const rooms = [
   familyMap,
   family,
   spot,
+  profileDetail,
   strip,
   depthOfFocus,
   depthInUse,
@@ -88,6 +91,7 @@ const rooms = [
   losses,
   material,
   fits,
+  chosenFit,
   threshold,
   thresholdChart,
   marks,

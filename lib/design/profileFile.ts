@@ -4,9 +4,11 @@ import type { CameraImage } from '../measured/cameraImage.ts';
 import { beginsAsCaustic } from '../measured/causticTable.ts';
 import { readDelimitedTable } from '../measured/delimitedTable.ts';
 import { namingFile } from '../measured/namingFile.ts';
-import { readProfileTable } from '../measured/profileTable.ts';
+import { namesPlace, readProfileTable } from '../measured/profileTable.ts';
+import { beginsAsSpots } from '../measured/spotTable.ts';
+import { readHeadedTable, readHeader } from '../measured/tableHeader.ts';
 import { Problem } from '../problem.ts';
-import { checkText, toMetres } from './causticFile.ts';
+import { checkText, spotsInstead, toMetres } from './causticFile.ts';
 
 /** A measured profile of the spot as read from a file: a table, or a picture whose pixels get their pitch later. */
 export interface MeasuredProfile {
@@ -23,10 +25,13 @@ export interface MeasuredProfile {
 
 /**
  * Reads a profile from the text of a table: places across the spot or outward from its axis, and values of light. Throws
- * Problem 'unreadable' that names the file and, where it can, row and column; says so where the table is a caustic.
+ * Problem 'unreadable' that names the file and, where it can, row and column; says so where the table is a caustic or one of single spots.
  */
 export function readProfileFile(text: string, name: string): MeasuredProfile {
   checkText(text, name, 'places and values of light');
+  // A table of spots may name z and a diameter as a caustic does, and x and y of its marks as a profile does.
+  if (beginsAsSpots(text) && !isProfileOfTwo(text))
+    throw spotsInstead(name, 'table of a profile', 'places and values of light');
   if (text.trim() !== '' && beginsAsCaustic(readDelimitedTable(text, `"${name}"`))) {
     throw new Problem(
       'unreadable',
@@ -39,6 +44,12 @@ export function readProfileFile(text: string, name: string): MeasuredProfile {
     const [fluence, counts] = absolute ? [value, []] : [[], value];
     return { name, axis, position, fluence, counts, image: null };
   });
+}
+
+/** A place, such as r, and one column that then is the light at it, though it may be called power. */
+function isProfileOfTwo(text: string): boolean {
+  const [first, ...others] = readHeader(readHeadedTable(text));
+  return others.length === 1 && namesPlace(first!);
 }
 
 /** A picture of the spot as a measured profile. */

@@ -68,6 +68,12 @@ export function beginsAsProfile(table: DelimitedTable): boolean {
   );
 }
 
+/** True where a header cell names a place across the spot or outward from its axis. */
+export function namesPlace(cell: HeaderCell): boolean {
+  const { name } = asNamed(cell);
+  return lines.has(name) || outward.has(name);
+}
+
 /** A header cell, or what it stands for: "fluence_J_m2" of tables that keep to letters, and the axis of our own figures. */
 function asNamed(cell: HeaderCell): HeaderCell {
   if (cell.name === 'distancefromtheaxis') return { ...cell, name: 'x' };

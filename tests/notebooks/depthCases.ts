@@ -24,6 +24,19 @@ export const depthCases: readonly Case[] = [
     truth: (value) => Math.abs(value('spot.depthOfFocus') / value('focus.rayleighLength') - 24) < 1e-6,
   },
   {
+    says: 'depthOfFocusSaid',
+    design: { 'laser.beamPropagationRatio': 4 },
+    text: /^The spot is peaked and has no plateau\. On the disc out to 95\s% of its peak the fluence stays within 5\s% of its mean from .* to .*mm: the plane is \d+\sµm deep\.$/,
+    truth: (value) => value('spot.kind') === ('peaked' as unknown) && value('spot.depthOfFocus') > 0,
+  },
+  {
+    says: 'depthOfFocusSaid',
+    design: { 'laser.beamPropagationRatio': 4, 'focus.depthTolerance': 0.01 },
+    text: /departs by up to 2\.\d+\s% from its mean over the disc out to 95\s% of its peak, more than the tolerance of 1\s%/,
+    truth: (value) =>
+      value('spot.kind') === ('peaked' as unknown) && Number.isNaN(value('spot.depthOfFocus')),
+  },
+  {
     says: 'depthInUseSaid',
     text: /^Nothing moves the surface over the field of 10\smm\. The depth of focus of 81\.8\sµm would allow a tilt of 8\.18\smrad\.$/,
     truth: (value) => value('workpiece.zSpread') === 0,

@@ -3,6 +3,7 @@ import * as coupon from '../../notebooks/couponSentences.ts';
 import * as depth from '../../notebooks/depthSentences.ts';
 import * as rule from '../../notebooks/familyRuleSentences.ts';
 import * as family from '../../notebooks/familySentences.ts';
+import * as fits from '../../notebooks/fitSentences.ts';
 import { irradiancesSaid, paraxialSaid, xRaysSaid } from '../../notebooks/limitSentences.ts';
 import * as marks from '../../notebooks/markSentences.ts';
 import * as reasons from '../../notebooks/matchingReasons.ts';
@@ -20,10 +21,12 @@ import { couponCases } from './couponCases.ts';
 import { depthCases } from './depthCases.ts';
 import { outcomesOf, read } from './designOutcomes.ts';
 import { familyRuleCases } from './familyRuleCases.ts';
+import { fitCases } from './fitCases.ts';
 import { imageCases } from './imageCases.ts';
 import { limitCases } from './limitCases.ts';
 import { markCases } from './markCases.ts';
 import { planeVerdictCases } from './planeVerdictCases.ts';
+import { profileCases } from './profileCases.ts';
 import { removalCases } from './removalCases.ts';
 import { type Name, sentenceCases } from './sentenceCases.ts';
 import { spotCases } from './spotCases.ts';
@@ -46,6 +49,7 @@ const all = new Map(
     ...planeVerdict,
     ...threshold,
     ...marks,
+    ...fits,
     ...removal,
     paraxialSaid,
     irradiancesSaid,
@@ -57,6 +61,7 @@ const allCases = [
   ...imageCases,
   ...causticCases,
   ...limitCases,
+  ...profileCases,
   ...familyRuleCases,
   ...usablePlaneCases,
   ...depthCases,
@@ -66,6 +71,7 @@ const allCases = [
   ...planeVerdictCases,
   ...thresholdCases,
   ...markCases,
+  ...fitCases,
   ...removalCases,
 ];
 const reached = new Map<Name, Set<string>>();
@@ -93,10 +99,11 @@ describe('every branch says what is so', () => {
       beamAgainstStep: 3,
       ratioPlace: 8,
       specialSaid: 6,
-      profileSaid: 6,
+      profileSaid: 8,
       stopSaid: 4,
       stopRatioSaid: 2,
       phaseSaid: 4,
+      heightSaid: 2,
       magnificationSaid: 6,
       ruleSaid: 6,
       plateOutSaid: 4,
@@ -123,7 +130,7 @@ describe('every branch says what is so', () => {
       familyRuleSaid: 12,
       familyOrderSaid: 4,
       dipRunSaid: 4,
-      depthOfFocusSaid: 3,
+      depthOfFocusSaid: 5,
       depthInUseSaid: 9,
       spotNumbersSaid: 1,
       spotAgreementSaid: 6,
@@ -148,6 +155,9 @@ describe('every branch says what is so', () => {
       aboveThresholdSaid: 3,
       incubationSaid: 5,
       markSaid: 6,
+      fitSaid: 5,
+      fitVerdictSaid: 3,
+      gaussianInsteadSaid: 4,
       craterSaid: 4,
       removalGainSaid: 3,
       windowGainSaid: 4,

@@ -128,6 +128,9 @@ describe.each(Object.entries(designs))('%s', (_name, design) => {
       expect(there.rows.map(({ chosen }) => chosen).indexOf(true)).toBe(i);
     });
     expect(summary).toMatch(/^\d+ planes were found\./);
+    expect(/peaked spot, which has no plateau/.test(summary)).toBe(
+      planes.some(({ kind }) => kind === 'peaked'),
+    );
   });
 });
 

@@ -1,0 +1,52 @@
+import { chosenFit } from '../lib/design/chosenFit.ts';
+import { fitModel, fittedFluence, fittedUncertainty, gaussianFit, profileFit } from '../lib/design/fits.ts';
+import { formatNumber, formatReadable } from '../lib/graph/units.ts';
+import { phrase, says } from './prose.ts';
+
+const fluence = (value: number) => formatReadable(value, 'J/m^2', 'J/cm^2', 3);
+
+const models = {
+  gaussian: 'a Gaussian without the plate',
+  profile: 'the predicted profile',
+  profileAndPlane: 'the predicted profile with its plane free',
+} as const;
+
+/** The threshold that the chosen fit gives. */
+export const fitSaid = says(
+  { fit: chosenFit, model: fitModel },
+  ({ fit: { intervals, used, unmarked }, model }) => {
+    const [low, high] = intervals.thresholdFluence.map(fluence);
+    const empty =
+      unmarked === 0 ? '' : ` and ${unmarked} ${unmarked === 1 ? 'place' : 'places'} without a mark`;
+    return phrase`${String(used)} marks${empty}, taken as those of ${models[model]}, give a threshold of ${fittedFluence} with a standard uncertainty of ${fittedUncertainty}; with 95\u202f% it lies between ${low!} and ${high!}, if the model is right.`;
+  },
+  [fittedFluence, fittedUncertainty],
+);
+
+/** Whether the chosen model describes the marks. */
+export const fitVerdictSaid = says({ fit: chosenFit }, ({ fit: { verdict, reason } }) => {
+  if (verdict === 'describes') return `It describes the marks. ${reason}`.trim();
+  if (verdict === 'too few') return `Whether it describes the marks cannot be told. ${reason}`;
+  return `It does not describe the marks, so that its threshold and interval are not to be trusted. ${reason}`;
+});
+
+/** Threshold fluences nearer than this part count as alike. */
+const alike = 0.05;
+
+/** What the same marks would give if they were taken as a Gaussian's. */
+export const gaussianInsteadSaid = says(
+  { gaussian: gaussianFit, profile: profileFit },
+  ({ gaussian, profile }) => {
+    const ratio = gaussian.thresholdFluence / profile.thresholdFluence;
+    const given = `Taken as those of a Gaussian without the plate, the same marks would give ${fluence(gaussian.thresholdFluence)}`;
+    const against =
+      Math.abs(Math.log(ratio)) < alike
+        ? `${given}, nearly what the predicted profile gives (${fluence(profile.thresholdFluence)})`
+        : `${given}, ${formatNumber(ratio, 2)} times what the predicted profile gives (${fluence(profile.thresholdFluence)})`;
+    if (gaussian.verdict === 'does not describe')
+      return `${against}; but a Gaussian does not describe them. ${profile.verdict === 'does not describe' ? 'The predicted profile does not either.' : 'D² against ln E is no straight line behind a plate.'}`;
+    return profile.verdict === 'does not describe'
+      ? `${against}. The marks look like those of a Gaussian: was the plate in when they were made?`
+      : `${against}. These marks alone cannot tell the two apart; what was in the beam decides.`;
+  },
+);
