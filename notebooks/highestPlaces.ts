@@ -5,20 +5,26 @@ const alike = 0.005;
 
 /**
  * Where along z (metres, equally spaced over `extent`) a curve is highest, in words; and where a second peak is as high, if
- * one stands apart with a lower saddle between. A plateau has one place, its highest.
+ * one stands apart. A plateau has one place, its highest.
  */
 export function highestPlaces(
   along: Float64Array,
   { low, high }: { readonly low: number; readonly high: number },
 ): string {
   const z = (i: number) => low + ((high - low) * i) / (along.length - 1);
+  return highestIndices(along)
+    .map((i) => formatReadable(z(i), 'm', 'mm', 2))
+    .join(' and ');
+}
+
+/** Index of the highest value; and, ascending, of a second one as high, if a lower saddle lies between. */
+export function highestIndices(along: Float64Array): number[] {
   const first = highestOf(along, along.keys());
   const saddles = lowestFrom(along, first);
   const apart = [...along.keys()].filter((i) => saddles[i]! < along[i]! * (1 - alike));
   const second = apart.length === 0 ? first : highestOf(along, apart);
   const asHigh = second !== first && along[second]! >= along[first]! * (1 - alike);
-  const places = asHigh ? [first, second].sort((a, b) => a - b) : [first];
-  return places.map((i) => formatReadable(z(i), 'm', 'mm', 2)).join(' and ');
+  return asHigh ? [first, second].sort((a, b) => a - b) : [first];
 }
 
 function highestOf(along: Float64Array, places: Iterable<number>): number {

@@ -4,10 +4,9 @@ import { formatReadable } from '../lib/graph/units.ts';
 import { niceEnd } from '../lib/numerics/niceEnd.ts';
 import { largest, micro, perSquareCentimetre } from './columns.ts';
 import { type FigureSpec, figure } from './document.ts';
+import { highestIndices } from './highestPlaces.ts';
 
 const milli = 1e3;
-/** Peaks nearer than this part count as equal. */
-const alike = 0.005;
 /** Share of the distance between two planes that a profile takes. */
 const filled = 0.9;
 
@@ -24,11 +23,11 @@ export const stripFigure = figure({
     const perRadius = (filled * step) / 2 / reach;
     const x = data.x.map((r, i) => data.z[i]! * milli + r * perRadius);
     const end = niceEnd(largest(data.fluence) * 1.05);
-    const peaks = Array.from(planes, (_, row) =>
+    const peaks = Float64Array.from(planes, (_, row) =>
       largest(strip.values.subarray(row * radii.length, (row + 1) * radii.length)),
     );
-    const top = Math.max(...peaks);
-    const brightest = [...planes].filter((_, i) => peaks[i]! >= top * (1 - alike));
+    const top = largest(peaks);
+    const brightest = highestIndices(peaks).map((i) => planes[i]!);
     const show = (at: number) => formatReadable(at, 'm', 'mm', 3);
     return {
       title: 'Profiles side by side through the focus',

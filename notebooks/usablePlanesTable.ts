@@ -79,7 +79,8 @@ function placesOf(planes: readonly Plane[]): (z: number) => string {
   const gaps = sorted.slice(1).map((z, i) => z - sorted[i]!);
   const farthest = sorted.reduce((most, z) => Math.max(most, Math.abs(z)), 1e-3);
   const finest = Math.min(farthest / 100, ...gaps.filter((gap) => gap > 1e-6));
-  const decimals = Math.min(6, Math.max(0, 1 - Math.floor(Math.log10(finest))));
+  const onlyFocus = sorted.every((z) => Math.abs(z) < 1e-6);
+  const decimals = onlyFocus ? 0 : Math.min(6, Math.max(0, 1 - Math.floor(Math.log10(finest))));
   return (z) => {
     const shown = (z * 1e3).toFixed(decimals).replace('-', '\u2212');
     return withUnit(/^\u22120\.?0*$/.test(shown) ? shown.slice(1) : shown, 'mm');

@@ -32,6 +32,7 @@ for (const viewport of [
       );
       expect(text).toContain('Before the plate comes out.');
       expect(text).toMatch(/lower the energy first/);
+      expect(text).toMatch(/X-rays\. .*no all-clear: speak with radiation protection/);
       expect(text).not.toContain('Take that lens');
       for (const paragraph of await page.locator('main p:visible').allInnerTexts())
         expect(paragraph).not.toContain('—');

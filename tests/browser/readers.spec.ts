@@ -44,6 +44,19 @@ for (const viewport of [
       await expect(heading).toBeFocused();
     });
 
+    test('an address that leads nowhere says so, until it leads somewhere', async ({ page }) => {
+      const said = page.locator('.notice[data-topic="address"]');
+      await page.goto('/#design=zzz');
+      await expect(said).toContainText('‘#design=zzz’, which brings no design');
+      await expect(page.getByText('I have a beam image')).toBeVisible();
+      await expectNoSidewaysScrolling(page);
+      await page.goto('/#nonsense');
+      await expect(said).toContainText('no document is called that');
+      await page.goto('/#matching');
+      await expect(page.locator('main#matching')).toBeVisible();
+      await expect(said).toBeHidden();
+    });
+
     test('a researcher brings the image of a beam', async ({ page }) => {
       await page.goto('/');
       await expectNoSidewaysScrolling(page);

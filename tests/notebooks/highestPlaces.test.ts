@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import { valueOrThrow } from '../../lib/graph/outcome.ts';
+import type { ChoicesSpec } from '../../notebooks/choicesSpec.ts';
+import type { FigureSpec } from '../../notebooks/document.ts';
 import { highestPlaces } from '../../notebooks/highestPlaces.ts';
+import type { From } from '../../notebooks/prose.ts';
+import { stripFigure } from '../../notebooks/stripFigure.ts';
+import { planesTable } from '../../notebooks/usablePlanesTable.ts';
+import { outcomesOf } from './designOutcomes.ts';
 
 const extent = { low: -1e-3, high: 1e-3 };
 const curve = (height: (z: number) => number) =>
@@ -19,4 +26,22 @@ describe('where a curve is highest', () => {
     ['highest at an end', (z) => z + 2, '1 mm'],
     ['level', () => 1, '−1 mm'],
   ])('%s', (_, height, places) => expect(said(height)).toBe(places));
+});
+
+describe('in a design of M² = 4, with one plateau in the focus', () => {
+  const outcomeOf = outcomesOf({ 'laser.beamPropagationRatio': 4 });
+  const view = (block: { readonly from: From; view(values: Record<string, unknown>): unknown }) =>
+    block.view(
+      Object.fromEntries(
+        Object.entries(block.from).map(([key, { id }]) => [key, valueOrThrow(outcomeOf(id))]),
+      ),
+    );
+
+  it('figures name one place, and the list has the focus at 0 mm', () => {
+    const strip = view(stripFigure) as FigureSpec;
+    expect(strip.summary).toMatch(/per pulse, lies at z = 0\smm\.$/);
+    const list = view(planesTable) as ChoicesSpec;
+    expect(list.rows.map(({ name }) => name)).toEqual(['0\u202fmm']);
+    expect(Object.values(list.rows[0]!.patch).map((z) => Math.abs(z as number))).toEqual([0]);
+  });
 });
