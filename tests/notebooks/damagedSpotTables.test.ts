@@ -115,7 +115,7 @@ describe('tables of other kinds', () => {
     expect(inputForFile(encode(`# steel\n${spots}`))).toBe('threshold.spotTable');
     for (const id of ['laser.causticTable', 'focus.measuredCaustic']) {
       expect(() => readMeasuredFile(id, encode(spots), 'a.csv', given.inputs)).toThrow(
-        /^"a\.csv" is no table of a caustic but one of single spots.*measured spots/,
+        /^"a\.csv" is no table of a caustic but one of single spots.*measured spots, in the document “Fluence and threshold”\.$/,
       );
     }
     const dz = encode('z (mm);d (µm)\n1;300\n2;250\n');
