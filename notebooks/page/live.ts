@@ -133,7 +133,7 @@ export function createLive(
     const now = history.present;
     if (now === before) return;
     const changed = Object.keys(now.inputs).filter((id) => !Object.is(now.inputs[id], before.inputs[id]));
-    const touched = descendantsOf(graph, changed);
+    const touched = descendantsOf(graph, changed, now.inputs);
     for (const id of touched) {
       const entry = entries.get(id);
       if (!entry) continue;

@@ -183,6 +183,7 @@ function setAndReadPending(page: Page, patch: Patch) {
     const now = window.stepwell.state().inputs;
     return {
       changed: Object.keys(now).filter((id) => !Object.is(now[id], before[id])),
+      choices: Object.fromEntries(Object.entries(now).filter(([, value]) => typeof value === 'string')),
       values: [...document.querySelectorAll('[data-quantity]')]
         .filter((element) => !element.closest('.sentence'))
         .map((element) => [element.getAttribute('data-quantity')!, pending(element)] as const),
@@ -204,7 +205,7 @@ function checksOf(content: StepwellDocument) {
   const sentences = proses.flatMap(sentencesOf);
 
   function expectPending(shown: Awaited<ReturnType<typeof setAndReadPending>>): void {
-    const touched = descendantsOf(designGraph, shown.changed);
+    const touched = descendantsOf(designGraph, shown.changed, shown.choices);
     const hit = (quantities: readonly Quantity[]) => quantities.some(({ id }) => touched.has(id));
     const expectedFigures = figures.map((block) => hit(Object.values(block.from)));
     const expectedPanels = panels.map((block) => hit(Object.values(block.from)));

@@ -1,3 +1,4 @@
+import { enteringOf } from '../../../lib/graph/entering.ts';
 import { type Graph, orderOf } from '../../../lib/graph/graph.ts';
 import type { Outcome } from '../../../lib/graph/outcome.ts';
 import { type Derived, type Heaviness, isInput, type Quantity } from '../../../lib/graph/quantity.ts';
@@ -81,10 +82,17 @@ export function createHeavyPart(
     } else jobs[kind!].request(id, present().inputs);
   };
   const behind = createBehind(graph);
+  /** Whether an older answer enters what `quantity` holds under the inputs as they are. */
+  const entering = (quantity: Quantity): boolean => {
+    if (quantity.kind !== 'derived') return false;
+    if (quantity.heavy) return all.get(quantity.id)!.stale;
+    if (!behind(quantity.id).some((id) => all.get(id)!.stale)) return false;
+    return enteringOf(quantity, present().inputs).some(entering);
+  };
   let turns = 0;
   return {
     quantities: [...all.values()].map(({ quantity }) => quantity),
-    isStale: (id) => behind(id).some((other) => all.get(other)!.stale),
+    isStale: (id) => entering(graph.quantities.get(id)!),
     need(id) {
       for (const other of behind(id)) {
         const heavy = all.get(other)!;
