@@ -58,6 +58,8 @@ function focusField(place: HTMLElement, id: string): void {
   const field = place
     .closest('main')
     ?.querySelector<HTMLElement>(`.field[data-input="${id}"] :is(input, select, textarea)`);
+  // Blocks out of view have their own heights again only then (restWhileMoving.ts), and the field its place.
+  place.closest('main')?.classList.remove('moving');
   field?.scrollIntoView({ block: 'center' });
   field?.focus({ preventScroll: true });
 }

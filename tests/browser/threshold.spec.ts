@@ -79,6 +79,8 @@ for (const viewport of [
       await settled(page);
       await expect(page.locator('.result-missing')).toContainText('No table of measured spots');
       await expect(page.locator('#block-one-pulse')).toContainText('The pulse energy is');
+      // Blocks out of view are laid out again once the hand rests: where they stand is known then.
+      await expect(page.locator('main.moving')).toHaveCount(0);
       await page.getByRole('button', { name: 'Go to: table of measured spots' }).click();
       const table = page.locator('.field[data-input="threshold.spotTable"] input[type="file"]');
       await expect(table).toBeFocused();
