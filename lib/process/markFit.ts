@@ -1,5 +1,5 @@
-import { Problem } from '../problem.ts';
 import type { AreaFit } from './areaFit.ts';
+import { requireClosed } from './closedLogarithms.ts';
 import type { Alternative, FitVerdict } from './fitVerdict.ts';
 import type { MarkAxes } from './markAxes.ts';
 import type { MarkScatter } from './markScatter.ts';
@@ -34,20 +34,13 @@ export interface MarkFit extends FitVerdict {
   readonly axes: MarkAxes | null;
 }
 
-/** Beyond e^±300 a number or its interval says nothing of a mark, and e^±710 is none any more. */
-const largestLog = 300;
-
 /**
  * exp of a combination of parameters, with its uncertainty to first order and the interval of the logarithm. Throws
  * Problem 'impossible' where the marks leave it open by more than a number can hold.
  */
 export function fittedLog(fit: AreaFit, log: number, direction: readonly number[]): Fitted {
   const { uncertainty, half } = fit.along(direction);
-  if (!(Math.abs(log) + half < largestLog))
-    throw new Problem(
-      'impossible',
-      'The marks leave the threshold open: energies and sizes do not go together as those of one spot. Check their columns and units, and leave out marks of another kind.',
-    );
+  requireClosed(log - half, log + half);
   const value = Math.exp(log);
   return {
     value,

@@ -1,5 +1,6 @@
 import { lowestNear } from '../numerics/lowestNear.ts';
 import type { AreaFit, AreaModel } from './areaFit.ts';
+import { requireClosed } from './closedLogarithms.ts';
 import type { Fitted } from './markFit.ts';
 import { type MarkScatter, scatterParts, spreadOf } from './markScatter.ts';
 import type { SpotMark } from './spotMark.ts';
@@ -77,6 +78,7 @@ export function spanOf(
     }
   }
   const [low, high] = [Math.min(zeros[0]!, zero - pace / 2), Math.max(zeros[1]!, zero + pace / 2)];
+  requireClosed(logFluence, ...logs);
   const fluence = Math.exp(logFluence);
   return {
     zeroFitted: { value: zero, uncertainty: (high - low) / 2 / factor, interval: [low, high] },
