@@ -1,6 +1,7 @@
 import { choice, derived, number, picked } from '../graph/define.ts';
 import { formatReadable } from '../graph/units.ts';
 import { Problem } from '../problem.ts';
+import { thresholdAt } from '../process/incubation.ts';
 import { fittedFluence, fittedUncertainty } from './fits.ts';
 import { handbookDifferences, handbookRange } from './material.ts';
 
@@ -143,11 +144,11 @@ export const thresholdAtN = derived({
   display: 'J/cm^2',
   digits: 3,
   about:
-    'Incident fluence of each of N pulses on one place above which together they leave a mark; falls from the threshold of one pulse to the floor.',
+    'Incident fluence of each of N pulses on one place above which together they leave a mark; falls from the threshold of one pulse to the floor where the exponent is below 1, and rises where it is above.',
   from: { first: thresholdFluence, N: pulsesOnPlace, S: incubationExponent, floor: thresholdFloor },
   compute: ({ first, N, S, floor }) => {
     if (floor > first) throw floorAbove(floor, first);
-    return floor + (first - floor) * N ** (S - 1);
+    return thresholdAt({ first, exponent: S, floor }, N);
   },
   formula: 'F_\\infty+(F_\\text{th}-F_\\infty)\\,N^{S-1}',
   source: 'diniso2014',
