@@ -37,6 +37,20 @@ describe('a logarithmic axis', () => {
     expectClose(Number(/M([\d.]+),/.exec(mark)![1]), (2 * frameWidth) / 3, { absolute: 0.05, relative: 0 });
   });
 
+  it('has no line at its 1, which is no zero', () => {
+    const rules = (logarithmic: boolean) => {
+      const y = {
+        label: 'F',
+        unit: 'J/cm²',
+        domain: logarithmic ? ([0.1, 10] as const) : ([-1, 1] as const),
+      };
+      const shown = createFigure(document, 720);
+      shown.update({ ...spec, marks: [], y: logarithmic ? { ...y, logarithmic: true } : y });
+      return shown.element.querySelectorAll('g[stroke-opacity="0.6"] > line').length;
+    };
+    expect([rules(false), rules(true)]).toEqual([1, 0]);
+  });
+
   it('writes the numbers themselves into files', () => {
     expect(figureCsv(spec)).toBe('N,F (J/cm²)\r\n1,0.01\r\n10,1\r\n1000,0\r\n');
   });

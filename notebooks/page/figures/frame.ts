@@ -51,7 +51,7 @@ function frameMarks(layout: Layout, palette: Palette, onMap: boolean): Plot.Mark
     ...(onMap
       ? [Plot.frame(hairline)]
       : [Plot.gridY([...y.ticks.at], { stroke: palette.line, strokeOpacity: 0.55 })]),
-    ...(low < 0 && high > 0 && !onMap
+    ...(y.hasZero && low < 0 && high > 0 && !onMap
       ? [Plot.ruleY([0], { stroke: palette.muted, strokeOpacity: 0.6, strokeWidth: 0.75 })]
       : []),
     ...(onMap ? [] : [Plot.frame({ ...hairline, anchor: 'bottom' })]),

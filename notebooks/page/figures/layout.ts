@@ -50,7 +50,13 @@ export interface Layout {
   readonly frameWidth: number;
   readonly frameHeight: number;
   readonly x: { readonly domain: readonly [number, number]; readonly ticks: Ticks; readonly label: Label };
-  readonly y: { readonly domain: readonly [number, number]; readonly ticks: Ticks; readonly label: Label };
+  readonly y: {
+    readonly domain: readonly [number, number];
+    readonly ticks: Ticks;
+    readonly label: Label;
+    /** 0 of the axis is the 0 of its numbers; on a logarithmic one it is their 1. */
+    readonly hasZero: boolean;
+  };
   readonly secondX?: { readonly ticks: Ticks; readonly label: Label };
   readonly secondY?: { readonly ticks: Ticks; readonly label: Label };
   readonly legend: readonly LegendEntry[];
@@ -107,7 +113,7 @@ export function layOut(spec: FigureSpec, width: number, shape: Shape): Layout {
     frameWidth,
     frameHeight,
     x: { domain: xDomain, ticks: ownTicks(spec.x, xDomain, frameWidth), label: xLabel },
-    y: { domain: yDomain, ticks: yTicks, label: yLabel },
+    y: { domain: yDomain, ticks: yTicks, label: yLabel, hasZero: !spec.y.logarithmic },
     ...(spec.secondX && secondXLabel
       ? { secondX: { ticks: ticksAlong(xDomain, spec.secondX, frameWidth), label: secondXLabel } }
       : {}),
