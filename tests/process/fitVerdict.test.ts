@@ -38,25 +38,30 @@ function together(parts: readonly (readonly SpotMark[])[]): SpotMark[] {
   return parts.flat().map((mark, i) => ({ ...mark, row: i + 2 }));
 }
 
+/** Marks of 1, 10 and 100 pulses whose threshold falls as N^−0.1. */
+function incubating(markAt: Parameters<typeof syntheticMarks>[0]['markAt']) {
+  return (seed: number) =>
+    together(
+      [1, 10, 100].map(
+        (pulses, k) =>
+          syntheticMarks({
+            seed: seed + 1e5 * k,
+            thresholdEnergy: thresholdEnergy * pulses ** -0.1,
+            markAt,
+            repeats: 1,
+            energies: 10,
+            from: 1.1,
+            pulses,
+          }).marks,
+      ),
+    );
+}
+
 describe(`a Gaussian fit of ${tables} tables made otherwise`, () => {
   const asGaussian = (marks: readonly SpotMark[]) => fitGaussianMarks(marks);
 
   it('incubating: marks of 1, 10 and 100 pulses, S = 0.9', () => {
-    const make = (seed: number) =>
-      together(
-        [1, 10, 100].map(
-          (pulses, k) =>
-            syntheticMarks({
-              seed: seed + 1e5 * k,
-              thresholdEnergy: thresholdEnergy * pulses ** -0.1,
-              markAt: gaussianMark(radius),
-              repeats: 1,
-              energies: 10,
-              from: 1.1,
-              pulses,
-            }).marks,
-        ),
-      );
+    const make = incubating(gaussianMark(radius));
     expectRefused('Gaussian, incubating', shareRefused(make, asGaussian));
   });
 
@@ -122,21 +127,7 @@ describe(`a profile fit of ${tables} tables made otherwise`, () => {
   it.each(shapedSpots)('incubating: $name', ({ name, light, plane }) => {
     const areaAbove = areaAboveIn(light, plane);
     const table = tabulateAreas(areaAbove);
-    const make = (seed: number) =>
-      together(
-        [1, 10, 100].map(
-          (pulses, k) =>
-            syntheticMarks({
-              seed: seed + 1e5 * k,
-              thresholdEnergy: thresholdEnergy * pulses ** -0.1,
-              markAt: markFrom(areaAbove),
-              repeats: 1,
-              energies: 10,
-              from: 1.1,
-              pulses,
-            }).marks,
-        ),
-      );
+    const make = incubating(markFrom(areaAbove));
     expectRefused(
       `${name}, incubating`,
       shareRefused(make, (marks) => fitTabulated(marks, table, 1)),
