@@ -73,6 +73,8 @@ export function bestPlace(
     let cost = index * 0.5 + 100 * outside(candidate, layout);
     for (const other of taken) cost += 50 * overlap(candidate, other);
     for (const other of all) if (other !== mark && crosses(other, candidate, scale)) cost += 8;
+    // No term is negative: what costs enough already need not be held against every piece of the curves.
+    if (cost >= least) continue;
     cost += 6 * countCrossing(series, scale, boxOf(candidate));
     if (cost < least) [best, least] = [candidate, cost];
   }
