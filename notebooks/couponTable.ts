@@ -40,14 +40,15 @@ export function couponColumns({ grid, setting, settings, spots }: PlannedCoupon)
 
 /**
  * A coupon as CSV with empty columns for what is measured, to be given back filled as the table of measured spots. Lines of
- * comment say how; a byte order mark tells spreadsheets that µ is one sign. No comma in the comments: spreadsheets would
+ * comment say how, and for which design, where it has a name; a byte order mark tells spreadsheets that µ is one sign. No comma in the comments: spreadsheets would
  * part them into cells.
  */
-export function couponCsv(coupon: PlannedCoupon): string {
+export function couponCsv(coupon: PlannedCoupon, design = ''): string {
   const columns = couponColumns(coupon);
   const threshold = formatQuantity(coupon.threshold, 'J/m^2', 'J/cm^2', 3);
   const cell = (value: number) => (Number.isNaN(value) ? '' : String(value));
   const lines = [
+    ...(design === '' ? [] : [`# Coupon of the design: ${design.replaceAll(/[,;\t\r\n]+/g, ' ')}.`]),
     `# Marks predicted with a threshold of ${threshold} for one pulse.`,
     '# Fill in dx and dy: 0 where no mark is seen and nothing where none was measured. Then give this table as the measured spots.',
     columns.map(({ name, unit }) => (unit === '' ? name : `${name} (${unit})`)).join(','),

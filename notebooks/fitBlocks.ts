@@ -7,6 +7,7 @@ import type { SpotMark } from '../lib/process/spotMark.ts';
 import { largest, micro } from './columns.ts';
 import { type AxisSpec, type Block, type FigureSpec, figure, type SeriesSpec } from './document.ts';
 import { fitSaid, fitVerdictSaid, gaussianInsteadSaid } from './fitSentences.ts';
+import { incubationFitBlocks } from './incubationFit.ts';
 import { math, prose, sets } from './prose.ts';
 
 /** D² in µm² of an area in m². */
@@ -163,4 +164,5 @@ export const fitBlocks: readonly Block[] = [
   fitFigure,
   residualFigure,
   { kind: 'prose', id: 'gaussian-instead', needs: [fittedMarks], prose: prose`${gaussianInsteadSaid}` },
+  ...incubationFitBlocks,
 ];

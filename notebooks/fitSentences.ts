@@ -1,5 +1,12 @@
 import { chosenFit } from '../lib/design/chosenFit.ts';
-import { fitModel, fittedFluence, fittedUncertainty, gaussianFit, profileFit } from '../lib/design/fits.ts';
+import {
+  fitModel,
+  fittedFluence,
+  fittedMarks,
+  fittedUncertainty,
+  gaussianFit,
+  profileFit,
+} from '../lib/design/fits.ts';
 import { formatNumber, formatReadable } from '../lib/graph/units.ts';
 import { phrase, says } from './prose.ts';
 
@@ -13,12 +20,14 @@ const models = {
 
 /** The threshold that the chosen fit gives. */
 export const fitSaid = says(
-  { fit: chosenFit, model: fitModel },
-  ({ fit: { intervals, used, unmarked }, model }) => {
+  { fit: chosenFit, model: fitModel, marks: fittedMarks },
+  ({ fit: { intervals, used, unmarked }, model, marks }) => {
     const [low, high] = intervals.thresholdFluence.map(fluence);
     const empty =
       unmarked === 0 ? '' : ` and ${unmarked} ${unmarked === 1 ? 'place' : 'places'} without a mark`;
-    return phrase`${String(used)} marks${empty}, taken as those of ${models[model]}, give a threshold of ${fittedFluence} with a standard uncertainty of ${fittedUncertainty}; with 95\u202f% it lies between ${low!} and ${high!}, if the model is right.`;
+    const pulses = marks[0]?.pulses ?? 1;
+    const each = pulses === 1 ? '' : ` of ${pulses} pulses on a place`;
+    return phrase`${String(used)} marks${empty}${each}, taken as those of ${models[model]}, give a threshold of ${fittedFluence} with a standard uncertainty of ${fittedUncertainty}; with 95\u202f% it lies between ${low!} and ${high!}, if the model is right.`;
   },
   [fittedFluence, fittedUncertainty],
 );

@@ -1,13 +1,15 @@
 import { usedPulseEnergy } from '../lib/design/losses.ts';
-import { markGrowths, markStretches, unshapedMarkStretches } from '../lib/design/markCharts.ts';
+import { markStretches, unshapedMarkStretches } from '../lib/design/markCharts.ts';
+import { growthAgainst, growthShows, markGrowths } from '../lib/design/markGrowths.ts';
 import {
+  markArea,
   markDiameter,
   markInnerDiameter,
   unshapedMarkDiameter,
   unshapedMarkInnerDiameter,
 } from '../lib/design/marks.ts';
 import { peakFluence, width } from '../lib/design/spot.ts';
-import { thresholdAtN } from '../lib/design/threshold.ts';
+import { incubationExponent, pulsesOnPlace, thresholdAtN } from '../lib/design/threshold.ts';
 import type { Quantity, ValueOf } from '../lib/graph/quantity.ts';
 import { shownValue } from '../lib/graph/shown.ts';
 import { formatReadable } from '../lib/graph/units.ts';
@@ -73,65 +75,105 @@ const places: Readonly<Record<Place, { readonly label: string; readonly role: Se
   behind: { label: 'a Rayleigh length further', role: 'third' },
 };
 
-/** Diameters in µm, with gaps where there is none. */
-const drawn = (diameters: Float64Array) => diameters.map((d) => (d > 0 ? d * micro : Number.NaN));
+/** Lengths or areas in µm or µm², with gaps where there is none. */
+const drawn = (values: Float64Array, scale: number) => values.map((v) => (v > 0 ? v * scale : Number.NaN));
 
 /** Curves that are alike are drawn once: planes to either side of a symmetric focus. */
 function alike(a: Float64Array, b: Float64Array): boolean {
   return a.every((value, i) => Math.abs(value - b[i]!) <= 1e-6 * Math.max(value, b[i]!));
 }
 
-function growthSeries({ energies, shaped, unshaped }: Growth): SeriesSpec[] {
-  const x = energies.map((energy) => energy * micro);
-  const behind = shaped.find(({ place }) => place === 'behind');
-  const planes = shaped.flatMap((plane) => {
-    const twin = plane.place === 'before' && behind && alike(plane.outer, behind.outer);
-    if (twin) return [];
-    const isTwin =
-      plane.place === 'behind' &&
-      shaped.some((one) => one.place === 'before' && alike(one.outer, plane.outer));
-    const label = isTwin ? 'a Rayleigh length to either side' : places[plane.place].label;
+/** Planes with their words and roles; twins to either side of the workpiece as one. */
+function planesOf({ shaped }: Growth) {
+  return shaped.flatMap((plane) => {
+    const other = { before: 'behind', behind: 'before' }[plane.place as string];
+    const twin = shaped.some(({ place, outer }) => place === other && alike(outer, plane.outer));
+    if (twin && plane.place === 'before') return [];
+    const label = twin ? 'a Rayleigh length to either side' : places[plane.place].label;
     return [{ ...plane, label, role: places[plane.place].role }];
   });
+}
+
+const takenOut = { label: 'plate taken out, where the workpiece stands', role: 'reference' } as const;
+
+function diameterSeries(growth: Growth, x: Float64Array): SeriesSpec[] {
+  const planes = planesOf(growth);
   return [
-    ...planes.map(({ label, role, outer }) => ({ label, role, x, y: drawn(outer) })),
+    ...planes.map(({ label, role, outer }) => ({ label, role, x, y: drawn(outer, micro) })),
     ...planes
       .filter(({ inner }) => largest(inner) > 0)
-      .map(({ role, inner, label }) => ({ label: `unmarked centre ${label}`, role, x, y: drawn(inner) })),
-    { label: 'plate taken out, where the workpiece stands', role: 'reference', x, y: drawn(unshaped.outer) },
+      .map(({ role, inner, label }) => ({
+        label: `unmarked centre ${label}`,
+        role,
+        x,
+        y: drawn(inner, micro),
+      })),
+    { ...takenOut, x, y: drawn(growth.unshaped.outer, micro) },
   ];
 }
 
-/** Diameter of the mark against pulse energy in several planes. */
+function areaSeries(growth: Growth, x: Float64Array): SeriesSpec[] {
+  const square = micro * micro;
+  return [
+    ...planesOf(growth).map(({ label, role, area }) => ({ label, role, x, y: drawn(area, square) })),
+    { ...takenOut, x, y: drawn(growth.unshaped.area, square) },
+  ];
+}
+
+/** Diameter or area of the mark against pulse energy, or against the pulses on a place, in several planes. */
 export const growthFigure = figure({
   id: 'mark-growth',
   from: {
     growth: markGrowths,
+    against: growthAgainst,
+    shows: growthShows,
     energy: usedPulseEnergy,
+    N: pulsesOnPlace,
+    S: incubationExponent,
     diameter: markDiameter,
+    area: markArea,
     peak: peakFluence,
     threshold: thresholdAtN,
   },
-  view: ({ growth, energy, diameter, peak, threshold }): FigureSpec => {
-    const series = growthSeries(growth);
-    const { energies } = growth;
-    const first = (energy * threshold) / peak;
+  view: ({ growth, against, shows, energy, N, S, diameter, area, peak, threshold }): FigureSpec => {
+    const overPulses = against === 'pulses';
+    const x = overPulses ? growth.pulses : growth.energies.map((E) => E * micro);
+    const series = shows === 'area' ? areaSeries(growth, x) : diameterSeries(growth, x);
+    const first = formatReadable((energy * threshold) / peak, 'J', 'uJ', 3);
+    const nowSaid = markNow(
+      shows === 'area' ? show(markArea, area) : `${show(markDiameter, diameter)} wide`,
+      area,
+    );
+    const pulsesSaid = `${show(pulsesOnPlace, N)} ${N === 1 ? 'pulse' : 'pulses'}`;
+    const still =
+      S === 1 ? ' Pulses do not prepare the place for one another here: the incubation exponent is 1.' : '';
     return {
-      title: 'Diameter of the mark against pulse energy',
-      x: {
-        label: 'pulse energy, where it is measured',
-        unit: 'µJ',
-        domain: [energies[0]! * micro, energies.at(-1)! * micro],
-        logarithmic: true,
-      },
+      title: `${shows === 'area' ? 'Marked area' : 'Diameter of the mark'} against ${overPulses ? 'the pulses on a place' : 'pulse energy'}`,
+      x: overPulses
+        ? { label: 'pulses on a place', unit: '1', domain: [1, x.at(-1)!], logarithmic: true }
+        : {
+            label: 'pulse energy, where it is measured',
+            unit: 'µJ',
+            domain: [x[0]!, x.at(-1)!],
+            logarithmic: true,
+          },
       y: {
-        label: 'diameter of the mark',
-        unit: 'µm',
+        label: shows === 'area' ? 'marked area' : 'diameter of the mark',
+        unit: shows === 'area' ? 'µm²' : 'µm',
         domain: [0, niceEnd(1.05 * largest(...series.map(({ y }) => y)))],
       },
       series,
-      marks: [{ kind: 'vertical', x: energy * micro, label: show(usedPulseEnergy, energy), role: 'today' }],
-      summary: `Where the workpiece stands marks begin at ${formatReadable(first, 'J', 'uJ', 3)}; at today’s ${show(usedPulseEnergy, energy)} ${diameter > 0 ? `the mark is ${show(markDiameter, diameter)} wide` : 'there is none'}.`,
+      marks: [
+        overPulses
+          ? { kind: 'vertical', x: N, label: pulsesSaid, role: 'today' }
+          : { kind: 'vertical', x: energy * micro, label: show(usedPulseEnergy, energy), role: 'today' },
+      ],
+      summary: overPulses
+        ? `Each pulse has ${show(usedPulseEnergy, energy)}; with today’s ${pulsesSaid} on a place ${nowSaid}.${still}`
+        : `Where the workpiece stands marks begin at ${first}; at today’s ${show(usedPulseEnergy, energy)} ${nowSaid}.`,
     };
   },
 });
+
+const markNow = (size: string, area: number) =>
+  area === 0 ? 'there is none' : `the mark ${size.endsWith('wide') ? 'is' : 'has'} ${size}`;

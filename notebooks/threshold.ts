@@ -130,7 +130,7 @@ export const threshold: StepwellDocument = {
       kind: 'prose',
       id: 'pulses',
       prose: prose`
-        Pulses that fall on the same place prepare it for one another: the threshold of each falls with their number, which is called incubation. Often it follows a power of the number, ${math`F_\text{th}\,N^{S-1}`}, down to a floor ${math`F_\infty`} below which no number of pulses leaves a mark. ${incubationSaid} Try ${sets('a hundred pulses with S = 0.85', { 'threshold.pulses': 100, 'threshold.incubationExponent': 0.85 })}, or go back to ${sets('one pulse', { 'threshold.pulses': 1 })}.
+        Pulses that fall on the same place prepare it for one another: the threshold of each falls with their number, which is called incubation. Often it follows a power of the number, ${math`F_\text{th}\,N^{S-1}`}, down to a floor ${math`F_\infty`} below which no number of pulses leaves a mark. ${incubationSaid} Marks of three numbers of pulses or more in the table of measured spots below give your own. Try ${sets('a hundred pulses with S = 0.85', { 'threshold.pulses': 100, 'threshold.incubationExponent': 0.85 })}, or go back to ${sets('one pulse', { 'threshold.pulses': 1 })}.
       `,
     },
     incubationFigure,

@@ -14,6 +14,7 @@ import type { Quantity } from '../lib/graph/quantity.ts';
 import { shownValue } from '../lib/graph/shown.ts';
 import { niceEnd } from '../lib/numerics/niceEnd.ts';
 import { thresholdAt } from '../lib/process/incubation.ts';
+import { pulsesAbout } from '../lib/process/markGrowth.ts';
 import { fluenceColumn, largest, micro, perSquareCentimetre, symmetric } from './columns.ts';
 import { type FigureSpec, figure, type MarkSpec, type SeriesSpec } from './document.ts';
 
@@ -95,9 +96,6 @@ function thresholdMark(threshold: number): MarkSpec {
   };
 }
 
-/** Fewest powers of ten of N that the chart spans. */
-const fewestDecades = 3;
-
 /** Threshold against pulses on a place, with and without the floor. */
 export const incubationFigure = figure({
   id: 'incubation',
@@ -109,14 +107,13 @@ export const incubationFigure = figure({
     now: thresholdAtN,
   },
   view: ({ first, N, S, floor, now }): FigureSpec => {
-    const decades = Math.max(fewestDecades, Math.ceil(Math.log10(N) + 0.5));
-    const x = Float64Array.from({ length: 20 * decades + 1 }, (_, i) => 10 ** (i / 20));
+    const x = pulsesAbout(N);
     const law = (floor: number) =>
       x.map((n) => thresholdAt({ first, exponent: S, floor }, n) * perSquareCentimetre);
     const withFloor = law(floor);
     return {
       title: 'Threshold against the pulses on a place',
-      x: { label: 'pulses on a place', unit: '1', domain: [1, 10 ** decades], logarithmic: true },
+      x: { label: 'pulses on a place', unit: '1', domain: [1, x.at(-1)!], logarithmic: true },
       y: {
         label: 'threshold fluence of each pulse',
         unit: 'J/cm²',

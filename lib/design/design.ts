@@ -21,6 +21,7 @@ import * as lens from './lens.ts';
 import * as limits from './limits.ts';
 import * as losses from './losses.ts';
 import * as markCharts from './markCharts.ts';
+import * as markGrowths from './markGrowths.ts';
 import * as marks from './marks.ts';
 import * as match from './match.ts';
 import * as material from './material.ts';
@@ -43,6 +44,7 @@ import * as sensitivity from './sensitivity.ts';
 import * as spot from './spot.ts';
 import * as spots from './spots.ts';
 import * as strip from './strip.ts';
+import * as takenAsGaussian from './takenAsGaussian.ts';
 import * as threshold from './threshold.ts';
 import * as thresholdChart from './thresholdChart.ts';
 import * as unshaped from './unshaped.ts';
@@ -92,10 +94,12 @@ const rooms = [
   material,
   fits,
   chosenFit,
+  takenAsGaussian,
   threshold,
   thresholdChart,
   marks,
   markCharts,
+  markGrowths,
   depthLaw,
   removal,
   fluenceWindow,

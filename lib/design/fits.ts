@@ -6,6 +6,7 @@ import type { GaussianMarkFit } from '../process/gaussianMarks.ts';
 import { fitIncubation } from '../process/incubation.ts';
 import type { PlaneMarkFit } from '../process/planeMarks.ts';
 import type { ProfileMarkFit } from '../process/profileMarks.ts';
+import type { SpotMark } from '../process/spotMark.ts';
 import { fitPlaneToo, fitWithoutPlate, fitWithPlate, marksOfFewest, thresholdsByPulses } from './fitMarks.ts';
 import { light } from './focus.ts';
 import { opticsTransmission, plateTransmission } from './losses.ts';
@@ -52,6 +53,14 @@ function fitText({ thresholdFluence, verdict }: FitVerdict & { readonly threshol
 function doubtOf({ verdict, reason }: FitVerdict): string | undefined {
   if (verdict === 'describes') return undefined;
   return verdict === 'too few' ? reason : `The model does not describe the marks. ${reason}`;
+}
+
+/** What marks of several pulses say of the threshold of one. */
+function manyPulses(marks: readonly SpotMark[]): string | undefined {
+  const pulses = marks[0]?.pulses ?? 1;
+  return pulses === 1
+    ? undefined
+    : `The table has no marks of one pulse: this is the threshold for ${pulses} pulses on a place, and one pulse needs more where they prepare it for one another.`;
 }
 
 export const gaussianFit = derived({
@@ -116,9 +125,9 @@ function resultsOf<
     symbol: `F_\\text{th,${id}}`,
     ...fluenceShown,
     about: `Peak fluence at the threshold as ${words} gives it, incident, for the fewest pulses in the table.`,
-    from: { fit },
+    from: { fit, marks: fittedMarks },
     compute: ({ fit }): number => fit.thresholdFluence,
-    valid: ({ fit }) => doubtOf(fit),
+    valid: ({ fit, marks }) => [doubtOf(fit), manyPulses(marks)].filter(Boolean).join(' ') || undefined,
     formula: fit.symbol,
     source: fit.source,
   });

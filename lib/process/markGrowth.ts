@@ -1,10 +1,13 @@
 import type { Spot } from '../optics/askedSpot.ts';
 import { markOf } from './marks.ts';
 
-/** Diameters of marks against pulse energy in one plane, metres; 0 where nothing is marked. */
+/** Marks in one plane; 0 where nothing is marked. */
 export interface MarkGrowth {
+  /** Area marked, m²: unmarked centre and gaps not counted. */
+  readonly area: Float64Array;
+  /** Diameter of the outermost contour, m. */
   readonly outer: Float64Array;
-  /** Of the unmarked centre; 0 where it is marked. */
+  /** Diameter of the unmarked centre, m; 0 where it is marked. */
   readonly inner: Float64Array;
 }
 
@@ -13,15 +16,20 @@ export function thresholdEnergyOf(spot: Spot, levelOfOne: number): number {
   return levelOfOne / spot.peak;
 }
 
-/** Marks of a spot at several energies, J; `levelOfOne` as in {@link thresholdEnergyOf}. */
-export function markGrowth(spot: Spot, levelOfOne: number, energies: Float64Array): MarkGrowth {
-  const [outer, inner] = [new Float64Array(energies.length), new Float64Array(energies.length)];
-  energies.forEach((energy, i) => {
-    const mark = markOf(spot, levelOfOne / energy);
+/** Marks of a spot at several thresholds in relative irradiance, such as one energy or number of pulses after another gives. */
+export function markGrowth(spot: Spot, levels: Float64Array): MarkGrowth {
+  const [area, outer, inner] = [levels, levels, levels].map(({ length }) => new Float64Array(length)) as [
+    Float64Array,
+    Float64Array,
+    Float64Array,
+  ];
+  levels.forEach((level, i) => {
+    const mark = markOf(spot, level);
+    area[i] = mark.area;
     outer[i] = mark.outerDiameter;
     inner[i] = mark.innerDiameter;
   });
-  return { outer, inner };
+  return { area, outer, inner };
 }
 
 /** Widest span of energies of a chart, as a factor. */
@@ -32,4 +40,13 @@ export function energiesAbout(today: number, thresholds: readonly number[], coun
   const high = 3 * Math.max(today, ...thresholds);
   const low = Math.max(high / widestSpan, Math.min(today, ...thresholds) / 1.5);
   return Float64Array.from({ length: count }, (_, i) => low * (high / low) ** (i / (count - 1)));
+}
+
+/** Fewest powers of ten of N that a chart spans. */
+const fewestDecades = 3;
+
+/** Numbers of pulses for a chart that shows today's: from one to a power of ten, 20 to each in equal ratios. */
+export function pulsesAbout(today: number): Float64Array {
+  const decades = Math.max(fewestDecades, Math.ceil(Math.log10(today) + 0.5));
+  return Float64Array.from({ length: 20 * decades + 1 }, (_, i) => 10 ** (i / 20));
 }

@@ -53,7 +53,7 @@ export function openDesign(options: Options, io: CommandIo): DesignState {
   }
   let state = initialState(designGraph);
   const [path] = options.words;
-  if (path !== undefined) state = applyPatch(designGraph, state, readDesignInputs(io, path));
+  if (path !== undefined) state = readDesignState(state, io, path);
   if (options.one('beam') !== undefined || options.one('pixel') !== undefined) {
     state = applyPatch(designGraph, state, beamPatch(options, io));
   }
@@ -95,13 +95,13 @@ function leftOutPatch(options: Options, { inputs }: DesignState): Patch {
   return { [leftOut.id]: items };
 }
 
-/** Inputs in a design file; what this program does not know of it is named on the error stream. */
-function readDesignInputs(io: CommandIo, path: string): Patch {
-  const { inputs, kept } = readDesign(readBytes(io, path), path);
+/** The design of a file with its name; what this program does not know of it is named on the error stream. */
+function readDesignState(start: DesignState, io: CommandIo, path: string): DesignState {
+  const { inputs, name, kept } = readDesign(readBytes(io, path), path);
   const unknown = Object.keys(kept.inputs);
   if (unknown.length > 0)
     io.err(`'${path}' also gives what this program does not know and leaves out: ${unknown.join(', ')}.\n`);
-  return inputs;
+  return { ...applyPatch(designGraph, start, inputs), name };
 }
 
 function beamPatch(options: Options, io: CommandIo): Patch {

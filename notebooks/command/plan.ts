@@ -19,7 +19,7 @@ export function plan(args: readonly string[], io: CommandIo): string {
   const options = readOptions(rest, [...designOptions, 'out']);
   const state = openDesign(options, io);
   const outcome = createEngine(designGraph, state.inputs).evaluate([coupon.id])[coupon.id]!;
-  const csv = couponCsv(valueOrThrow(outcome) as PlannedCoupon);
+  const csv = couponCsv(valueOrThrow(outcome) as PlannedCoupon, state.name);
   const path = options.one('out');
   if (path === undefined) return csv;
   writeFile(io, path, new TextEncoder().encode(csv));

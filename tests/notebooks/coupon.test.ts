@@ -129,7 +129,8 @@ describe('plan coupon', () => {
       '--set',
       'coupon.repeats=1',
     ]);
-    expect(text.split('\r\n')).toHaveLength(3 + 24 + 1);
+    expect(text.split('\r\n')).toHaveLength(4 + 24 + 1);
+    expect(text).toMatch(/^\uFEFF# Coupon of the design: Rain-gauge funnel\.\r\n/);
     const { code, out, written } = run(['plan', 'coupon', '--out', 'coupon.csv']);
     expect([code, out]).toEqual([0, expect.stringMatching(/^coupon\.csv: 72 spots, .* apart\.\n$/)]);
     expect(readSpotFile(new TextDecoder().decode(written['coupon.csv']), 'c').unmeasured).toHaveLength(72);

@@ -73,6 +73,18 @@ export const fitCases: readonly Case[] = [
     truth: () => true,
   },
   {
+    says: 'fitSaid',
+    design: cleaned,
+    pins: {
+      ...fitWith({}),
+      'threshold.fittedMarks': [{ pulses: 10 }],
+      'threshold.fittedFluence': 2000,
+      'threshold.fittedUncertainty': 50,
+    },
+    text: /^12 marks of 10 pulses on a place, taken as/,
+    truth: () => true,
+  },
+  {
     says: 'fitVerdictSaid',
     design: cleaned,
     text: /^It describes the marks\. The marks lie off the model by 0\.93 times/,

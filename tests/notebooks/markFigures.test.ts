@@ -60,21 +60,30 @@ describe.each(Object.entries(designs))('%s', (_name, design) => {
     }
   });
 
-  it('the curve of the workpiece passes through today’s mark', () => {
-    const { series, x, marks } = growthFigure.view(valuesOf(growthFigure.from, outcomeOf));
-    const energy = number('laser.usedPulseEnergy') * 1e6;
-    expectClose(marks![0]!.x!, energy, { relative: 1e-12, absolute: 0 });
-    expect(energy).toBeGreaterThan(x.domain[0]);
-    expect(energy).toBeLessThan(x.domain[1]);
+  it.each([
+    ['energy', 'diameter'],
+    ['energy', 'area'],
+    ['pulses', 'diameter'],
+    ['pulses', 'area'],
+  ])('against %s: the curve of %s of the workpiece passes through today’s mark', (against, shows) => {
+    const outcomeOf = outcomesOf({ ...design, 'spot.growthAgainst': against, 'spot.growthShows': shows });
+    const { series, x, marks, summary } = growthFigure.view(valuesOf(growthFigure.from, outcomeOf));
+    const today = against === 'energy' ? number('laser.usedPulseEnergy') * 1e6 : number('threshold.pulses');
+    expectClose(marks![0]!.x!, today, { relative: 1e-12, absolute: 0 });
+    expect(today).toBeGreaterThanOrEqual(x.domain[0]);
+    expect(today).toBeLessThan(x.domain[1]);
     const own = series[0]!;
-    const after = own.x.findIndex((at) => at > energy);
+    const after = own.x.findIndex((at) => at > today * (1 + 1e-12));
     const [low, high] = [own.y[after - 1]!, own.y[after]!];
-    const diameter = number('spot.markDiameter') * 1e6;
-    if (diameter === 0) expect(low).toBeNaN();
+    const size = shows === 'area' ? number('spot.markArea') * 1e12 : number('spot.markDiameter') * 1e6;
+    if (size === 0) expect(low).toBeNaN();
     else {
-      expect(high).toBeGreaterThanOrEqual(diameter * (1 - 1e-9));
-      if (Number.isFinite(low)) expect(low).toBeLessThanOrEqual(diameter * (1 + 1e-9));
+      expect(high).toBeGreaterThanOrEqual(size * (1 - 1e-9));
+      if (Number.isFinite(low)) expect(low).toBeLessThanOrEqual(size * (1 + 1e-9));
     }
+    expect(summary).toMatch(size === 0 ? /there is none/ : shows === 'area' ? /the mark has/ : /wide/);
+    const alone = against === 'pulses' && number('threshold.incubationExponent') === 1;
+    expect(summary.includes('do not prepare')).toBe(alone);
   });
 
   it('the crater is as deep as it says, and level outside the mark', () => {

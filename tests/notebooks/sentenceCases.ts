@@ -31,7 +31,9 @@ export type Name =
   | keyof typeof removal
   | 'paraxialSaid'
   | 'irradiancesSaid'
-  | 'xRaysSaid';
+  | 'xRaysSaid'
+  | 'takenAsGaussianSaid'
+  | 'incubationFitSaid';
 
 /** What a sentence says for a design, and the numbers it says it of. */
 export interface Case {

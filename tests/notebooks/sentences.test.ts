@@ -4,6 +4,7 @@ import * as depth from '../../notebooks/depthSentences.ts';
 import * as rule from '../../notebooks/familyRuleSentences.ts';
 import * as family from '../../notebooks/familySentences.ts';
 import * as fits from '../../notebooks/fitSentences.ts';
+import { incubationFitSaid } from '../../notebooks/incubationFit.ts';
 import { irradiancesSaid, paraxialSaid, xRaysSaid } from '../../notebooks/limitSentences.ts';
 import * as marks from '../../notebooks/markSentences.ts';
 import * as reasons from '../../notebooks/matchingReasons.ts';
@@ -15,6 +16,7 @@ import type { Sentence } from '../../notebooks/prose.ts';
 import * as removal from '../../notebooks/removalSentences.ts';
 import { slotPieces } from '../../notebooks/slotPieces.ts';
 import * as spotTable from '../../notebooks/spotTableSentences.ts';
+import { takenAsGaussianSaid } from '../../notebooks/takenAsGaussian.ts';
 import * as threshold from '../../notebooks/thresholdSentences.ts';
 import { causticCases } from './causticCases.ts';
 import { couponCases } from './couponCases.ts';
@@ -23,6 +25,7 @@ import { outcomesOf, read } from './designOutcomes.ts';
 import { familyRuleCases } from './familyRuleCases.ts';
 import { fitCases } from './fitCases.ts';
 import { imageCases } from './imageCases.ts';
+import { incubationCases } from './incubationCases.ts';
 import { limitCases } from './limitCases.ts';
 import { markCases } from './markCases.ts';
 import { planeVerdictCases } from './planeVerdictCases.ts';
@@ -54,6 +57,8 @@ const all = new Map(
     paraxialSaid,
     irradiancesSaid,
     xRaysSaid,
+    takenAsGaussianSaid,
+    incubationFitSaid,
   }).filter(isSentence),
 );
 const allCases = [
@@ -72,6 +77,7 @@ const allCases = [
   ...thresholdCases,
   ...markCases,
   ...fitCases,
+  ...incubationCases,
   ...removalCases,
 ];
 const reached = new Map<Name, Set<string>>();
@@ -155,9 +161,11 @@ describe('every branch says what is so', () => {
       aboveThresholdSaid: 3,
       incubationSaid: 5,
       markSaid: 6,
-      fitSaid: 5,
+      fitSaid: 6,
       fitVerdictSaid: 3,
       gaussianInsteadSaid: 4,
+      takenAsGaussianSaid: 3,
+      incubationFitSaid: 6,
       craterSaid: 4,
       removalGainSaid: 3,
       windowGainSaid: 4,

@@ -13,7 +13,10 @@ describe('marks against pulse energy', () => {
     const spot = spotAtDefocus(gaussianLight, 0);
     const start = thresholdEnergyOf(spot, levelOfOne);
     const energies = Float64Array.of(0.9, 1.1, 2, 10, 30).map((factor) => factor * start);
-    const { outer, inner } = markGrowth(spot, levelOfOne, energies);
+    const { outer, inner } = markGrowth(
+      spot,
+      energies.map((energy) => levelOfOne / energy),
+    );
     const w0 = focusRadius(gaussianLight);
     expect(outer[0]).toBe(0);
     energies.subarray(1).forEach((energy, i) => {
@@ -34,7 +37,10 @@ describe('marks against pulse energy', () => {
     const spot = spotAtDefocus(light, defocus);
     const start = thresholdEnergyOf(spot, levelOfOne);
     const energies = Float64Array.of(0.999, 1.001, 1.5, 4).map((factor) => factor * start);
-    const { outer, inner } = markGrowth(spot, levelOfOne, energies);
+    const { outer, inner } = markGrowth(
+      spot,
+      energies.map((energy) => levelOfOne / energy),
+    );
     expect(outer[0]).toBe(0);
     energies.forEach((energy, i) => {
       const mark = markOf(spot, levelOfOne / energy);
