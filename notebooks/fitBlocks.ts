@@ -1,12 +1,18 @@
 import { chosenFit, type ThresholdFit } from '../lib/design/chosenFit.ts';
-import { fitModel, fittedFluence, fittedMarks } from '../lib/design/fits.ts';
+import { fitModel, fittedFluence, fittedMarks, gaussianFit, planeFit } from '../lib/design/fits.ts';
 import { shownValue } from '../lib/graph/shown.ts';
 import { formatReadable } from '../lib/graph/units.ts';
 import { niceEnd } from '../lib/numerics/niceEnd.ts';
 import type { SpotMark } from '../lib/process/spotMark.ts';
 import { largest, micro } from './columns.ts';
 import { type AxisSpec, type Block, type FigureSpec, figure, type SeriesSpec } from './document.ts';
-import { fitSaid, fitVerdictSaid, gaussianInsteadSaid } from './fitSentences.ts';
+import {
+  fitSaid,
+  fittedPlaneSaid,
+  fittedRadiusSaid,
+  fitVerdictSaid,
+  gaussianInsteadSaid,
+} from './fitSentences.ts';
 import { incubationFitBlocks } from './incubationFit.ts';
 import { math, prose, sets } from './prose.ts';
 
@@ -160,6 +166,20 @@ export const fitBlocks: readonly Block[] = [
 
       ${sets('Let this threshold count', { 'threshold.source': 'fitted' })}, or ${sets('the handbook’s', { 'threshold.source': 'handbook' })}.
     `,
+  },
+  {
+    kind: 'prose',
+    id: 'fitted-radius',
+    when: { choice: fitModel, is: 'gaussian' },
+    needs: [gaussianFit],
+    prose: prose`${fittedRadiusSaid}`,
+  },
+  {
+    kind: 'prose',
+    id: 'fitted-plane',
+    when: { choice: fitModel, is: 'profileAndPlane' },
+    needs: [planeFit],
+    prose: prose`${fittedPlaneSaid}`,
   },
   fitFigure,
   residualFigure,

@@ -1,13 +1,18 @@
 import { chosenFit } from '../lib/design/chosenFit.ts';
 import {
   fitModel,
+  fittedBeamRadius,
   fittedFluence,
   fittedMarks,
+  fittedOffset,
   fittedUncertainty,
   gaussianFit,
+  planeFit,
   profileFit,
 } from '../lib/design/fits.ts';
+import { light } from '../lib/design/focus.ts';
 import { formatNumber, formatReadable } from '../lib/graph/units.ts';
+import { defocusAt, focusRadius, type Light } from '../lib/optics/light.ts';
 import { phrase, says } from './prose.ts';
 
 const fluence = (value: number) => formatReadable(value, 'J/m^2', 'J/cm^2', 3);
@@ -58,4 +63,44 @@ export const gaussianInsteadSaid = says(
       ? `${against}. The marks look like those of a Gaussian: was the plate in when they were made?`
       : `${against}. These marks alone cannot tell the two apart; what was in the beam decides.`;
   },
+);
+
+const micrometres = (metres: number, digits = 3) => formatReadable(metres, 'm', 'um', digits);
+
+/** The beam that the marks of a Gaussian give, against that of the design. */
+export const fittedRadiusSaid = says(
+  { fit: gaussianFit, marks: fittedMarks, light },
+  ({ fit: { beamRadius, uncertainties }, marks, light }) => {
+    const planes = new Set(marks.map(({ z }) => z));
+    const given = phrase`As 1/e² radius of the beam where they were made the marks give ${fittedBeamRadius} with a standard uncertainty of ${micrometres(uncertainties.beamRadius, 2)}`;
+    if (planes.size !== 1)
+      return phrase`${given}; they come from ${String(planes.size)} planes, so that it is that of none.`;
+    const expected = unshapedRadius(light, [...planes][0]!);
+    const off = Math.abs(beamRadius - expected) > 2 * Math.hypot(uncertainties.beamRadius, 0.02 * expected);
+    const verdict = off
+      ? 'They differ by more than the marks and two per cent leave open: the waist lies elsewhere, the beam is another, or a stop cuts it.'
+      : 'They agree as well as marks can tell.';
+    return phrase`${given}; the design’s beam without plate and stop has ${micrometres(expected)} there. ${verdict}`;
+  },
+  [fittedBeamRadius],
+);
+
+/** w0·√(M⁴ + ζ²): radius of the beam without plate and stop. */
+function unshapedRadius(light: Light, z: number): number {
+  return focusRadius(light) * Math.hypot(light.beamPropagationRatio, defocusAt(light, z));
+}
+
+/** The plane that the marks give. */
+export const fittedPlaneSaid = says(
+  { fit: planeFit },
+  ({ fit: { intervals, uncertainties, rivals } }) => {
+    const [low, high] = intervals.planeOffset.map((offset) => micrometres(offset));
+    const others = rivals.map(({ planeOffset }) => micrometres(planeOffset)).join(' and ');
+    const rival =
+      rivals.length === 0
+        ? ''
+        : ` Offsets of ${others} fit about as well: marks in another plane would tell which it is.`;
+    return phrase`The marks were made ${fittedOffset} from where the table puts them (to be added to its z), with a standard uncertainty of ${micrometres(uncertainties.planeOffset, 2)}; with 95\u202f% between ${low!} and ${high!}.${rival}`;
+  },
+  [fittedOffset],
 );

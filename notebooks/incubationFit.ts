@@ -12,7 +12,7 @@ import { math, prose, says, sets } from './prose.ts';
 
 type Fit = ValueOf<typeof incubationFit>;
 
-const fluence = (value: number) => formatReadable(value, 'J/m^2', 'J/cm^2', 3);
+const fluence = (value: number, digits = 3) => formatReadable(value, 'J/m^2', 'J/cm^2', digits);
 
 /** The law that the thresholds speak for. */
 function lawOf({ better, power, floored }: Fit) {
@@ -26,8 +26,8 @@ export const incubationFitSaid = says({ fit: incubationFit }, ({ fit }) => {
   const ends = `${points[0]!.pulses} to ${points.at(-1)!.pulses}`;
   const sure = Math.abs(exponent - 1) > 2 * uncertainties.exponent;
   const course = !sure ? 'do not change for certain' : exponent < 1 ? 'fall' : 'rise';
-  const power = `with S = ${exponent.toFixed(3)} ± ${uncertainties.exponent.toFixed(3)} and ${fluence(first)} ± ${fluence(uncertainties.first)} for one pulse`;
-  const down = floor > 0 ? `, down to a floor of ${fluence(floor)} ± ${fluence(uncertainties.floor)}` : '';
+  const power = `with S = ${exponent.toFixed(3)} ± ${uncertainties.exponent.toFixed(3)} and ${fluence(first)} ± ${fluence(uncertainties.first, 2)} for one pulse`;
+  const down = floor > 0 ? `, down to a floor of ${fluence(floor)} ± ${fluence(uncertainties.floor, 2)}` : '';
   const odd =
     degreesOfFreedom > 0 && chiSquareTail(residualSumOfSquares, degreesOfFreedom) < 0.05
       ? ' But the thresholds scatter about the law by more than their uncertainties explain, so that its own are too small.'
@@ -66,7 +66,7 @@ export const incubationFitFigure = figure({
     ];
     return {
       title: 'Measured thresholds against the pulses on a place',
-      x: { label: 'pulses on a place', unit: '1', domain: [1, x.at(-1)!], logarithmic: true },
+      x: { label: 'pulses on a place', unit: '1', domain: [0.8, x.at(-1)!], logarithmic: true },
       y: {
         label: 'threshold fluence of each pulse',
         unit: 'J/cm²',

@@ -94,9 +94,14 @@ export function fitIncubation(
   const better = probability < 0.05 && gain > 0 ? 'floored' : 'power';
   const reason =
     better === 'floored'
-      ? `A floor describes the thresholds better than a power law alone (chance ${probability.toPrecision(2)}).`
-      : `A floor describes the thresholds no better than chance does (${probability.toPrecision(2)}): the power law is enough.`;
+      ? `A floor describes the thresholds better than a power law alone (a chance of ${chanceText(probability)} if there were none).`
+      : `A floor describes the thresholds no better than chance does (${chanceText(probability)}): the power law is enough.`;
   return { power, floored, better, reason };
+}
+
+/** A probability in per cent, as far as it means anything. */
+function chanceText(probability: number): string {
+  return probability < 0.001 ? 'below 0.1\u202f%' : `${(100 * probability).toPrecision(2)}\u202f%`;
 }
 
 function checkPoints(points: readonly IncubationPoint[]): void {

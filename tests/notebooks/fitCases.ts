@@ -39,6 +39,12 @@ const two = (gaussian: readonly [number, string], profile: readonly [number, str
   'threshold.profileFit': { thresholdFluence: profile[0], verdict: profile[1] },
 });
 
+const radiusPin = (beamRadius: number, planes: number) => ({
+  'threshold.gaussianFit': { beamRadius, uncertainties: { beamRadius: 1e-7 } },
+  'threshold.fittedBeamRadius': beamRadius,
+  'threshold.fittedMarks': Array.from({ length: planes }, (_, i) => ({ z: i * 1e-4 })),
+});
+
 export const fitCases: readonly Case[] = [
   {
     says: 'fitSaid',
@@ -125,6 +131,44 @@ export const fitCases: readonly Case[] = [
     says: 'gaussianInsteadSaid',
     pins: two([3000, 'describes'], [2000, 'too few']),
     text: /These marks alone cannot tell the two apart; what was in the beam decides\.$/,
+    truth: () => true,
+  },
+  {
+    says: 'fittedRadiusSaid',
+    pins: radiusPin(6.6e-6, 1),
+    text: /^As 1\/e² radius .* the marks give 6\.60?\sµm with a standard uncertainty of 0\.1\sµm; the design’s beam without plate and stop has 6\.56\sµm there\. They agree as well as marks can tell\.$/,
+    // λf/(πw) of the initial design: 1.03 µm, 100 mm, 5 mm.
+    truth: () => Math.abs((1.03 * 0.1) / (Math.PI * 5e-3) - 6.56) < 0.01,
+  },
+  {
+    says: 'fittedRadiusSaid',
+    pins: radiusPin(8e-6, 1),
+    text: /They differ by more than the marks and two per cent leave open/,
+    truth: () => true,
+  },
+  {
+    says: 'fittedRadiusSaid',
+    pins: radiusPin(8e-6, 2),
+    text: /they come from 2 planes, so that it is that of none\.$/,
+    truth: () => true,
+  },
+  {
+    says: 'fittedPlaneSaid',
+    design: { ...cleaned, 'threshold.fitModel': 'profileAndPlane' },
+    text: /^The marks were made .* from where the table puts them .* with 95\s% between −?[\d.]+\sµm and −?[\d.]+\sµm\./,
+    truth: (value) => Math.abs(value('threshold.fittedOffset')) < 100e-6,
+  },
+  {
+    says: 'fittedPlaneSaid',
+    pins: {
+      'threshold.planeFit': {
+        intervals: { planeOffset: [-1e-5, 1e-5] },
+        uncertainties: { planeOffset: 5e-6 },
+        rivals: [{ planeOffset: 2e-4 }],
+      },
+      'threshold.fittedOffset': 0,
+    },
+    text: /between −10\sµm and 10\sµm\. Offsets of 200\sµm fit about as well: marks in another plane would tell/,
     truth: () => true,
   },
 ];

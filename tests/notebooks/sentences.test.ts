@@ -163,6 +163,8 @@ describe('every branch says what is so', () => {
       markSaid: 6,
       fitSaid: 6,
       fitVerdictSaid: 3,
+      fittedRadiusSaid: 3,
+      fittedPlaneSaid: 2,
       gaussianInsteadSaid: 4,
       takenAsGaussianSaid: 3,
       incubationFitSaid: 6,
