@@ -10,6 +10,9 @@ import { markAge, watchAll } from './watchAll.ts';
 /** Figures are as wide as the sheet allows, to this many pixels. */
 const widestFigure = 760;
 
+const cannotDraw =
+  'This chart cannot be drawn for this design: a fault of the program. The numbers beside it still follow the design.';
+
 /** Computed by the worker while the hand moves. */
 const isPicture = (quantity: Quantity) => quantity.kind === 'derived' && quantity.heavy === 'picture';
 
@@ -26,10 +29,22 @@ export function renderFigure(context: PageContext, block: FigureBlock, stops: ((
   const note = element(document, 'p', { class: 'stand-in', hidden: true });
   holder.append(view.element, note);
   const quantities = Object.values(block.from);
+  let [problem, fault]: (string | undefined)[] = [];
+  const say = () => {
+    setText(note, problem ?? fault ?? '');
+    note.hidden = (problem ?? fault) === undefined;
+  };
   watchAll(context, quantities, stops, {
     ...markAge(holder),
     ...(quantities.some(isPicture) && { leads: view.isNear }),
+    failed: () => {
+      view.element.hidden = true;
+      fault = cannotDraw;
+      say();
+    },
     changed: (outcomeOf) => {
+      fault = undefined;
+      say();
       const read = readValues(block.from, outcomeOf);
       const shown = 'values' in read;
       // The place is kept while there is nothing to draw, so that the page does not jump under the hand.
@@ -41,8 +56,8 @@ export function renderFigure(context: PageContext, block: FigureBlock, stops: ((
     },
   });
   watchProblem(context, quantities, stops, (text) => {
-    setText(note, text ?? '');
-    note.hidden = text === undefined;
+    problem = text;
+    say();
   });
   const observer = new ResizeObserver(() => view.resize(width()));
   observer.observe(holder);

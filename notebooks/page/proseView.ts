@@ -96,6 +96,9 @@ function renderSlot(context: PageContext, slot: Slot, stops: (() => void)[]): No
   element.className = 'sentence';
   watchAll(context, slotQuantities(slot), stops, {
     pending: () => element.setAttribute('data-pending', ''),
+    failed: () => {
+      element.textContent = '(This sentence cannot be written for this design: a fault of the program.)';
+    },
     changed: (outcomeOf) => {
       element.replaceChildren(
         ...slotPieces(slot, outcomeOf).map((piece) => pieceNode(context, piece, outcomeOf)),

@@ -7,6 +7,8 @@ interface GroupWatcher {
   /** All quantities have outcomes; called once a batch of changes. */
   changed(outcomeOf: (quantity: Quantity) => Outcome): void;
   settled(revision: number): void;
+  /** `changed` threw: a fault of this program. What it shows is not of this design. */
+  failed?(): void;
   /** Whether it draws a picture of a worker in view ({@link Watcher.leads}). */
   leads?(): boolean;
 }
@@ -39,7 +41,13 @@ export function watchAll(
   const shown = () => {
     if (!dirty || outcomes.size < ids.size) return;
     dirty = false;
-    watcher.changed((other) => outcomes.get(other.id)!);
+    try {
+      watcher.changed((other) => outcomes.get(other.id)!);
+    } catch (fault) {
+      // One part that cannot be drawn must not keep the rest of the page from following the design.
+      watcher.failed?.();
+      reportError(fault);
+    }
   };
   if (ids.size === 0) {
     shown();
