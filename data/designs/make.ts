@@ -34,6 +34,10 @@ export const designs: Readonly<Record<string, InventedDesign>> = {
       'plate.stop': 'round',
       'plate.apertureDiameter': 12e-3,
       'lens.focalLength': 160e-3,
+      'coupon.lowEnergy': 1.5e-6,
+      'coupon.highEnergy': 40e-6,
+      'coupon.firstZ': -0.6e-3,
+      'coupon.lastZ': 0.6e-3,
     },
   },
   'cold-plate-channels.json': {
@@ -51,6 +55,9 @@ export const designs: Readonly<Record<string, InventedDesign>> = {
       'plate.stop': 'open',
       'lens.focalLength': 100e-3,
       'workpiece.material': 'copper',
+      'coupon.lowEnergy': 1e-6,
+      'coupon.firstZ': -0.3e-3,
+      'coupon.lastZ': 0.3e-3,
     },
   },
 };
