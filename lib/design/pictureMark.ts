@@ -1,9 +1,11 @@
-import { derived } from '../graph/define.ts';
+import { derived, ifThere } from '../graph/define.ts';
+import { formatReadable } from '../graph/units.ts';
 import { previewImage } from '../measured/imagePreview.ts';
 import { takeRegion } from '../measured/markLevels.ts';
 import { measureMark, type PictureMark } from '../measured/markPicture.ts';
 import { Problem } from '../problem.ts';
 import { markPicture, markPitch, markRegion, noPicture, regionSource } from './markPicture.ts';
+import { marked } from './marks.ts';
 
 /** Names the input that a problem of the picture is mended by: the part chosen in it, else the picture. */
 function naming<T>(source: 'whole' | 'part', compute: () => T): T {
@@ -216,3 +218,14 @@ export const pictureExtentX = extent('x', 0);
 export const pictureExtentY = extent('y', 1);
 export const pictureCentreX = centre('x', 0, 'left');
 export const pictureCentreY = centre('y', 1, 'upper');
+
+export const predictedMark = ifThere({
+  id: 'markPicture.predicted',
+  name: 'predicted mark beside the picture',
+  symbol: '\\text{predicted}',
+  unit: 'none',
+  about:
+    'The mark predicted for the workpiece as it stands, where there is one, to be drawn over the picture.',
+  of: marked,
+  shownAs: ({ outerDiameter }) => formatReadable(outerDiameter, 'm', 'um'),
+});

@@ -25,8 +25,8 @@ export interface MarkLevels {
   readonly contrast: number;
 }
 
-/** Smaller regions have no frame that could be the background. */
-const leastSide = 8;
+/** Smaller regions have no frame that could be the background, in pixels. */
+export const leastSide = 8;
 /** A mark that stands out by less than this many times the noise of the background is not told from it. */
 const leastContrast = 5;
 

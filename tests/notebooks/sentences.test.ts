@@ -5,6 +5,7 @@ import * as rule from '../../notebooks/familyRuleSentences.ts';
 import * as family from '../../notebooks/familySentences.ts';
 import * as fits from '../../notebooks/fitSentences.ts';
 import { irradiancesSaid, paraxialSaid, xRaysSaid } from '../../notebooks/limitSentences.ts';
+import * as picture from '../../notebooks/markPictureSentences.ts';
 import * as marks from '../../notebooks/markSentences.ts';
 import * as reasons from '../../notebooks/matchingReasons.ts';
 import * as sentences from '../../notebooks/matchingSentences.ts';
@@ -25,6 +26,7 @@ import { fitCases } from './fitCases.ts';
 import { imageCases } from './imageCases.ts';
 import { limitCases } from './limitCases.ts';
 import { markCases } from './markCases.ts';
+import { markPictureCases } from './markPictureCases.ts';
 import { planeVerdictCases } from './planeVerdictCases.ts';
 import { profileCases } from './profileCases.ts';
 import { removalCases } from './removalCases.ts';
@@ -35,8 +37,10 @@ import { thresholdCases } from './thresholdCases.ts';
 import { usablePlaneCases } from './usablePlaneCases.ts';
 
 const isSentence = (entry: [string, unknown]): entry is [Name, Sentence] => typeof entry[1] === 'object';
+const { rowParts: _parts, markForTable: _mark, ...pictureSentences } = picture;
 const all = new Map(
   Object.entries({
+    ...pictureSentences,
     ...sentences,
     ...reasons,
     ...measured,
@@ -71,6 +75,7 @@ const allCases = [
   ...planeVerdictCases,
   ...thresholdCases,
   ...markCases,
+  ...markPictureCases,
   ...fitCases,
   ...removalCases,
 ];
@@ -155,6 +160,10 @@ describe('every branch says what is so', () => {
       aboveThresholdSaid: 3,
       incubationSaid: 5,
       markSaid: 6,
+      pictureMarkSaid: 3,
+      pictureMarkWarning: 2,
+      pictureAgainstSaid: 8,
+      pictureRowSaid: 4,
       fitSaid: 5,
       fitVerdictSaid: 3,
       gaussianInsteadSaid: 4,
