@@ -51,7 +51,7 @@ export function createPictureField(document: Document, about: string, acts: Pict
   let drag: Drag | undefined;
   /** What the hand has made while the answer to it is on its way. */
   let draft: Drawn | undefined;
-  let byKeys: Drawn['kind'] | undefined;
+  let byKeys = false;
 
   const wholeOf = ({ width, height }: CameraImage): PictureRegion => ({ left: 0, top: 0, width, height });
   /** The part, or the line, as it stands; with `offered` also one that does not count yet. */
@@ -71,15 +71,16 @@ export function createPictureField(document: Document, about: string, acts: Pict
       const drawn = standing(kind, true);
       if (!shown || !drawn) return;
       const { here } = handle.ends(drawn);
-      byKeys = kind;
+      byKeys = true;
       draft = handle.moved(drawn, { x: here.x + x, y: here.y + y }, shown.image);
       acts.drawn(draft, false);
       show();
     },
     // A held key is one step back, as a drag is.
     ended: () => {
-      if (byKeys && draft) acts.drawn(draft, true);
-      byKeys = draft = undefined;
+      const made = byKeys && draft;
+      byKeys = false;
+      if (made) acts.drawn(made, true);
     },
   };
   const handles = (['region', 'line'] as const).flatMap((kind) =>
@@ -161,9 +162,9 @@ export function createPictureField(document: Document, about: string, acts: Pict
   });
   const end = (taken: boolean) => () => {
     if (!drag) return;
-    const made = taken && drag.moved ? draft : undefined;
-    drag = draft = undefined;
-    if (made) acts.drawn(made, true);
+    if (!taken || !drag.moved) draft = undefined;
+    drag = undefined;
+    if (draft) acts.drawn(draft, true);
     show();
   };
   stage.addEventListener('pointerup', end(true));
@@ -175,6 +176,7 @@ export function createPictureField(document: Document, about: string, acts: Pict
     element: element(document, 'div', { class: 'picture-field' }, group, stage, status, hint),
     update(next) {
       shown = next;
+      if (!drag && !byKeys) draft = undefined;
       show();
     },
   };
