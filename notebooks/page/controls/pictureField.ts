@@ -114,7 +114,7 @@ export function createPictureField(document: Document, about: string, acts: Pict
     document,
     'p',
     { class: 'picture-hint' },
-    `Drag across the picture to draw a part about ${about}, or press a button first; with a finger always. Corners and ends are dragged or moved by arrow keys, ten pixels at a time with Shift.`,
+    `Drag across the picture to draw a part about ${about}; with a finger, press its button first. Along the scale bar you draw after its button. Corners and ends are dragged, or moved by arrow keys, ten pixels at a time with Shift.`,
   );
 
   function show(): void {
