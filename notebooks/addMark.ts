@@ -21,9 +21,15 @@ function textOf(table: NamedSpots | null): string {
   );
 }
 
-/** The row of the mark in the format of the table; of a new one where there is none. */
-export function markRowText(mark: MarkForTable, table: NamedSpots | null): string {
-  return rowOfMark(mark, textOf(table));
+/** The row of the mark in the format of the table, of a new one where there is none, and whether it stands there last. */
+export function markRow(
+  mark: MarkForTable,
+  table: NamedSpots | null,
+): { readonly row: string; readonly standsLast: boolean } {
+  const text = textOf(table);
+  const row = rowOfMark(mark, text);
+  const lines = text.trimEnd().split(/\r\n?|\n/);
+  return { row, standsLast: lines.at(-1) === row };
 }
 
 /**
@@ -31,16 +37,9 @@ export function markRowText(mark: MarkForTable, table: NamedSpots | null): strin
  * the table has no room for it, or holds it as its last row.
  */
 export function addMark(mark: MarkForTable, table: NamedSpots | null): Patch {
-  const text = textOf(table);
-  const row = rowOfMark(mark, text);
-  if (
-    text
-      .trimEnd()
-      .split(/\r\n?|\n/)
-      .at(-1) === row
-  )
-    throw new Problem('impossible', 'This mark is the last row of the table of spots already.');
-  const bytes = new TextEncoder().encode(`${text.replace(/\s*$/, '')}\n${row}\n`);
+  const { row, standsLast } = markRow(mark, table);
+  if (standsLast) throw new Problem('impossible', 'This mark is the last row of the table of spots already.');
+  const bytes = new TextEncoder().encode(`${textOf(table).trimEnd()}\n${row}\n`);
   return { [spotTable.id]: readFileAsPatch(spotTable.id, bytes, nameOf(table))[spotTable.id] };
 }
 

@@ -23,7 +23,7 @@ import { pulsesOnPlace } from '../lib/design/threshold.ts';
 import type { ValuesOf } from '../lib/graph/quantity.ts';
 import { formatQuantity } from '../lib/graph/units.ts';
 import { Problem } from '../lib/problem.ts';
-import { markRowText } from './addMark.ts';
+import { markRow } from './addMark.ts';
 import { type Phrase, phrase, says } from './prose.ts';
 
 /** What was measured. */
@@ -138,7 +138,8 @@ export function markForTable(values: ValuesOf<typeof rowParts>): MarkForTable {
 export const pictureRowSaid = says(rowParts, (values) => {
   const { table } = values;
   try {
-    const row = markRowText(markForTable(values), table);
+    const { row, standsLast } = markRow(markForTable(values), table);
+    if (standsLast) return `It stands as the last row of "${table!.name}" already.`;
     return table === null
       ? `There is no table yet; it would begin with the heading “${newTableHeader}” and the row “${row}”.`
       : `In the columns of "${table.name}" the row is “${row}”.`;

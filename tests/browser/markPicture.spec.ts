@@ -113,6 +113,7 @@ for (const [width, scheme] of [
       await settled(page);
       await expect(page.locator('#block-spot-rows')).toContainText('1 of 1 rows count');
       await expect(page.locator('#block-spot-rows')).toContainText('11.3');
+      await expect(page.locator('#block-mark-picture-row')).toContainText('It stands as the last row');
     });
   });
 }

@@ -1,8 +1,10 @@
 import { encode } from 'fast-png';
 import { describe, expect, it } from 'vitest';
 import { designGraph } from '../../lib/design/design.ts';
+import { writeDesignFile } from '../../lib/design/designFile.ts';
 import { applyPatch, initialState, type Patch } from '../../lib/graph/state.ts';
 import type { CameraImage } from '../../lib/measured/cameraImage.ts';
+import { readDesign } from '../../notebooks/keeping/readDesign.ts';
 import { readMeasuredFile } from '../../notebooks/measuredFiles.ts';
 import { expectClose } from '../close.ts';
 import { type DrawnMark, drawMark, trueArea } from '../measured/drawMark.ts';
@@ -137,6 +139,14 @@ describe('a mark in a picture, through the inputs', () => {
       outcomesOf(given(pngOf(image), 'two.png'))('markPicture.outerDiameter') as { note?: string };
     expect(noteOf(two).note).toMatch(/^1 further part stands out/);
     expect(noteOf(drawMark({ ...ring, mark: 0.5, noise: 0.07 })).note).toMatch(/times its noise only/);
+  });
+
+  it('is the same after the design was saved and opened again', () => {
+    const { inputs } = applyPatch(designGraph, initial, { ...inRing, 'markPicture.regionLeft': 3 });
+    const text = writeDesignFile(designGraph, { inputs });
+    const again = readDesign(new TextEncoder().encode(text), 'again.json').inputs;
+    expect(again).toEqual(inputs);
+    expect(read(again)('markPicture.area')).toBe(read(inRing)('markPicture.area'));
   });
 
   it('waits for a picture', () => {

@@ -3,7 +3,7 @@ import type { MarkForTable } from '../../lib/design/markRow.ts';
 import { spotTable } from '../../lib/design/spots.ts';
 import { originalOf } from '../../lib/graph/originals.ts';
 import type { NamedSpots } from '../../lib/measured/spotTable.ts';
-import { addMark, markRowText } from '../../notebooks/addMark.ts';
+import { addMark, markRow } from '../../notebooks/addMark.ts';
 import { readFileAsPatch } from '../../notebooks/measuredFiles.ts';
 import { expectClose } from '../close.ts';
 
@@ -82,7 +82,7 @@ describe('a mark from a picture in the table of spots', () => {
   });
 
   it('is written in the decimal sign and separator of the table', () => {
-    expect(markRowText(disc, tableOf('E (µJ);d (µm);z (mm)\n1,5;20;0\n'))).toBe('12;22,5676;0,05');
-    expect(markRowText(disc, tableOf('E (µJ),A (µm²),note\n1.5,20,x\n'))).toBe('12,400,');
+    expect(markRow(disc, tableOf('E (µJ);d (µm);z (mm)\n1,5;20;0\n')).row).toBe('12;22,5676;0,05');
+    expect(markRow(disc, tableOf('E (µJ),A (µm²),note\n1.5,20,x\n')).row).toBe('12,400,');
   });
 });

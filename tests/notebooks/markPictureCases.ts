@@ -1,3 +1,7 @@
+import { measureMark } from '../../lib/measured/markPicture.ts';
+import type { NamedSpots } from '../../lib/measured/spotTable.ts';
+import { addMark } from '../../notebooks/addMark.ts';
+import { markForTable } from '../../notebooks/markPictureSentences.ts';
 import { readFileAsPatch } from '../../notebooks/measuredFiles.ts';
 import { drawnMark, markPictures } from '../design/files.ts';
 import { drawMark } from '../measured/drawMark.ts';
@@ -24,6 +28,22 @@ const predicted = (diameter: number, inner: number): Values => ({
 const table = (text: string): Values => {
   const patch = readFileAsPatch('threshold.spotTable', new TextEncoder().encode(text), 'spots.csv');
   return { ...ring, 'laser.pulseEnergy': 12 * um, 'threshold.spotTable': patch['threshold.spotTable'] };
+};
+/** A picture whose mark was added to a table of its own. */
+const addedAlready: Values = {
+  ...disc,
+  ...addMark(
+    markForTable({
+      found: measureMark(markPictures[1]!, { pixelPitch: 1 }),
+      pitch: 0.3 * um,
+      energy: 20 * um,
+      rate: 200e3,
+      pulses: 1,
+      z: 0,
+      table: null,
+    }),
+    null,
+  ),
 };
 const drawnDiameter = 2 * Math.sqrt(drawnMark.halfX * drawnMark.halfY) * 0.3;
 
@@ -131,6 +151,12 @@ export const markPictureCases: readonly Case[] = [
     design: table('N;E (µJ);A (µm²);remark\n1;10,5;80;\n'),
     text: /^In the columns of "spots\.csv" the row is “1;12;8\d,\d+;”\.$/,
     truth: (value) => Math.abs(value('markPicture.area') * 1e12 - 85) < 5,
+  },
+  {
+    says: 'pictureRowSaid',
+    design: addedAlready,
+    text: /^It stands as the last row of "marks in pictures\.csv" already\.$/,
+    truth: (value) => (value('threshold.spots') as unknown as NamedSpots).rows.length === 1,
   },
   {
     says: 'pictureRowSaid',

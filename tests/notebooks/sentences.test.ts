@@ -163,7 +163,7 @@ describe('every branch says what is so', () => {
       pictureMarkSaid: 3,
       pictureMarkWarning: 2,
       pictureAgainstSaid: 8,
-      pictureRowSaid: 4,
+      pictureRowSaid: 5,
       fitSaid: 5,
       fitVerdictSaid: 3,
       gaussianInsteadSaid: 4,
