@@ -1,5 +1,6 @@
 import { extent } from 'd3';
 import { markPitch, markRegion } from '../lib/design/markPicture.ts';
+import { markDiameter } from '../lib/design/marks.ts';
 import {
   foundMark,
   markPreview,
@@ -11,6 +12,7 @@ import {
 import type { Quantity } from '../lib/graph/quantity.ts';
 import { shownValue } from '../lib/graph/shown.ts';
 import type { ContourLine } from '../lib/measured/markContours.ts';
+import type { Mark } from '../lib/process/marks.ts';
 import { micro } from './columns.ts';
 import { type DataColumn, type FigureSpec, figure, type SeriesSpec } from './document.ts';
 
@@ -44,6 +46,34 @@ function contourData(series: readonly SeriesSpec[]): DataColumn[] {
   ]);
 }
 
+/** Edges of the frame in µm. */
+interface Frame {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+/** The predicted mark where it shows in the frame, and the words about it. */
+function predictedIn(
+  predicted: Mark | null,
+  [x, y]: readonly [number, number],
+  { left, right, top, bottom }: Frame,
+): { readonly mark?: Mark; readonly beside: string } {
+  if (predicted === null || predicted.outerDiameter === 0) return { beside: '' };
+  const radius = (predicted.outerDiameter / 2) * micro;
+  const width = show(markDiameter, predicted.outerDiameter);
+  const farthest = Math.hypot(Math.max(x - left, right - x), Math.max(y - top, bottom - y));
+  if (radius >= farthest)
+    return { beside: ` The predicted mark, ${width} wide, is larger than what is shown here.` };
+  const whole = radius <= Math.min(x - left, right - x, y - top, bottom - y);
+  const reach = whole ? '' : `; ${width} wide, it reaches beyond what is shown here`;
+  return {
+    mark: predicted,
+    beside: ` The predicted mark is drawn about the same middle as discs of equal area${reach}.`,
+  };
+}
+
 /** The picture of the mark with its contours, and the predicted mark about the same middle. */
 export const markPictureFigure = figure({
   id: 'mark-picture-figure',
@@ -63,7 +93,14 @@ export const markPictureFigure = figure({
     const perPixel = pitch * micro;
     const { outer, holes } = found.contours;
     const middle = found.centre.map((place) => place * perPixel) as unknown as [number, number];
-    const mark = predicted !== null && predicted.outerDiameter > 0 ? predicted : undefined;
+    // The values stand for blocks of pixels: the frame goes from the middle of the first to the middle of the last.
+    const span = (from: number, count: number): [number, number] => [
+      (from + 0.5 * preview.block) * perPixel,
+      (from + (count - 0.5) * preview.block) * perPixel,
+    ];
+    const [top, bottom] = span(region.top, preview.rows);
+    const [left, right] = span(region.left, preview.columns);
+    const { mark, beside } = predictedIn(predicted, middle, { left, right, top, bottom });
     const series: SeriesSpec[] = [
       { label: 'outer contour', role: 'main', ...columnsOf([outer], perPixel) },
       ...(holes.length > 0
@@ -79,17 +116,10 @@ export const markPictureFigure = figure({
           ]
         : []),
     ];
-    // The values stand for blocks of pixels: the frame goes from the middle of the first to the middle of the last.
-    const span = (from: number, count: number): [number, number] => [
-      (from + 0.5 * preview.block) * perPixel,
-      (from + (count - 0.5) * preview.block) * perPixel,
-    ];
-    const [top, bottom] = span(region.top, preview.rows);
     const hollow = inner > 0 ? `, its unmarked centre ${show(pictureInnerDiameter, inner)}` : '';
-    const beside = mark ? ' The predicted mark is drawn about the same middle as discs of equal area.' : '';
     return {
       title: 'The mark in its picture',
-      x: { label: 'across the picture', unit: 'µm', domain: span(region.left, preview.columns) },
+      x: { label: 'across the picture', unit: 'µm', domain: [left, right] },
       y: { label: 'down the picture', unit: 'µm', domain: [bottom, top] },
       equalScale: true,
       series,

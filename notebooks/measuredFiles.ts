@@ -65,7 +65,10 @@ export const measuredFiles: Readonly<Record<string, MeasuredFile>> = {
     accept: '.png,.tif,.tiff,.csv,.txt',
     table: false,
     // Another picture has its mark elsewhere.
-    read: (bytes, name) => ({ [markPicture.id]: decodeCameraImage(bytes, name), [regionSource.id]: 'whole' }),
+    read: (bytes, name) => ({
+      [markPicture.id]: decodeCameraImage(bytes, name, 'mean'),
+      [regionSource.id]: 'whole',
+    }),
   },
   [spotTable.id]: {
     accept: '.csv,.txt,.tsv,.dat',

@@ -16,7 +16,7 @@ export function measureMarkFile(args: readonly string[], io: CommandIo): string 
   const pixelPitch = readTyped(measuredPixelPitch, required(options, 'pixel', '"0.2 um"'));
   const region = options.one('region');
   const level = options.one('level');
-  const mark = measureMark(decodeCameraImage(readBytes(io, path), path), {
+  const mark = measureMark(decodeCameraImage(readBytes(io, path), path, 'mean'), {
     pixelPitch,
     ...(region !== undefined && { region: readRegion(region) }),
     ...(level !== undefined && { level: readLevel(level) }),

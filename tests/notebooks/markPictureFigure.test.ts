@@ -95,6 +95,19 @@ describe('the mark in its picture', () => {
     ).toBe(true);
   });
 
+  it('says where the predicted mark reaches beyond the frame, which is 18 µm wide, or lies outside it', () => {
+    const of = (outerDiameter: number) =>
+      specOf({ 'markPicture.predicted': { area: 1e-10, outerDiameter, innerDiameter: 0, cut: false } });
+    const reaching = of(20e-6);
+    expect(reaching.series).toHaveLength(3);
+    expect(reaching.summary).toMatch(
+      /as discs of equal area; 20\sµm wide, it reaches beyond what is shown here\.$/,
+    );
+    const outside = of(40e-6);
+    expect(outside.series.map(({ label }) => label)).toEqual(['outer contour', 'inner contour']);
+    expect(outside.summary).toMatch(/The predicted mark, 40\sµm wide, is larger than what is shown here\.$/);
+  });
+
   it('does without a prediction, and without a predicted mark', () => {
     for (const mark of [null, { area: 0, outerDiameter: 0, innerDiameter: 0, cut: false }]) {
       const alone = specOf({ 'markPicture.predicted': mark });
