@@ -23,6 +23,20 @@ import {
 } from '../lib/design/laser.ts';
 import { distanceMode, focalLength, typedPlateDistance } from '../lib/design/lens.ts';
 import { energySource, opticsTransmission, plateTransmission, typedPower } from '../lib/design/losses.ts';
+import {
+  barEndX,
+  barEndY,
+  barLength,
+  barStartX,
+  barStartY,
+  regionHeight,
+  regionLeft,
+  regionSource,
+  regionTop,
+  regionWidth,
+  scaleSource,
+  typedMarkPitch,
+} from '../lib/design/markPicture.ts';
 import { goal } from '../lib/design/match.ts';
 import { material } from '../lib/design/material.ts';
 import { causticTable } from '../lib/design/measuredCaustic.ts';
@@ -124,6 +138,8 @@ export function elementOf(id: string): PathElementName | undefined {
 type Condition = readonly [choice: string, ...values: string[]];
 
 const lenses: Condition = [expanderKind.id, 'lenses'];
+const scaleBar: Condition = [scaleSource.id, 'bar'];
+const part: Condition = [regionSource.id, 'part'];
 
 /** Inputs that count only while choices have certain values, all of them. */
 const conditions: Readonly<Record<string, readonly Condition[]>> = {
@@ -153,6 +169,13 @@ const conditions: Readonly<Record<string, readonly Condition[]>> = {
   [fullEnergy.id]: [[setting.id, 'attenuator']],
   [secondDepth.id]: [[branches.id, 'two']],
   [secondThreshold.id]: [[branches.id, 'two']],
+  [typedMarkPitch.id]: [[scaleSource.id, 'typed']],
+  ...Object.fromEntries(
+    [barLength, barStartX, barStartY, barEndX, barEndY].map((input) => [input.id, [scaleBar]]),
+  ),
+  ...Object.fromEntries(
+    [regionLeft, regionTop, regionWidth, regionHeight].map((input) => [input.id, [part]]),
+  ),
   [measuredProfileZ.id]: [[measuredPlaneSource.id, 'typed']],
 };
 

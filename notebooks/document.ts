@@ -1,8 +1,8 @@
 import type { NumberInput, Quantity, ValuesOf } from '../lib/graph/quantity.ts';
-import type { Patch } from '../lib/graph/state.ts';
 import type { PathElementName } from './beamPathInputs.ts';
 import type { ChoicesSpec } from './choicesSpec.ts';
 import type { Condition } from './condition.ts';
+import type { PictureSpec } from './pictureSpec.ts';
 import type { From, Prose } from './prose.ts';
 import type { RowsSpec } from './rowsSpec.ts';
 
@@ -52,6 +52,8 @@ export interface MapSpec {
   readonly logarithmic?: boolean;
   /** The first row lies in the middle of the chart, and all are drawn to either side of it. */
   readonly mirrored?: boolean;
+  /** A photograph: dark to light as it was taken, by day and by night, pale enough by day and dark enough by night for lines on it. */
+  readonly grey?: boolean;
   readonly label: string;
   readonly unit: string;
 }
@@ -158,6 +160,11 @@ export interface RowsBlock extends BlockBase {
   view(values: Readonly<Record<string, unknown>>): RowsSpec;
 }
 
+/** A picture given to an input, on which the hand draws. */
+export interface PictureBlock extends BlockBase, PictureSpec {
+  readonly kind: 'picture';
+}
+
 /** Inputs side by side under a heading. */
 export interface ControlsBlock extends BlockBase {
   readonly kind: 'controls';
@@ -185,6 +192,7 @@ export type Block =
   | ChoicesBlock
   | RowsBlock
   | ControlsBlock
+  | PictureBlock
   | QuestionBlock;
 
 /** One document: title, what it is for, blocks in order. No DOM. */
@@ -237,10 +245,4 @@ export function question<const F extends From>(
   },
 ): QuestionBlock {
   return { kind: 'question', ...definition } as unknown as QuestionBlock;
-}
-
-/** What a link in prose does: sets inputs. */
-export interface SetLink {
-  readonly text: string;
-  readonly patch: Patch;
 }

@@ -1,5 +1,6 @@
 import { readCausticFile, readFocusCausticFile } from '../lib/design/causticFile.ts';
 import { beamImage } from '../lib/design/laser.ts';
+import { markPicture, regionSource } from '../lib/design/markPicture.ts';
 import { causticTable } from '../lib/design/measuredCaustic.ts';
 import { focusCaustic } from '../lib/design/measuredFocus.ts';
 import { measuredPlaneSource, measuredProfile, measuredProfileZ } from '../lib/design/measuredSpot.ts';
@@ -59,6 +60,15 @@ export const measuredFiles: Readonly<Record<string, MeasuredFile>> = {
     accept: '.csv,.txt,.tsv,.dat',
     table: true,
     read: (bytes, name) => ({ [focusCaustic.id]: readFocusCausticFile(decodeText(bytes), name) }),
+  },
+  [markPicture.id]: {
+    accept: '.png,.tif,.tiff,.csv,.txt',
+    table: false,
+    // Another picture has its mark elsewhere.
+    read: (bytes, name) => ({
+      [markPicture.id]: decodeCameraImage(bytes, name, 'mean'),
+      [regionSource.id]: 'whole',
+    }),
   },
   [spotTable.id]: {
     accept: '.csv,.txt,.tsv,.dat',

@@ -31,6 +31,7 @@ import type { StepwellDocument } from './document.ts';
 import { fitBlocks } from './fitBlocks.ts';
 import { handbookTable } from './handbookTable.ts';
 import { markBlocks } from './markBlocks.ts';
+import { markPictureBlocks } from './markPictureBlocks.ts';
 import { math, prose, sets } from './prose.ts';
 import { pulseCautions } from './pulseCautions.ts';
 import { removalBlocks } from './removalBlocks.ts';
@@ -143,6 +144,7 @@ export const threshold: StepwellDocument = {
     ...markBlocks,
     ...removalBlocks,
     ...pulseCautions,
+    ...markPictureBlocks,
     ...spotTableBlocks,
     ...fitBlocks,
     ...couponBlocks,

@@ -4,6 +4,7 @@ import { encode } from 'fast-png';
 import type { CameraImage } from '../../lib/measured/cameraImage.ts';
 import { createRandom } from '../../lib/numerics/random.ts';
 import { drawBeam, type SyntheticBeam } from './drawBeam.ts';
+import { drawMarkPicture, markPictureTruth } from './drawMarkPicture.ts';
 import { drawMarks, marksTruth } from './drawMarks.ts';
 import { drawSpotCaustic, drawSpotLine, drawSpotPicture, spotTruth } from './drawSpot.ts';
 
@@ -119,11 +120,10 @@ function writeTable(
   return new TextEncoder().encode(`${[header, ...lines].join('\n')}\n`);
 }
 
-function writePng({ width, height, samples }: CameraImage): Uint8Array {
-  return encode(
-    { width, height, data: Uint16Array.from(samples), depth: 16, channels: 1 },
-    { zlib: { level: 9 } },
-  );
+function writePng({ width, height, samples, fullScale }: CameraImage): Uint8Array {
+  const eight = fullScale === 255;
+  const data = eight ? Uint8Array.from(samples) : Uint16Array.from(samples);
+  return encode({ width, height, data, depth: eight ? 8 : 16, channels: 1 }, { zlib: { level: 9 } });
 }
 
 /** A TIFF of one uncompressed 8-bit strip: header, samples, then eight tags in ascending order (TIFF 6.0, 1992). */
@@ -166,6 +166,7 @@ export const truth = {
   coldPlateCaustic,
   spot: spotTruth,
   marks: marksTruth,
+  markPicture: markPictureTruth,
 };
 
 /** Name and bytes of every invented file, the same on every run. */
@@ -178,6 +179,7 @@ export function makeMeasured(): Record<string, Uint8Array> {
     'rain-gauge-caustic.csv': writeTable('z (mm);d (µm)', ';', drawCaustic(rainGaugeCaustic), ','),
     'lecture-table-profile.csv': writeTable('x (µm),fluence (J/cm²)', ',', drawSpotLine(), '.'),
     'lecture-table-spot.png': writePng(drawSpotPicture()),
+    'lecture-table-mark.png': writePng(drawMarkPicture()),
     'lecture-table-focus.csv': writeTable('z (mm);dx (µm);dy (µm)', ';', drawSpotCaustic(), ','),
     'rain-gauge-spots.csv': writeTable('energy (µJ);dx (µm);dy (µm);N;z (mm);remark', ';', drawMarks(), ','),
     'cold-plate-caustic.csv': writeTable('z (mm),d (µm)', ',', drawCaustic(coldPlateCaustic), '.'),

@@ -22,6 +22,7 @@ import * as limits from './limits.ts';
 import * as losses from './losses.ts';
 import * as markCharts from './markCharts.ts';
 import * as markGrowths from './markGrowths.ts';
+import * as markPicture from './markPicture.ts';
 import * as marks from './marks.ts';
 import * as match from './match.ts';
 import * as material from './material.ts';
@@ -31,6 +32,7 @@ import * as measuredFocus from './measuredFocus.ts';
 import * as measuredOverlay from './measuredOverlay.ts';
 import * as measuredSpot from './measuredSpot.ts';
 import * as nonlinearIndex from './nonlinearIndex.ts';
+import * as pictureMark from './pictureMark.ts';
 import * as plate from './plate.ts';
 import * as profileComparisons from './profileComparisons.ts';
 import * as profileDetail from './profileDetail.ts';
@@ -80,6 +82,8 @@ const rooms = [
   profileComparisons,
   measuredFocus,
   spots,
+  markPicture,
+  pictureMark,
   couponInputs,
   coupon,
   couponVerdict,

@@ -1,6 +1,7 @@
 import { blur2 } from 'd3';
 import { Problem } from '../problem.ts';
 import { fitBackground } from './beamBackground.ts';
+import type { Plane } from './beamState.ts';
 import type { CameraImage } from './cameraImage.ts';
 import { nothingStandsOut } from './markProblems.ts';
 
@@ -25,8 +26,8 @@ export interface MarkLevels {
   readonly contrast: number;
 }
 
-/** Smaller regions have no frame that could be the background. */
-const leastSide = 8;
+/** Smaller regions have no frame that could be the background, in pixels. */
+export const leastSide = 8;
 /** A mark that stands out by less than this many times the noise of the background is not told from it. */
 const leastContrast = 5;
 
@@ -44,10 +45,11 @@ export function takeRegion(image: CameraImage, region?: PictureRegion): PictureP
       { value: `${width} × ${height}`, allowed: `within ${image.width} × ${image.height}` },
     );
   }
-  const samples = Float64Array.from(
-    { length: width * height },
-    (_, i) => image.samples[(top + Math.floor(i / width)) * image.width + left + (i % width)]!,
-  );
+  const samples = new Float64Array(width * height);
+  for (let row = 0; row < height; row++) {
+    const start = (top + row) * image.width + left;
+    samples.set(image.samples.subarray(start, start + width), row * width);
+  }
   return { left, top, width, height, samples };
 }
 
@@ -58,32 +60,47 @@ export function takeRegion(image: CameraImage, region?: PictureRegion): PictureP
 export function markLevels(part: PicturePart, name: string): MarkLevels {
   const { width, height } = part;
   const smooth = blur2({ data: Float64Array.from(part.samples), width, height }, 1).data as Float64Array;
-  const frame = Math.max(2, Math.round(Math.min(width, height) / 16));
-  const isFrame = (i: number) => {
-    const [x, y] = [i % width, Math.floor(i / width)];
-    return Math.min(x, y, width - 1 - x, height - 1 - y) < frame;
-  };
-  // A mark that reaches into the frame must not tilt the background: it lies far from the frame's median.
-  const middle = median(smooth.filter((_, i) => isFrame(i)));
-  const spread =
-    1.4826 * median(smooth.filter((_, i) => isFrame(i)).map((value) => Math.abs(value - middle)));
-  const isFree = (i: number) => isFrame(i) && Math.abs(smooth[i]! - middle) <= 4 * spread;
-  const far = Float64Array.from(smooth, (_, i) => (isFree(i) ? 4 : 0));
+  const free = freeFrame(smooth, part);
+  const far = new Float64Array(smooth.length);
+  for (const i of free) far[i] = 4;
   const grid = { means: smooth, columns: width, rows: height, cell: 1, left: 0, top: 0 };
-  const { plane } = fitBackground(grid, far, 1);
-  const away = smooth.map((value, i) => {
-    const [x, y] = [(i % width) + 0.5 - plane.x, Math.floor(i / width) + 0.5 - plane.y];
-    return value - plane.level - plane.slopeX * x - plane.slopeY * y;
-  });
+  const away = awayFrom(fitBackground(grid, far, 1).plane, smooth, width);
   const split = otsuSplit(away.map(Math.abs));
   const apart = away.filter((value) => Math.abs(value) > split);
   const dark = apart.reduce((sum, value) => sum + value, 0) < 0;
   const sign = dark ? -1 : 1;
   const mark = median(apart.map((value) => sign * value).filter((value) => value > 0));
-  const scatter = 1.4826 * median(away.filter((_, i) => far[i]! > 0).map(Math.abs));
+  const scatter = 1.4826 * median(Float64Array.from(free, (i) => Math.abs(away[i]!)));
   const contrast = scatter > 0 ? mark / scatter : Number.POSITIVE_INFINITY;
   if (!(mark > 0) || contrast < leastContrast) throw nothingStandsOut(name);
   return { values: away.map((value) => (sign * value) / mark), dark, contrast };
+}
+
+/** Places of the frame that are not far from its median: a mark that reaches into it must not tilt the background. */
+function freeFrame(smooth: Float64Array, { width, height }: PictureRegion): Uint32Array {
+  const frame = Math.max(2, Math.round(Math.min(width, height) / 16));
+  const places: number[] = [];
+  for (let y = 0; y < height; y++) {
+    const whole = Math.min(y, height - 1 - y) < frame;
+    for (let x = 0; x < width; x++) {
+      if (whole || Math.min(x, width - 1 - x) < frame) places.push(y * width + x);
+      // The middle of a row that crosses the frame twice.
+      else x = width - 1 - frame;
+    }
+  }
+  const middle = median(Float64Array.from(places, (i) => smooth[i]!));
+  const spread = 1.4826 * median(Float64Array.from(places, (i) => Math.abs(smooth[i]! - middle)));
+  return Uint32Array.from(places.filter((i) => Math.abs(smooth[i]! - middle) <= 4 * spread));
+}
+
+/** What stands out from a plane. */
+function awayFrom(plane: Plane, smooth: Float64Array, width: number): Float64Array {
+  const away = new Float64Array(smooth.length);
+  for (let i = 0, y = 0; i < smooth.length; y++) {
+    const across = plane.level + plane.slopeY * (y + 0.5 - plane.y);
+    for (let x = 0; x < width; x++, i++) away[i] = smooth[i]! - across - plane.slopeX * (x + 0.5 - plane.x);
+  }
+  return away;
 }
 
 function median(values: Float64Array): number {

@@ -1,3 +1,4 @@
+import { polygonCentroid } from 'd3';
 import { Problem } from '../problem.ts';
 import type { CameraImage } from './cameraImage.ts';
 import { largestMark, type MarkContours } from './markContours.ts';
@@ -23,6 +24,11 @@ export interface PictureMark {
   /** Diameters of discs of the area inside the outer contour, and inside the largest hole; 0 without one. */
   readonly outerDiameter: number;
   readonly innerDiameter: number;
+  /** Half of how much each changes from a contour at 0.35 to one at 0.65. */
+  readonly outerDiameterUncertainty: number;
+  readonly innerDiameterUncertainty: number;
+  /** Centroid of what the outer contour encloses, from the upper left corner of the whole picture. */
+  readonly centre: readonly [number, number];
   /** Extent along x and y of the picture. */
   readonly diameters: readonly [number, number];
   readonly contours: MarkContours;
@@ -52,14 +58,18 @@ export function measureMark(image: CameraImage, options: MarkPictureOptions): Pi
   const contours = at(level);
   if (!contours) throw nothingStandsOut(image.name);
   if (contours.touchesEdge) throw cutOff(image.name, region !== undefined);
-  const [wide, narrow] = levelSpan.map((share) => at(share)?.area ?? contours.area) as [number, number];
+  const ends = levelSpan.map((share) => at(share) ?? contours) as [MarkContours, MarkContours];
   const disc = (area: number) => 2 * Math.sqrt(area / Math.PI) * pixelPitch;
-  const outerDiameter = disc(contours.outerArea);
+  const leftOpen = (size: (found: MarkContours) => number) => Math.abs(size(ends[0]) - size(ends[1])) / 2;
+  const [x, y] = polygonCentroid(contours.outer as [number, number][]);
   return {
     area: contours.area * pixelPitch ** 2,
-    areaUncertainty: (Math.abs(wide - narrow) / 2) * pixelPitch ** 2,
-    outerDiameter,
+    areaUncertainty: leftOpen(({ area }) => area) * pixelPitch ** 2,
+    outerDiameter: disc(contours.outerArea),
     innerDiameter: disc(contours.innerArea),
+    outerDiameterUncertainty: leftOpen(({ outerArea }) => disc(outerArea)),
+    innerDiameterUncertainty: leftOpen(({ innerArea }) => disc(innerArea)),
+    centre: [x * pixelPitch, y * pixelPitch],
     diameters: [contours.width * pixelPitch, contours.height * pixelPitch],
     contours,
     dark: levels.dark,

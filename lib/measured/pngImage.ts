@@ -1,22 +1,31 @@
 import { decode } from 'fast-png';
-import { checkSize, coloured, cutShort, damaged, detectFullScale, type Raster, takeGrey } from './raster.ts';
+import {
+  type ColourRule,
+  checkSize,
+  coloured,
+  cutShort,
+  damaged,
+  detectFullScale,
+  type Raster,
+  takeGrey,
+} from './raster.ts';
 
 /** True where the bytes begin as a PNG file does. */
 export function isPng(bytes: Uint8Array): boolean {
   return [0x89, 0x50, 0x4e, 0x47].every((byte, i) => bytes[i] === byte);
 }
 
-/** Reads a grey 8- or 16-bit PNG, checksums included; throws Problem 'unreadable' on anything else. */
-export function readPng(bytes: Uint8Array, name: string): Raster {
+/** Reads an 8- or 16-bit PNG, grey or as the rule says, checksums included; throws Problem 'unreadable' on anything else. */
+export function readPng(bytes: Uint8Array, name: string, colour: ColourRule = 'refused'): Raster {
   if (bytes.length < 33) throw cutShort(name);
   // Width and height stand at bytes 16 to 23; checked before memory is taken for them.
   const header = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   checkSize(name, header.getUint32(16), header.getUint32(20));
   const image = decodeOrThrow(bytes, name);
-  if (image.palette) throw coloured(name);
+  if (image.palette) throw coloured(name, colour);
   if (image.depth < 8) throw damaged(name, `it holds ${image.depth} bits a pixel where 8 or 16 are needed`);
   const { width, height, channels } = image;
-  const samples = takeGrey(name, image.data, width * height, channels);
+  const samples = takeGrey(name, image.data, width * height, channels, colour);
   return { width, height, samples, fullScale: image.depth === 8 ? 255 : detectFullScale(samples) };
 }
 

@@ -16,12 +16,17 @@ export function measureMarkFile(args: readonly string[], io: CommandIo): string 
   const pixelPitch = readTyped(measuredPixelPitch, required(options, 'pixel', '"0.2 um"'));
   const region = options.one('region');
   const level = options.one('level');
-  const mark = measureMark(decodeCameraImage(readBytes(io, path), path), {
+  const mark = measureMark(decodeCameraImage(readBytes(io, path), path, 'mean'), {
     pixelPitch,
     ...(region !== undefined && { region: readRegion(region) }),
     ...(level !== undefined && { level: readLevel(level) }),
   });
-  const length = (value: number) => ({ value, unit: 'm', shown: formatQuantity(value, 'm', 'um') });
+  const length = (value: number, uncertainty?: number) => ({
+    value,
+    unit: 'm',
+    ...(uncertainty !== undefined && { uncertainty }),
+    shown: formatQuantity(value, 'm', 'um'),
+  });
   const result = {
     area: {
       value: mark.area,
@@ -29,10 +34,12 @@ export function measureMarkFile(args: readonly string[], io: CommandIo): string 
       uncertainty: mark.areaUncertainty,
       shown: formatQuantity(mark.area, 'm^2', 'um^2'),
     },
-    outerDiameter: length(mark.outerDiameter),
-    innerDiameter: length(mark.innerDiameter),
+    outerDiameter: length(mark.outerDiameter, mark.outerDiameterUncertainty),
+    innerDiameter: length(mark.innerDiameter, mark.innerDiameterUncertainty),
     diameterX: length(mark.diameters[0]),
     diameterY: length(mark.diameters[1]),
+    centreX: length(mark.centre[0]),
+    centreY: length(mark.centre[1]),
     dark: mark.dark,
     notes: mark.notes,
     outerContour: mark.contours.outer,

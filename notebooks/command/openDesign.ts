@@ -1,6 +1,7 @@
 import { designGraph } from '../../lib/design/design.ts';
 import { beamImagePitch } from '../../lib/design/laser.ts';
 import { leaveOut, leftOutReason, leftOutRow } from '../../lib/design/leftOut.ts';
+import { markPicture } from '../../lib/design/markPicture.ts';
 import { measuredProfile, measuredProfileZ } from '../../lib/design/measuredSpot.ts';
 import { otherProfiles } from '../../lib/design/profileList.ts';
 import { leftOut, spotTable } from '../../lib/design/spots.ts';
@@ -32,6 +33,7 @@ export const designOptions = [
   'measured-profile',
   'measured-z',
   'measured-focus',
+  'mark-picture',
   'spots',
   'leave-out',
 ] as const;
@@ -40,6 +42,7 @@ export const designOptions = [
 const files = {
   caustic: 'laser.causticTable',
   'measured-focus': 'focus.measuredCaustic',
+  'mark-picture': markPicture.id,
   spots: spotTable.id,
 } as const;
 

@@ -7,6 +7,7 @@ import { renderChoices } from './choicesView.ts';
 import type { PageContext } from './context.ts';
 import { renderFigure, renderFigures } from './figuresView.ts';
 import { renderBeamPath, renderPanel } from './pathView.ts';
+import { renderPicture } from './pictureView.ts';
 import { renderProse, valueElement, watchProblem } from './proseView.ts';
 import { restWhileMoving } from './restWhileMoving.ts';
 import { renderMissing } from './resultMissing.ts';
@@ -106,6 +107,8 @@ function blockElement(context: PageContext, block: Block, stops: (() => void)[])
       return renderRows(context, block, stops);
     case 'controls':
       return renderPanel(context, block.heading, block.inputs, stops).element;
+    case 'picture':
+      return renderPicture(context, block, stops);
     case 'question':
       return renderQuestion(context, block, stops);
   }

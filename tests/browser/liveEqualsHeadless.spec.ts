@@ -30,7 +30,7 @@ import {
 } from '../../notebooks/prose.ts';
 import { slotPieces } from '../../notebooks/slotPieces.ts';
 import { cases } from '../cases.ts';
-import { images, spots, spotTables, tables } from '../design/files.ts';
+import { images, markPictures, spots, spotTables, tables } from '../design/files.ts';
 import {
   chooseElement,
   createHeadless,
@@ -70,6 +70,7 @@ const files: Readonly<Record<string, readonly unknown[]>> = {
   'spot.measuredProfile': spots.filter(({ image }) => image === null),
   'focus.measuredCaustic': tables.map((table) => ({ ...table, diameterY: [] })),
   'threshold.spotTable': spotTables,
+  'markPicture.picture': markPictures,
 };
 
 /** A value of an input: mostly in its usual span, else anywhere allowed, where the design often cannot work. */
@@ -173,10 +174,11 @@ function readPage(page: Page) {
 /** Sets a patch and reads at once what says that it is older than the inputs. */
 function setAndReadPending(page: Page, patch: Patch) {
   return page.evaluate((plain) => {
-    const image = plain['laser.beamImage'] as { samples: number[] } | null | undefined;
-    const change = image
-      ? { ...plain, 'laser.beamImage': { ...image, samples: Uint16Array.from(image.samples) } }
-      : plain;
+    const revived = (value: unknown) => {
+      const samples = (value as { samples?: number[] } | null)?.samples;
+      return samples ? { ...(value as object), samples: Uint16Array.from(samples) } : value;
+    };
+    const change = Object.fromEntries(Object.entries(plain).map(([id, value]) => [id, revived(value)]));
     const pending = (element: Element) => element.hasAttribute('data-pending');
     const before = window.stepwell.state().inputs;
     window.stepwell.set(change);

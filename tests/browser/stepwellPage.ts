@@ -6,7 +6,7 @@ import type { Outcome } from '../../lib/graph/outcome.ts';
 import type { Quantity } from '../../lib/graph/quantity.ts';
 import type { DesignState, Patch } from '../../lib/graph/state.ts';
 import type { CameraImage } from '../../lib/measured/cameraImage.ts';
-import { images } from '../design/files.ts';
+import { images, markPictures } from '../design/files.ts';
 
 declare global {
   interface Window {
@@ -44,11 +44,17 @@ export async function settled(page: Page): Promise<void> {
 export async function readInputs(page: Page): Promise<Patch> {
   const inputs = await page.evaluate(() => {
     const { inputs } = window.stepwell.state();
-    const image = inputs['laser.beamImage'] as { name: string } | null;
-    return { ...inputs, 'laser.beamImage': image?.name ?? null };
+    const nameOf = (id: string) => (inputs[id] as { name: string } | null)?.name ?? null;
+    const names = ['laser.beamImage', 'markPicture.picture'].map((id) => [id, nameOf(id)] as const);
+    return { ...inputs, ...Object.fromEntries(names) } as Record<string, unknown>;
   });
-  const image = images.find(({ name }) => name === inputs['laser.beamImage']);
-  return { ...inputs, 'laser.beamImage': image ?? null };
+  const find = (pictures: readonly CameraImage[], id: string) =>
+    pictures.find(({ name }) => name === inputs[id]) ?? null;
+  return {
+    ...inputs,
+    'laser.beamImage': find(images, 'laser.beamImage'),
+    'markPicture.picture': find(markPictures, 'markPicture.picture'),
+  };
 }
 
 /** A patch that passes through JSON: the samples of a picture as a plain array, which `revived` undoes in the page. */

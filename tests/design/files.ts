@@ -4,6 +4,7 @@ import { type MeasuredProfile, profileOfPicture } from '../../lib/design/profile
 import type { CameraImage } from '../../lib/measured/cameraImage.ts';
 import type { NamedCaustic, NamedFocusCaustic } from '../../lib/measured/causticTable.ts';
 import type { NamedSpots } from '../../lib/measured/spotTable.ts';
+import { type DrawnMark, drawMark } from '../measured/drawMark.ts';
 import { drawCaustic, isoPlaces } from '../measured/syntheticCaustic.ts';
 
 const round: SyntheticBeam = {
@@ -185,4 +186,34 @@ export const spotTables: readonly NamedSpots[] = [
       z: i,
     })),
   }),
+];
+
+/** A ring of 20 by 18 pixels with a hole of radius 8. */
+export const drawnMark: DrawnMark = {
+  width: 80,
+  height: 72,
+  x: 41.3,
+  y: 35.8,
+  halfX: 20,
+  halfY: 18,
+  hole: 8,
+  background: 0.6,
+  mark: 0.2,
+  noise: 0.01,
+  fullScale: 255,
+};
+
+function markNamed(name: string, changes: Partial<DrawnMark> = {}): CameraImage {
+  const image = { ...drawMark({ ...drawnMark, ...changes }), name };
+  return Object.defineProperty(image, fc.toStringMethod, { value: () => `the ${name} mark` });
+}
+
+/** Small pictures of marks: a ring and a disc that measure well, then one for each way in which a picture can be poor. */
+export const markPictures: readonly CameraImage[] = [
+  markNamed('ring'),
+  markNamed('disc', { hole: 0, halfX: 24, halfY: 15 }),
+  markNamed('edge', { x: 15 }),
+  markNamed('empty', { mark: 0.6 }),
+  markNamed('faint', { mark: 0.5, noise: 0.07 }),
+  markNamed('tiny', { halfX: 4, halfY: 4, hole: 0 }),
 ];

@@ -1,10 +1,12 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { designs } from '../../data/designs/make.ts';
+import { predictedMark } from '../../data/measured/drawMarkPicture.ts';
 import { makeMeasured, truth } from '../../data/measured/make.ts';
 import { readSpotFile } from '../../lib/design/spotFile.ts';
 import { decodeCameraImage } from '../../lib/measured/cameraImage.ts';
 import { readCausticTable } from '../../lib/measured/causticTable.ts';
+import { measureMark } from '../../lib/measured/markPicture.ts';
 import { measureBeam } from '../../lib/measured/measureBeam.ts';
 import { fitCaustic } from '../../lib/optics/caustic.ts';
 import type { Estimate } from '../../lib/optics/causticFit.ts';
@@ -69,6 +71,28 @@ describe('the invented files', () => {
     check(fit.waistDiameter, expected.waistDiameter);
     check(fit.beamPropagationRatio, expected.beamPropagationRatio);
     expect(fit.notes).toEqual([]);
+  });
+
+  it('lecture-table mark: the predicted ring in its part, and a neighbour in the whole picture', () => {
+    const name = 'lecture-table-mark.png';
+    const image = decodeCameraImage(read(name), name);
+    const { pixelPitch, x, y, edge } = truth.markPicture;
+    const region = { left: 80, top: 30, width: 180, height: 180 };
+    const mark = measureMark(image, { pixelPitch, region });
+    const { outerDiameter, innerDiameter } = predictedMark();
+    // Noise of 2.5 % on a contrast of 38 % moves single corners of the contour by a few tenths of a pixel.
+    const near = { absolute: 0.3 * pixelPitch, source: 'data/measured/README.md' };
+    expectClose(mark.outerDiameter, outerDiameter, near);
+    expectClose(mark.innerDiameter, innerDiameter, near);
+    expectClose(mark.centre[0], x * pixelPitch, near);
+    expectClose(mark.centre[1], y * pixelPitch, near);
+    // The edge as drawn and the blur before the contour, which passes 0.35 and 0.65 at some 0.37 standard deviations.
+    expectClose(mark.outerDiameterUncertainty, 2 * 0.37 * Math.hypot(edge, Math.sqrt(2)) * pixelPitch, {
+      relative: 0.1,
+      source: 'data/measured/README.md',
+    });
+    expect(mark.notes).toEqual([]);
+    expect(measureMark(image, { pixelPitch }).notes).toEqual([expect.stringMatching(/^1 further part/)]);
   });
 
   it('rain-gauge spots: areas of the true threshold, one outlier, three energies three times', () => {

@@ -19,9 +19,9 @@ const drawn = {
 const { width, height, samples } = drawMark(drawn);
 const png = encode({ width, height, data: Uint16Array.from(samples), depth: 16, channels: 1 });
 
-function run(argv: readonly string[]) {
+function run(argv: readonly string[], command = ['measure', 'mark']) {
   let [out, err] = ['', ''];
-  const code = main(['measure', 'mark', ...argv], {
+  const code = main([...command, ...argv], {
     readFile: () => png,
     writeFile: () => {},
     out: (text) => {
@@ -35,6 +35,36 @@ function run(argv: readonly string[]) {
 }
 
 describe('measure mark', () => {
+  it('agrees with a picture given to a design', () => {
+    const measured = JSON.parse(run(['a.png', '--pixel', '0.2 um', '--region', '15,10,95,90']).out);
+    const part = { regionSource: 'part', regionLeft: 15, regionTop: 10, regionWidth: 95, regionHeight: 90 };
+    const settings = Object.entries({ pixelPitch: '0.2 um', ...part });
+    const names = ['area', 'areaUncertainty', 'outerDiameter', 'innerDiameter', 'extentX', 'centreY'];
+    const given = run(
+      [
+        ...['--mark-picture', 'a.png', '--get', names.map((name) => `markPicture.${name}`).join(',')],
+        ...settings.flatMap(([name, value]) => ['--set', `markPicture.${name}=${value}`]),
+      ],
+      ['evaluate'],
+    );
+    expect(given).toMatchObject({ code: 0, err: '' });
+    const { value } = measured.area;
+    const expected = [
+      value,
+      measured.area.uncertainty,
+      measured.outerDiameter.value,
+      measured.innerDiameter.value,
+    ];
+    const all = [...expected, measured.diameterX.value, measured.centreY.value];
+    const found = JSON.parse(given.out);
+    names.forEach((name, i) => {
+      expectClose(found[`markPicture.${name}`].value, all[i], {
+        relative: 1e-7,
+        source: 'eight digits printed',
+      });
+    });
+  });
+
   it('prints area, diameters and contours of the mark in a picture', () => {
     const { code, out } = run(['a.png', '--pixel', '0.2 um']);
     expect(code).toBe(0);

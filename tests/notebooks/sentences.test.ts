@@ -6,6 +6,7 @@ import * as family from '../../notebooks/familySentences.ts';
 import * as fits from '../../notebooks/fitSentences.ts';
 import { incubationFitSaid } from '../../notebooks/incubationFit.ts';
 import { irradiancesSaid, paraxialSaid, xRaysSaid } from '../../notebooks/limitSentences.ts';
+import * as picture from '../../notebooks/markPictureSentences.ts';
 import * as marks from '../../notebooks/markSentences.ts';
 import * as reasons from '../../notebooks/matchingReasons.ts';
 import * as sentences from '../../notebooks/matchingSentences.ts';
@@ -28,6 +29,7 @@ import { imageCases } from './imageCases.ts';
 import { incubationCases } from './incubationCases.ts';
 import { limitCases } from './limitCases.ts';
 import { markCases } from './markCases.ts';
+import { markPictureCases } from './markPictureCases.ts';
 import { planeVerdictCases } from './planeVerdictCases.ts';
 import { profileCases } from './profileCases.ts';
 import { removalCases } from './removalCases.ts';
@@ -38,8 +40,10 @@ import { thresholdCases } from './thresholdCases.ts';
 import { usablePlaneCases } from './usablePlaneCases.ts';
 
 const isSentence = (entry: [string, unknown]): entry is [Name, Sentence] => typeof entry[1] === 'object';
+const { rowParts: _parts, markForTable: _mark, ...pictureSentences } = picture;
 const all = new Map(
   Object.entries({
+    ...pictureSentences,
     ...sentences,
     ...reasons,
     ...measured,
@@ -76,6 +80,7 @@ const allCases = [
   ...planeVerdictCases,
   ...thresholdCases,
   ...markCases,
+  ...markPictureCases,
   ...fitCases,
   ...incubationCases,
   ...removalCases,
@@ -162,6 +167,10 @@ describe('every branch says what is so', () => {
       incubationSaid: 5,
       markSaid: 6,
       fitSaid: 6,
+      pictureMarkSaid: 3,
+      pictureMarkWarning: 2,
+      pictureAgainstSaid: 8,
+      pictureRowSaid: 5,
       fitVerdictSaid: 3,
       fittedRadiusSaid: 3,
       fittedPlaneSaid: 2,

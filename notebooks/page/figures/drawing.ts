@@ -77,7 +77,7 @@ function frameKey(spec: FigureSpec, width: number): string {
     spec.equalScale,
     series,
     marks,
-    spec.map && [spec.map.label, spec.map.unit, spec.map.openEnd, spec.map.mirrored],
+    spec.map && [spec.map.label, spec.map.unit, spec.map.openEnd, spec.map.mirrored, spec.map.grey],
   ]);
 }
 
@@ -97,7 +97,7 @@ function drawParts(
   // Bands lie beneath, the main curve on top.
   const order = [...paths.keys()].sort((a, b) => depth(spec.series[a]!) - depth(spec.series[b]!));
   const marks = createMarks(document, spec.marks ?? [], layout, palette, onMap);
-  const colourBar = onMap ? createColourBar(document, layout, palette) : undefined;
+  const colourBar = onMap ? createColourBar(document, layout, palette, spec.map!.grey) : undefined;
   const curves = [...halos, ...order.map((index) => paths[index]!)];
   svg.append(
     inFrame(document, layout, svgElement(document, 'g', { class: 'figure-curves' }, ...curves)),

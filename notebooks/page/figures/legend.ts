@@ -63,7 +63,12 @@ const barHeight = 9;
 const strips = 48;
 
 /** Draws the colour bar in its row: lowest value, strip of colours, highest value, label with unit. */
-export function createColourBar(document: Document, layout: Layout, palette: Palette): ColourBar {
+export function createColourBar(
+  document: Document,
+  layout: Layout,
+  palette: Palette,
+  grey = false,
+): ColourBar {
   const { x: start, y: baseline, label } = layout.colourBar!;
   const strip = Array.from({ length: strips }, (_, index) =>
     // Half a pixel of overlap hides the seams between neighbours.
@@ -97,7 +102,7 @@ export function createColourBar(document: Document, layout: Layout, palette: Pal
     },
     paint(scheme) {
       for (const [index, rect] of strip.entries())
-        rect.setAttribute('fill', colourAt((index + 0.5) / strips, scheme));
+        rect.setAttribute('fill', colourAt((index + 0.5) / strips, scheme, grey));
     },
   };
 }

@@ -8,27 +8,34 @@ const anchors: Readonly<Record<Scheme, readonly string[]>> = {
   dark: ['#17191c', '#1f3446', '#2c5679', '#4b82b0', '#8fc1ee', '#e4f1fc'],
 };
 
+/** Ends of a photograph's greys: lines in the colours of the page stand out from all of them. */
+const greys: Readonly<Record<Scheme, readonly string[]>> = {
+  light: ['#85878b', '#fbfaf6'],
+  dark: ['#0d0e10', '#66696e'],
+};
+
 /** Entries of the colour table: neighbours differ by less than one of 256 levels, so no steps show. */
 const entries = 1024;
 
 /** Colour of a share of the range, 0 … 1, as CSS text. */
-export function colourAt(share: number, scheme: Scheme): string {
-  return piecewise(interpolateLab, [...anchors[scheme]])(share);
+export function colourAt(share: number, scheme: Scheme, grey = false): string {
+  return piecewise(interpolateLab, [...(grey ? greys : anchors)[scheme]])(share);
 }
 
-const tables = new Map<Scheme, Uint32Array>();
+const tables = new Map<string, Uint32Array>();
 
 /** Colours as the four bytes of a pixel, red first; behind them the one of no number, transparent. */
-function tableOf(scheme: Scheme): Uint32Array {
-  const kept = tables.get(scheme);
+function tableOf(scheme: Scheme, grey = false): Uint32Array {
+  const key = `${scheme} ${grey}`;
+  const kept = tables.get(key);
   if (kept) return kept;
   const bytes = new Uint8ClampedArray((entries + 1) * 4);
   for (let i = 0; i < entries; i++) {
-    const { r, g, b } = rgb(colourAt(i / (entries - 1), scheme));
+    const { r, g, b } = rgb(colourAt(i / (entries - 1), scheme, grey));
     bytes.set([Math.round(r), Math.round(g), Math.round(b), 255], i * 4);
   }
   const table = new Uint32Array(bytes.buffer);
-  tables.set(scheme, table);
+  tables.set(key, table);
   return table;
 }
 
@@ -66,7 +73,7 @@ export function paintMap(map: MapSpec, scheme: Scheme, bytes: Uint8ClampedArray 
   const { columns, rows, values, mirrored } = map;
   const high = pixelRows(map);
   const pixels = new Uint32Array(bytes.buffer, bytes.byteOffset, columns * high);
-  const table = tableOf(scheme);
+  const table = tableOf(scheme, map.grey);
   const place = placing(map);
   const places = new Int16Array(columns);
   for (let row = 0; row < rows; row++) {
