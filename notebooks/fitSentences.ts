@@ -23,8 +23,10 @@ export const fitSaid = says(
   [fittedFluence, fittedUncertainty],
 );
 
-/** Whether the chosen model describes the marks. */
-export const fitVerdictSaid = says({ fit: chosenFit }, ({ fit: { verdict, reason } }) => {
+/** Whether the chosen model describes the marks; a doubt arises only for a Gaussian of another radius. */
+export const fitVerdictSaid = says({ fit: chosenFit }, ({ fit: { verdict, reason, doubt } }) => {
+  if (verdict === 'describes' && doubt !== undefined)
+    return `It describes the marks, but not as the design has it. ${doubt} Its threshold rests on the radius fitted, whatever the design says.`;
   if (verdict === 'describes') return `It describes the marks. ${reason}`.trim();
   if (verdict === 'too few') return `Whether it describes the marks cannot be told. ${reason}`;
   return `It does not describe the marks, so that its threshold and interval are not to be trusted. ${reason}`;

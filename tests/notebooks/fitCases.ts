@@ -80,6 +80,12 @@ export const fitCases: readonly Case[] = [
   },
   {
     says: 'fitVerdictSaid',
+    pins: fitWith({ doubt: 'The marks give 9 µm where 7 µm was expected.' }),
+    text: /^It describes the marks, but not as the design has it\. The marks give 9\sµm where 7\sµm was expected\. Its threshold rests on the radius fitted, whatever the design says\.$/,
+    truth: () => true,
+  },
+  {
+    says: 'fitVerdictSaid',
     design: withOutlier,
     text: /^It does not describe the marks, so that its threshold and interval are not to be trusted\. The marks lie off/,
     truth: () => true,

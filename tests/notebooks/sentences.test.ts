@@ -156,7 +156,7 @@ describe('every branch says what is so', () => {
       incubationSaid: 5,
       markSaid: 6,
       fitSaid: 5,
-      fitVerdictSaid: 3,
+      fitVerdictSaid: 4,
       gaussianInsteadSaid: 4,
       craterSaid: 4,
       removalGainSaid: 3,
