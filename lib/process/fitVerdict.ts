@@ -33,7 +33,7 @@ const alarmShares: Readonly<Record<FitCheck['kind'], number>> = {
   plane: 2,
   pulses: 1,
   z: 0.7,
-  axes: 2,
+  axes: 3,
   radius: 1,
   unmarked: 0,
 };

@@ -40,8 +40,9 @@ export interface ProfileMarkOptions {
  * (M. Garcia-Lechuga & D. Grojo, Open Res. Europe 1:7 (2021)), one parameter. `areaAbove` is the area in m² above
  * `level` (0 to 1) times the peak, `peakPerEnergy` the peak fluence per energy of the table, J/m² per J: both hold the
  * plane, the plate and the losses. A spot that is larger or steeper than predicted, as in another plane, shows; so do
- * other pulses or z among the marks. An elliptical beam shows in the diameters, in the areas only as far as it changes
- * the profile. Throws Problem 'impossible' below three marks.
+ * other pulses or z among the marks. Of planes half a Rayleigh length off, 56 to 89 in 100 tables of some 30 marks tell,
+ * where the best of all tests would find 79 to 98 (tests); 0.75 off, nearly all do. An elliptical beam shows in the
+ * diameters, in the areas only as far as it changes the profile. Throws Problem 'impossible' below three marks.
  */
 export function fitProfileMarks(
   marks: readonly SpotMark[],

@@ -125,15 +125,19 @@ describe(`a profile fit of ${tables} tables made otherwise`, () => {
     600_000,
   );
 
-  it.each(shapedSpots)('incubating: $name', ({ name, light, plane }) => {
-    const areaAbove = areaAboveIn(light, plane);
-    const table = tabulateAreas(areaAbove);
-    const make = incubating(markFrom(areaAbove));
-    expectRefused(
-      `${name}, incubating`,
-      shareRefused(make, (marks) => fitTabulated(marks, table, 1)),
-    );
-  });
+  it.each(shapedSpots)(
+    'incubating: $name',
+    ({ name, light, plane }) => {
+      const areaAbove = areaAboveIn(light, plane);
+      const table = tabulateAreas(areaAbove);
+      const make = incubating(markFrom(areaAbove));
+      expectRefused(
+        `${name}, incubating`,
+        shareRefused(make, (marks) => fitTabulated(marks, table, 1)),
+      );
+    },
+    600_000,
+  );
 
   const plates = [
     { name: 'round', light: roundLight(1, 1.4), plane: 0 },
