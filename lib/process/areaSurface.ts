@@ -36,20 +36,20 @@ export function spotSurface(spotOf: (z: number) => Spot, step: number): AreaSurf
     planes.set(index, plane);
     return plane;
   };
-  const between = (z: number, of: (plane: Plane) => number): number => {
+  const around = (z: number) => {
     const first = Math.floor(z / step) - 1;
     const weights = lagrange(z / step - first - 1);
-    return weights.reduce((sum, weight, i) => sum + weight * of(planeAt(first + i)), 0);
+    const near = weights.map((_, i) => planeAt(first + i));
+    return { weights, near, logPeak: near.reduce((sum, { logPeak }, i) => sum + weights[i]! * logPeak, 0) };
   };
-  const logPeakAt = (z: number) => between(z, ({ logPeak }) => logPeak);
   const ask = (z: number, logLevel: number, what: 'areaAt' | 'slopeAt'): number => {
-    const u = logPeakAt(z) - logLevel;
-    return between(z, ({ table }) => table[what](u));
+    const { weights, near, logPeak } = around(z);
+    return near.reduce((sum, { table }, i) => sum + weights[i]! * table[what](logPeak - logLevel), 0);
   };
   return {
     areaAt: (z, logLevel) => ask(z, logLevel, 'areaAt'),
     slopeAt: (z, logLevel) => ask(z, logLevel, 'slopeAt'),
-    logPeakAt,
+    logPeakAt: (z) => around(z).logPeak,
     step,
   };
 }

@@ -41,7 +41,7 @@ export interface ProfileMarkOptions {
  * `level` (0 to 1) times the peak, `peakPerEnergy` the peak fluence per energy of the table, J/m² per J: both hold the
  * plane, the plate and the losses. A spot that is larger or steeper than predicted, as in another plane, shows; so do
  * other pulses or z among the marks. Of planes half a Rayleigh length off, 56 to 89 in 100 tables of some 30 marks tell,
- * where the best of all tests would find 79 to 98 (tests); 0.75 off, nearly all do. An elliptical beam shows in the
+ * where the best of all tests would find 75 to 97 (tests); 0.75 off, nearly all do. An elliptical beam shows in the
  * diameters, in the areas only as far as it changes the profile. Throws Problem 'impossible' below three marks.
  */
 export function fitProfileMarks(
