@@ -56,7 +56,7 @@ describe(`${tables} tables given to the design`, () => {
     {
       name: 'the initial design, the plane fitted too',
       inputs: {},
-      count: cases(30, 3),
+      count: cases(12, 3),
       id: 'threshold.planeFit',
     },
     {
