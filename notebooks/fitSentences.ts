@@ -1,4 +1,5 @@
 import { chosenFit } from '../lib/design/chosenFit.ts';
+import { gaussianRadius } from '../lib/design/fitMarks.ts';
 import {
   fitModel,
   fittedBeamRadius,
@@ -12,7 +13,6 @@ import {
 } from '../lib/design/fits.ts';
 import { light } from '../lib/design/focus.ts';
 import { formatNumber, formatReadable } from '../lib/graph/units.ts';
-import { defocusAt, focusRadius, type Light } from '../lib/optics/light.ts';
 import { phrase, says } from './prose.ts';
 
 const fluence = (value: number) => formatReadable(value, 'J/m^2', 'J/cm^2', 3);
@@ -37,8 +37,10 @@ export const fitSaid = says(
   [fittedFluence, fittedUncertainty],
 );
 
-/** Whether the chosen model describes the marks. */
-export const fitVerdictSaid = says({ fit: chosenFit }, ({ fit: { verdict, reason } }) => {
+/** Whether the chosen model describes the marks; a doubt arises only for a Gaussian of another radius. */
+export const fitVerdictSaid = says({ fit: chosenFit }, ({ fit: { verdict, reason, doubt } }) => {
+  if (verdict === 'describes' && doubt !== undefined)
+    return `It describes the marks, but not as the design has it. ${doubt} Its threshold rests on the radius fitted, whatever the design says.`;
   if (verdict === 'describes') return `It describes the marks. ${reason}`.trim();
   if (verdict === 'too few') return `Whether it describes the marks cannot be told. ${reason}`;
   return `It does not describe the marks, so that its threshold and interval are not to be trusted. ${reason}`;
@@ -67,28 +69,19 @@ export const gaussianInsteadSaid = says(
 
 const micrometres = (metres: number, digits = 3) => formatReadable(metres, 'm', 'um', digits);
 
-/** The beam that the marks of a Gaussian give, against that of the design. */
+/** The beam that the marks of a Gaussian give, and that of the design; whether they differ the verdict says. */
 export const fittedRadiusSaid = says(
   { fit: gaussianFit, marks: fittedMarks, light },
-  ({ fit: { beamRadius, uncertainties }, marks, light }) => {
+  ({ fit: { uncertainties }, marks, light }) => {
     const planes = new Set(marks.map(({ z }) => z));
     const given = phrase`As 1/e² radius of the beam where they were made the marks give ${fittedBeamRadius} with a standard uncertainty of ${micrometres(uncertainties.beamRadius, 2)}`;
     if (planes.size !== 1)
       return phrase`${given}; they come from ${String(planes.size)} planes, so that it is that of none.`;
-    const expected = unshapedRadius(light, [...planes][0]!);
-    const off = Math.abs(beamRadius - expected) > 2 * Math.hypot(uncertainties.beamRadius, 0.02 * expected);
-    const verdict = off
-      ? 'They differ by more than the marks and two per cent leave open: the waist lies elsewhere, the beam is another, or a stop cuts it.'
-      : 'They agree as well as marks can tell.';
-    return phrase`${given}; the design’s beam without plate and stop has ${micrometres(expected)} there. ${verdict}`;
+    const expected = gaussianRadius(light, [...planes][0]!);
+    return phrase`${given}; the design’s beam without plate and stop has ${micrometres(expected)} there.`;
   },
   [fittedBeamRadius],
 );
-
-/** w0·√(M⁴ + ζ²): radius of the beam without plate and stop. */
-function unshapedRadius(light: Light, z: number): number {
-  return focusRadius(light) * Math.hypot(light.beamPropagationRatio, defocusAt(light, z));
-}
 
 /** The plane that the marks give. */
 export const fittedPlaneSaid = says(

@@ -2,9 +2,9 @@ import { derived } from '../graph/define.ts';
 import { spotAt } from '../optics/spot.ts';
 import { markOf } from '../process/marks.ts';
 import { type CouponMark, judgePlanes, type PlaneVerdict } from '../process/planeVerdict.ts';
-import { fitProfileMarks } from '../process/profileMarks.ts';
+import { fitterWithPlate } from './fitMarks.ts';
 import { light, unshapedPeak } from './focus.ts';
-import { usedPulseEnergy } from './losses.ts';
+import { opticsTransmission, plateTransmission, usedPulseEnergy } from './losses.ts';
 import { spots, usedMarks } from './spots.ts';
 
 export const planeVerdicts = derived({
@@ -14,8 +14,16 @@ export const planeVerdicts = derived({
   unit: 'none',
   about:
     'For each plane and number of pulses in the table of measured spots, whether the marks are those of the profile predicted there: one threshold describes their areas, it agrees with that of the other planes, and marks are hollow where they should be.',
-  from: { marks: usedMarks, table: spots, light, peak: unshapedPeak, energy: usedPulseEnergy },
-  compute: ({ marks, table, light, peak, energy }): readonly PlaneVerdict[] => {
+  from: {
+    marks: usedMarks,
+    table: spots,
+    light,
+    peak: unshapedPeak,
+    energy: usedPulseEnergy,
+    optics: opticsTransmission,
+    plate: plateTransmission,
+  },
+  compute: ({ marks, table, light, peak, energy, ...passing }): readonly PlaneVerdict[] => {
     const inner = new Map(table.rows.map(({ row, innerDiameter }) => [row, innerDiameter]));
     const measured = marks.map((mark): CouponMark => {
       const innerDiameter = inner.get(mark.row);
@@ -30,10 +38,7 @@ export const planeVerdicts = derived({
       return spot;
     };
     return judgePlanes(measured, {
-      fitPlane: (group, z) => {
-        const spot = planeAt(z);
-        return fitProfileMarks(group, (level) => spot.areaAbove(level * spot.peak), spot.peak * unit);
-      },
+      fitPlane: fitterWithPlate(light, passing),
       predict: (energy, z, threshold) => markOf(planeAt(z), threshold / (energy * unit)),
     });
   },

@@ -84,14 +84,15 @@ export const depthEnds = derived({
   name: 'ends of the depth of focus',
   symbol: 'z_1, z_2',
   unit: { from: 'm', to: 'm' },
-  about: 'Nearest and furthest plane z in which the plateau keeps its fluence within the tolerance.',
+  about:
+    'Nearest and furthest plane z in which the plateau, of a peaked spot the disc out to 95\u202f% of its peak, keeps its fluence within the tolerance.',
   from: { depth: planeDepth, tolerance: depthTolerance },
   compute: ({ depth: { deviation, from, to }, tolerance }) => {
     if (deviation <= tolerance) return { from, to };
     const show = (part: number) => formatReadable(part, '1', '%');
     throw new Problem(
       'absent',
-      `Where the workpiece stands the fluence departs by ${show(deviation)} from its mean over the plateau, more than the tolerance of ${show(tolerance)}: there is no depth of focus. Move the workpiece to a flatter plane or allow a larger tolerance.`,
+      `Where the workpiece stands the fluence departs by ${show(deviation)} from its mean over the disc out to 95\u202f% of its peak, more than the tolerance of ${show(tolerance)}: there is no depth of focus. Move the workpiece to a flatter plane or allow a larger tolerance.`,
       { input: 'focus.depthTolerance', value: show(tolerance), allowed: `${show(deviation)} or more` },
     );
   },

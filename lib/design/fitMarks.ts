@@ -1,12 +1,15 @@
-import { focusRadius, type Light, rayleighLength } from '../optics/light.ts';
+import { collinsB, defocusAt, focusRadius, type Light, rayleighLength } from '../optics/light.ts';
 import { spotAt } from '../optics/spot.ts';
+import { withPhaseScaled } from '../optics/variants.ts';
 import { Problem } from '../problem.ts';
 import { tabulateAreas } from '../process/areaTable.ts';
+import { compareRadius, radiusFromAreas } from '../process/expectedRadius.ts';
 import { fitGaussianMarks, type GaussianMarkFit } from '../process/gaussianMarks.ts';
 import type { IncubationPoint } from '../process/incubation.ts';
 import { fitMarksAndPlane, type PlaneMarkFit } from '../process/planeMarks.ts';
 import { fitInPlanes, type PlaneOfMark, type ProfileMarkFit } from '../process/profileMarks.ts';
 import type { SpotMark } from '../process/spotMark.ts';
+import { axesOfLight, keptByPlane, orUndefined } from './markPlanes.ts';
 
 /** What lies between the energy of the table and the workpiece: parts that pass, 0 to 1. */
 export interface Passing {
@@ -20,31 +23,66 @@ export function marksOfFewest(marks: readonly SpotMark[]): readonly SpotMark[] {
   return marks.filter(({ pulses }) => pulses === fewest);
 }
 
-/** Marks without the plate, as of a Gaussian of unknown radius. */
-export function fitWithoutPlate(marks: readonly SpotMark[], { optics }: Passing): GaussianMarkFit {
-  return fitGaussianMarks(marks, { transmission: optics });
+/** Part by which the beam radius in the focus of a design is off, as a rule: diameters and M² are seldom better known. */
+const radiusUncertain = 0.05;
+
+/** A doubt in this part of the tables of a beam that is as expected, at most. */
+const doubtRate = 0.02;
+
+/**
+ * Marks without the plate, as of a Gaussian of unknown radius. With a `light` the radius is compared with that of its
+ * beam in the plane of the marks, the plate taken out and the stop with it or not: another one is a doubt about beam, lens
+ * or plane, while the fit describes the marks all the same and its threshold rests on its own radius.
+ */
+export function fitWithoutPlate(
+  marks: readonly SpotMark[],
+  { optics }: Passing,
+  light?: Light,
+): GaussianMarkFit {
+  const fit = fitGaussianMarks(marks, { transmission: optics });
+  const [z, ...others] = new Set(marks.map((mark) => mark.z));
+  if (!light || z === undefined || others.length > 0 || fit.verdict === 'does not describe') return fit;
+  const doubt = radiusDoubt(fit, () => gaussianRadius(light, z));
+  // The spot behind the stop takes some 10 ms.
+  const stopped = doubt && radiusDoubt(fit, () => radiusFromAreas(spotAt(withPhaseScaled(light, 0), z)));
+  return stopped === undefined ? fit : { ...fit, doubt: stopped };
 }
 
-/** Marks with the plate, each in the plane that the table gives; asked whether half a Rayleigh length off is better. */
-export function fitWithPlate(marks: readonly SpotMark[], light: Light, passing: Passing): ProfileMarkFit {
-  const known = new Map<number, PlaneOfMark>();
-  const planeAt = (z: number): PlaneOfMark => {
-    const found = known.get(z) ?? describePlane(light, z, passing);
-    known.set(z, found);
-    return found;
-  };
+/** 1/e² radius of the beam in the plane z without plate and stop, m. */
+export function gaussianRadius(light: Light, z: number): number {
+  const width = Math.hypot(light.beamPropagationRatio, defocusAt(light, z));
+  return (focusRadius(light) * width * collinsB(light, z)) / light.focalLength;
+}
+
+/** What tells against that radius, if anything; nothing where it cannot be worked out, too far from the focus. */
+function radiusDoubt(fit: GaussianMarkFit, radius: () => number): string | undefined {
+  const expected = orUndefined(radius);
+  if (expected === undefined) return undefined;
+  const found = { value: fit.beamRadius, uncertainty: fit.uncertainties.beamRadius };
+  const uncertainty = radiusUncertain * expected;
+  const { probability, text } = compareRadius(found, fit.used - 2, { value: expected, uncertainty });
+  return probability < doubtRate ? text : undefined;
+}
+
+/**
+ * Fits marks made with the plate, each in the plane that the table gives; asked whether half a Rayleigh length off is
+ * better, and whether extents along x and y are those of a round beam. What it has worked out of the light, it keeps for
+ * the next marks.
+ */
+export function fitterWithPlate(
+  light: Light,
+  passing: Passing,
+): (marks: readonly SpotMark[]) => ProfileMarkFit {
+  const planeAt = keptByPlane((z) => describePlane(light, z, passing));
+  const axesAt = axesOfLight(light);
   const half = rayleighLength(light) / 2;
-  const others = [-half, half].flatMap((shift) => {
-    try {
-      for (const { z } of marks) planeAt(z + shift);
-      return [(mark: SpotMark) => planeAt(mark.z + shift)];
-    } catch (error) {
-      // Too far from the focus to be asked.
-      if (error instanceof Problem) return [];
-      throw error;
-    }
-  });
-  return fitInPlanes(marks, (mark) => planeAt(mark.z), { others });
+  return (marks) => {
+    const others = [-half, half].flatMap((shift) => {
+      const planes = orUndefined(() => marks.map(({ z }) => planeAt(z + shift)));
+      return planes ? [(mark: SpotMark) => planeAt(mark.z + shift)] : [];
+    });
+    return fitInPlanes(marks, (mark) => planeAt(mark.z), { others, axesAt });
+  };
 }
 
 function describePlane(light: Light, z: number, passing: Passing): PlaneOfMark {
@@ -66,6 +104,7 @@ export function fitPlaneToo(marks: readonly SpotMark[], light: Light, passing: P
   return fitMarksAndPlane(marks, (z) => spotAt(light, z), fluencePerEnergy(light, passing), {
     searched: [-2 * length, 2 * length],
     step: length / 16,
+    axesAt: axesOfLight(light),
   });
 }
 

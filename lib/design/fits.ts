@@ -7,7 +7,13 @@ import { fitIncubation } from '../process/incubation.ts';
 import type { PlaneMarkFit } from '../process/planeMarks.ts';
 import type { ProfileMarkFit } from '../process/profileMarks.ts';
 import type { SpotMark } from '../process/spotMark.ts';
-import { fitPlaneToo, fitWithoutPlate, fitWithPlate, marksOfFewest, thresholdsByPulses } from './fitMarks.ts';
+import {
+  fitPlaneToo,
+  fitterWithPlate,
+  fitWithoutPlate,
+  marksOfFewest,
+  thresholdsByPulses,
+} from './fitMarks.ts';
 import { light } from './focus.ts';
 import { opticsTransmission, plateTransmission } from './losses.ts';
 import { namingInput } from './namingInput.ts';
@@ -43,15 +49,18 @@ export const fittedMarks = derived({
 const passing = { optics: opticsTransmission, plate: plateTransmission };
 
 /** The threshold of a fit and what its verdict says. */
-function fitText({ thresholdFluence, verdict }: FitVerdict & { readonly thresholdFluence: number }): string {
+function fitText(fit: FitVerdict & { readonly thresholdFluence: number }): string {
+  const { thresholdFluence, verdict, doubt } = fit;
   const words = { describes: 'describes the marks', 'too few': 'too few marks to tell' } as const;
   const said = verdict === 'does not describe' ? 'does not describe the marks' : words[verdict];
-  return `${formatReadable(thresholdFluence, 'J/m^2', 'J/cm^2', 3)}, ${said}`;
+  const radius =
+    verdict === 'describes' && doubt !== undefined ? ', with another radius than the design' : '';
+  return `${formatReadable(thresholdFluence, 'J/m^2', 'J/cm^2', 3)}, ${said}${radius}`;
 }
 
-/** Why a fit is not to be trusted; undefined where it describes the marks. */
-function doubtOf({ verdict, reason }: FitVerdict): string | undefined {
-  if (verdict === 'describes') return undefined;
+/** Why a fit is not to be trusted, or what it found otherwise than the design says; undefined where all agrees. */
+function doubtOf({ verdict, reason, doubt }: FitVerdict): string | undefined {
+  if (verdict === 'describes') return doubt;
   return verdict === 'too few' ? reason : `The model does not describe the marks. ${reason}`;
 }
 
@@ -69,10 +78,10 @@ export const gaussianFit = derived({
   symbol: 'D^2(\\ln E)',
   unit: 'none',
   about:
-    'D² against ln E of marks made without the plate: threshold energy, peak fluence and 1/e² radius with standard uncertainties and 95\u202f% intervals, residuals, and whether a Gaussian describes the marks.',
-  from: { marks: fittedMarks, optics: opticsTransmission },
-  compute: ({ marks, optics }): GaussianMarkFit =>
-    namingInput(spotTable.id, () => fitWithoutPlate(marks, { optics, plate: 1 })),
+    'D² against ln E of marks made without the plate: threshold energy, peak fluence and 1/e² radius with standard uncertainties and 95\u202f% intervals, residuals, whether a Gaussian describes the marks, and a doubt where the design gives another radius in their plane.',
+  from: { marks: fittedMarks, optics: opticsTransmission, light },
+  compute: ({ marks, optics, light }): GaussianMarkFit =>
+    namingInput(spotTable.id, () => fitWithoutPlate(marks, { optics, plate: 1 }, light)),
   shownAs: (fit) => fitText(fit),
   formula: 'D^2=2w^2\\ln(E/E_\\text{th})',
   source: 'liu1982',
@@ -87,7 +96,7 @@ export const profileFit = derived({
     'Marked areas against energy with the profile predicted in the plane of each mark: peak fluence at the threshold with standard uncertainty and 95\u202f% interval, residuals, and whether the profile describes the marks.',
   from: { marks: fittedMarks, light, ...passing },
   compute: ({ marks, light, ...passing }): ProfileMarkFit =>
-    namingInput(spotTable.id, () => fitWithPlate(marks, light, passing)),
+    namingInput(spotTable.id, () => fitterWithPlate(light, passing)(marks)),
   shownAs: (fit) => fitText(fit),
   formula: 'A(E)=A\\{H/H_\\text{max}>E_\\text{th}/E\\}',
   source: 'garcia2021',
@@ -221,11 +230,10 @@ export const incubationFit = derived({
   from: { marks: usedMarks, model: fitModel, light, ...passing },
   compute: ({ marks, model, light, optics, plate }) =>
     namingInput(spotTable.id, () => {
-      const points = thresholdsByPulses(marks, (some) =>
+      const points =
         model === 'gaussian'
-          ? fitWithoutPlate(some, { optics, plate })
-          : fitWithPlate(some, light, { optics, plate }),
-      );
+          ? thresholdsByPulses(marks, (some) => fitWithoutPlate(some, { optics, plate }))
+          : thresholdsByPulses(marks, fitterWithPlate(light, { optics, plate }));
       return { points, ...fitIncubation(points, { absolute: true }) };
     }),
   shownAs: ({ better, power, floored }) => {

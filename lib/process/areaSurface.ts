@@ -7,6 +7,8 @@ export interface AreaSurface {
   areaAt(z: number, logLevel: number): number;
   /** dA/d ln E = −dA/d `logLevel`, m². */
   slopeAt(z: number, logLevel: number): number;
+  /** ln of the highest relative irradiance in the plane z. */
+  logPeakAt(z: number): number;
   /** Distance of the tabulated planes, m. */
   readonly step: number;
 }
@@ -34,16 +36,20 @@ export function spotSurface(spotOf: (z: number) => Spot, step: number): AreaSurf
     planes.set(index, plane);
     return plane;
   };
-  const ask = (z: number, logLevel: number, what: 'areaAt' | 'slopeAt'): number => {
+  const around = (z: number) => {
     const first = Math.floor(z / step) - 1;
     const weights = lagrange(z / step - first - 1);
     const near = weights.map((_, i) => planeAt(first + i));
-    const u = near.reduce((sum, { logPeak }, i) => sum + weights[i]! * logPeak, 0) - logLevel;
-    return near.reduce((sum, { table }, i) => sum + weights[i]! * table[what](u), 0);
+    return { weights, near, logPeak: near.reduce((sum, { logPeak }, i) => sum + weights[i]! * logPeak, 0) };
+  };
+  const ask = (z: number, logLevel: number, what: 'areaAt' | 'slopeAt'): number => {
+    const { weights, near, logPeak } = around(z);
+    return near.reduce((sum, { table }, i) => sum + weights[i]! * table[what](logPeak - logLevel), 0);
   };
   return {
     areaAt: (z, logLevel) => ask(z, logLevel, 'areaAt'),
     slopeAt: (z, logLevel) => ask(z, logLevel, 'slopeAt'),
+    logPeakAt: (z) => around(z).logPeak,
     step,
   };
 }

@@ -51,7 +51,7 @@ function interpolated(values: Float64Array, step: number): (u: number) => number
 }
 
 /** Relative standard deviation of the energy over which areas are averaged: pulses scatter by about as much. */
-const pulseScatter = 0.02;
+export const pulseScatter = 0.02;
 
 /** Mean over a normal scatter of ln E, by Gauss and Hermite with five points; less where the threshold is near. */
 function blurred(areaAt: (u: number) => number, u: number): number {

@@ -1,4 +1,5 @@
-import { chiSquareTail, fewRunsProbability, fisherTail, studentTails } from '../numerics/distributions.ts';
+import { chiSquareTail, fewRunsProbability, fisherTail } from '../numerics/distributions.ts';
+import { type Alternative, checkAlternatives, rounding } from './alternatives.ts';
 import type { AreaFit } from './areaFit.ts';
 import type { FitCheck } from './fitCheck.ts';
 import type { SpotMark } from './spotMark.ts';
@@ -17,19 +18,9 @@ export interface FitVerdict {
   /** Runs of deviations of one sign along the energy; what a random order gives on average. */
   readonly runs: { readonly count: number; readonly expected: number };
   readonly checks: readonly FitCheck[];
+  /** A sentence that says what the fit has found otherwise than expected, though it describes the marks. */
+  readonly doubt?: string;
 }
-
-/** A direction in which a wrong model would move the areas. */
-export interface Alternative {
-  readonly kind: FitCheck['kind'];
-  /** Change of each area, m², in any size. */
-  readonly change: Float64Array;
-  /** Sentence for the verdict where the marks lie in that direction. */
-  readonly text: string;
-}
-
-/** Squared deviations, in those of the scatter, that are no more than rounding: for exact marks, as from a calculation. */
-const rounding = 1e-6;
 
 /** False alarms of all checks together; measured they are fewer (tests). */
 const alarmRate = 0.06;
@@ -39,9 +30,10 @@ const alarmShares: Readonly<Record<FitCheck['kind'], number>> = {
   scatter: 1,
   runs: 0.5,
   shape: 1,
+  plane: 2,
   pulses: 1,
   z: 0.7,
-  axes: 2,
+  axes: 3,
   radius: 1,
   unmarked: 0,
 };
@@ -66,7 +58,7 @@ export function judgeFit(
   const asked = [
     ...(scatter.check ? [scatter.check] : []),
     ...(groups.length >= 6 ? [checkRuns(runs)] : []),
-    ...alternatives.flatMap((alternative) => checkAlternative(alternative, deviations, fit)),
+    ...checkAlternatives(alternatives, deviations, fit),
     ...further,
   ];
   const total = asked.reduce((sum, { kind }) => sum + alarmShares[kind], 0);
@@ -160,44 +152,4 @@ function checkRuns({ count, expected, above, below }: Runs): Omit<FitCheck, 'pas
   const probability = fewRunsProbability(count, above, below);
   const text = `Along the energy the marks change sides of the model in ${count} runs, where a random order gives ${expected.toPrecision(2)}.`;
   return { kind: 'runs', probability, text };
-}
-
-/** t of one more parameter that moves the areas along `change`, the others free. */
-function checkAlternative(
-  { kind, change, text }: Alternative,
-  deviations: readonly number[],
-  fit: AreaFit,
-): Omit<FitCheck, 'passed'>[] {
-  const freedom = fit.degreesOfFreedom - 1;
-  if (freedom < 2) return [];
-  const basis: Float64Array[] = [];
-  const strip = (column: Float64Array) => {
-    // Twice, so that rounding does not bring back what was taken off.
-    for (const taken of [...basis, ...basis]) {
-      const share = dot(column, taken);
-      for (let i = 0; i < column.length; i++) column[i]! -= share * taken[i]!;
-    }
-    return column;
-  };
-  for (const derivative of fit.derivatives) {
-    const column = strip(derivative.map((value, i) => value / fit.spread[i]!));
-    const length = Math.sqrt(dot(column, column));
-    if (length > 0) basis.push(column.map((value) => value / length));
-  }
-  const weighted = change.map((value, i) => value / fit.spread[i]!);
-  const before = dot(weighted, weighted);
-  const column = strip(weighted);
-  const length = dot(column, column);
-  // What the parameters can follow to a thousandth is no other direction.
-  if (!(length > 1e-6 * before)) return [];
-  const rest = strip(Float64Array.from(deviations));
-  const along = dot(rest, column) / Math.sqrt(length);
-  const left = (dot(rest, rest) - along * along) / freedom;
-  return [{ kind, probability: studentTails(Math.abs(along) / Math.sqrt(left + rounding), freedom), text }];
-}
-
-function dot(a: ArrayLike<number>, b: ArrayLike<number>): number {
-  let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!;
-  return sum;
 }

@@ -1,10 +1,10 @@
-import { studentTails } from '../numerics/distributions.ts';
 import { Problem } from '../problem.ts';
+import type { Alternative } from './alternatives.ts';
 import { type AreaFit, type AreaModel, fitAreas } from './areaFit.ts';
-import type { FitCheck } from './fitCheck.ts';
-import { type Alternative, judgeFit } from './fitVerdict.ts';
+import { compareRadius, type ExpectedRadius } from './expectedRadius.ts';
+import { judgeFit } from './fitVerdict.ts';
 import { axesOf, checkAxes } from './markAxes.ts';
-import { describeMarks, type Fitted, fittedLog, type MarkFit, mixedAlternatives } from './markFit.ts';
+import { describeMarks, fittedLog, type MarkFit, mixedAlternatives } from './markFit.ts';
 import type { SpotMark } from './spotMark.ts';
 
 /** Threshold and beam of a Gaussian spot from its marks. */
@@ -39,7 +39,7 @@ export interface GaussianMarkOptions {
   /** Part of the energy in the table that reaches the workpiece, 0 to 1; 1 when left out. */
   readonly transmission?: number;
   /** 1/e² radius that the beam should have in this plane, m, and its standard uncertainty. */
-  readonly expectedRadius?: { readonly value: number; readonly uncertainty: number };
+  readonly expectedRadius?: ExpectedRadius;
 }
 
 /**
@@ -65,9 +65,8 @@ export function fitGaussianMarks(
   // F_th = 2E_th/(πw²) = E_th/(πw²/2).
   const thresholdFluence = fittedLog(fit, logEnergy - logSize + Math.log(factor), [1, -1]);
   const beamRadius = fittedLog(fit, 0.5 * (logSize - Math.log(Math.PI / 2)), [0, 0.5]);
-  const axes = axesOf(seen, ({ energy }) => Math.exp(logEnergy) / energy, fit.scatter, {
-    elliptical: () => 1.2,
-  });
+  const placeOf = ({ energy, z }: SpotMark) => ({ level: Math.exp(logEnergy) / energy, z });
+  const axes = axesOf(seen, placeOf, fit.scatter, () => ({ elliptical: () => 1.2 }));
   const unmarked = marks
     .filter(({ area }) => !(area > 0))
     .map((mark) => {
@@ -76,7 +75,11 @@ export function fitGaussianMarks(
       const least = Math.min(...fit.spread);
       return { mark, area: size * above, spread: Math.hypot(least, fit.along(direction).uncertainty) };
     });
-  const further = [...checkAxes(axes), ...checkRadius(beamRadius, fit, options.expectedRadius)];
+  const { expectedRadius } = options;
+  const checkRadius = expectedRadius
+    ? [{ kind: 'radius' as const, ...compareRadius(beamRadius, fit.degreesOfFreedom, expectedRadius) }]
+    : [];
+  const further = [...checkAxes(axes), ...checkRadius];
   const verdict = judgeFit(seen, fit, alternativesOf(seen, fit, logEnergy, size), unmarked, further);
   const values = [thresholdEnergy, thresholdFluence, beamRadius];
   return {
@@ -159,18 +162,6 @@ function alternativesOf(
     },
     ...mixedAlternatives(marks, fit),
   ];
-}
-
-function checkRadius(
-  { value, uncertainty }: Fitted,
-  fit: AreaFit,
-  expected: GaussianMarkOptions['expectedRadius'],
-): Omit<FitCheck, 'passed'>[] {
-  if (!expected) return [];
-  const t = (value - expected.value) / Math.hypot(uncertainty, expected.uncertainty);
-  const shown = (metres: number) => `${(1e6 * metres).toPrecision(3)}\u202fµm`;
-  const text = `The marks give a beam radius of ${shown(value)} ± ${shown(uncertainty)} where ${shown(expected.value)} was expected: the waist may lie elsewhere.`;
-  return [{ kind: 'radius', probability: studentTails(Math.abs(t), fit.degreesOfFreedom), text }];
 }
 
 /** Covariance of energy, fluence and radius from that of ln E_th and ln(πw²/2). */

@@ -14,12 +14,21 @@ export interface MarkAxes {
   readonly probability: number;
 }
 
-/** What is known of the extents that a beam leaves, at threshold over peak fluence (0 to 1). */
+/** What is known of the extents that a beam leaves in one plane, at threshold over peak fluence (0 to 1). */
 export interface PredictedAxes {
   /** Extent along x over extent along y for a round beam; 1 when left out. */
   readonly round?: (level: number) => number;
   /** The same for an elliptical beam of any aspect: then marks are compared with such beams alone. */
   readonly elliptical?: (level: number) => number;
+}
+
+/** The same in each plane z, m. */
+export type AxesInPlanes = (z: number) => PredictedAxes;
+
+/** Where a mark was made: threshold over peak fluence, and the plane, m. */
+export interface MarkPlace {
+  readonly level: number;
+  readonly z: number;
 }
 
 /**
@@ -30,17 +39,23 @@ export interface PredictedAxes {
  */
 export function axesOf(
   marks: readonly SpotMark[],
-  level: (mark: SpotMark) => number,
+  placeOf: (mark: SpotMark) => MarkPlace,
   scatter: MarkScatter | null,
-  { round = () => 1, elliptical }: PredictedAxes = {},
+  axesAt: AxesInPlanes = () => ({}),
 ): MarkAxes | null {
-  const pairs = marks.flatMap((mark) => {
+  const read = marks.flatMap((mark) => {
     const [x = 0, y = 0] = mark.diameters ?? [];
-    const at = Math.min(1, level(mark));
-    return x > 0 && y > 0 ? [{ at, log: Math.log(x / y / round(at)), size: Math.sqrt(x * y) }] : [];
+    return x > 0 && y > 0 ? [{ mark, ratio: x / y, size: Math.sqrt(x * y) }] : [];
   });
   // One diameter for both axes tells nothing of them.
-  if (pairs.length < 5 || pairs.every(({ log }) => log === 0)) return null;
+  if (read.length < 5 || read.every(({ ratio }) => ratio === 1)) return null;
+  const pairs = read.map(({ mark, ratio, size }) => {
+    const { level, z } = placeOf(mark);
+    const at = Math.min(1, level);
+    const { round = () => 1, elliptical } = axesAt(z);
+    const change = elliptical && Math.log(elliptical(at) / round(at));
+    return { at, log: Math.log(ratio / round(at)), size, change };
+  });
   const largest = Math.max(...pairs.map(({ size }) => size));
   const { relative, reading } = scatter ?? { relative: 0.03, reading: 0.02 * largest };
   const weights = pairs.map(({ size }) => 1 / (Math.max(relative, 0.01) ** 2 + (reading / size) ** 2));
@@ -55,10 +70,10 @@ export function axesOf(
   const spread = sum(({ at }) => (at - middle) ** 2);
   const slope = spread > 0 ? sum(({ at, log }) => (at - middle) * log) / spread : 0;
   const both = mean ** 2 * total + slope ** 2 * spread;
-  const change = (at: number) => Math.log((elliptical?.(at) ?? 1) / round(at));
-  const along = sum(({ at }) => change(at) ** 2);
-  const one = along > 0 ? sum(({ at, log }) => change(at) * log) ** 2 / along : 0;
-  const probability = elliptical
+  const predicted = pairs.every(({ change }) => change !== undefined);
+  const along = sum(({ change = 0 }) => change ** 2);
+  const one = along > 0 ? sum(({ change = 0, log }) => change * log) ** 2 / along : 0;
+  const probability = predicted
     ? fisherTail(one / left(one, 1), 1, pairs.length - 1)
     : fisherTail(both / 2 / left(both, 2), 2, pairs.length - 2);
   const ratio = Math.exp(mean);

@@ -1,6 +1,7 @@
+import type { Alternative } from './alternatives.ts';
 import type { AreaFit } from './areaFit.ts';
 import { requireClosed } from './closedLogarithms.ts';
-import type { Alternative, FitVerdict } from './fitVerdict.ts';
+import type { FitVerdict } from './fitVerdict.ts';
 import type { MarkAxes } from './markAxes.ts';
 import type { MarkScatter } from './markScatter.ts';
 import type { SpotMark } from './spotMark.ts';
@@ -69,7 +70,9 @@ export function mixedAlternatives(
   { area, slope }: Pick<AreaFit, 'area' | 'slope'>,
 ): Alternative[] {
   const change = (of: (mark: SpotMark, i: number) => number) => Float64Array.from(marks, of);
-  const middle = marks.reduce((sum, { z }) => sum + z, 0) / marks.length;
+  // The middle of the ends: that of one z alone is this z to the last digit.
+  const zs = marks.map(({ z }) => z);
+  const middle = (Math.min(...zs) + Math.max(...zs)) / 2;
   const z = (of: (mark: SpotMark, i: number) => number): Alternative => ({
     kind: 'z',
     change: change(of),

@@ -1,6 +1,8 @@
+import type { Alternative } from './alternatives.ts';
 import { type AreaFit, type AreaModel, describeAreas } from './areaFit.ts';
 import type { AreaSurface } from './areaSurface.ts';
-import { type Alternative, type FitVerdict, judgeFit } from './fitVerdict.ts';
+import type { FitCheck } from './fitCheck.ts';
+import { type FitVerdict, judgeFit } from './fitVerdict.ts';
 import type { Fitted } from './markFit.ts';
 import { searchPlanes, spanOf } from './planeSearch.ts';
 import { requireMarks } from './profileMarks.ts';
@@ -132,18 +134,20 @@ function likelyStarts(
     .map(({ start }) => start);
 }
 
-/** Verdict on the best fit: size and steepness of the profile, pulses, and places without a mark. */
+/** Verdict on the best fit: size and steepness of the profile, `further` checks, and places without a mark. */
 export function judgePlanes(
   spots: readonly MarksOfSpot[],
   { fit, seen, direction, zero, logFluence }: PlaneFit,
   alternatives: readonly Alternative[],
+  further: readonly Omit<FitCheck, 'passed'>[] = [],
 ): FitVerdict {
   const size: Alternative = {
     kind: 'shape',
     change: Float64Array.from(fit.area),
     text: 'The marks are larger or smaller than the profile predicts in any plane: the beam, the plate or the magnification of the microscope may be another one.',
   };
-  return judgeFit(seen, fit, [size, ...alternatives], unmarkedOf(spots, fit, direction, zero, logFluence));
+  const unmarked = unmarkedOf(spots, fit, direction, zero, logFluence);
+  return judgeFit(seen, fit, [size, ...alternatives], unmarked, further);
 }
 
 function unmarkedOf(

@@ -1,5 +1,6 @@
 import type { Spot } from '../optics/askedSpot.ts';
 import { spotSurface } from './areaSurface.ts';
+import { type AxesInPlanes, axesOf, checkAxes, type MarkPlace } from './markAxes.ts';
 import { describeMarks, type MarkFit, mixedAlternatives } from './markFit.ts';
 import { fitPlanes, judgePlanes, type MarksOfSpot, type PlaneFit } from './planeFit.ts';
 import type { SpotMark } from './spotMark.ts';
@@ -26,6 +27,8 @@ export interface PlaneMarkOptions {
   readonly searched: readonly [number, number];
   /** Distance of tabulated planes, m: a sixteenth of the Rayleigh length. */
   readonly step: number;
+  /** Extents for round and elliptical beams in each plane; where left out, a round spot is taken. */
+  readonly axesAt?: AxesInPlanes;
 }
 
 /**
@@ -46,7 +49,7 @@ export function fitMarksAndPlane(
 /** The same with areas that are tabulated already. */
 export function fitMarksOnSurface(
   spot: MarksOfSpot,
-  { searched: [low, high], absolute = false }: Omit<PlaneMarkOptions, 'step'>,
+  { searched: [low, high], absolute = false, axesAt }: Omit<PlaneMarkOptions, 'step'>,
 ): PlaneMarkFit {
   const [best, ...others] = fitPlanes([spot], 1, [-high, -low], absolute) as [PlaneFit, ...PlaneFit[]];
   const { fit, seen } = best;
@@ -55,6 +58,12 @@ export function fitMarksOnSurface(
   const rivals = others
     .filter(({ misfit }) => misfit - best.misfit < 6)
     .map(({ zero, logFluence }) => ({ planeOffset: 0 - zero, thresholdFluence: Math.exp(logFluence) }));
+  const placeOf = (mark: SpotMark): MarkPlace => {
+    const z = mark.z - best.zero;
+    const logPeak = Math.log(spot.fluencePerEnergy * mark.energy) + spot.surface.logPeakAt(z);
+    return { level: Math.exp(best.logFluence - logPeak), z };
+  };
+  const axes = axesOf(seen, placeOf, fit.scatter, axesAt);
   const alternatives = mixedAlternatives(seen, fit).filter(({ kind }) => kind === 'pulses');
   return {
     thresholdFluence: fluence.value,
@@ -62,7 +71,7 @@ export function fitMarksOnSurface(
     uncertainties: { thresholdFluence: fluence.uncertainty, planeOffset: uncertainty },
     intervals: { thresholdFluence: fluence.interval, planeOffset: [-interval[1], -interval[0]] },
     rivals,
-    ...describeMarks(seen, fit, spot.marks.length - seen.length, null),
-    ...judgePlanes([spot], best, alternatives),
+    ...describeMarks(seen, fit, spot.marks.length - seen.length, axes),
+    ...judgePlanes([spot], best, alternatives, checkAxes(axes)),
   };
 }

@@ -9,7 +9,7 @@ export interface Unmarked {
 }
 
 /** So many standard deviations above 0 a predicted area must lie before a missing mark speaks against the model. */
-const clearly = 4;
+export const clearly = 4;
 
 /**
  * Places without a mark are not fitted: near the threshold chance decides. But where a mark of clear size is predicted,

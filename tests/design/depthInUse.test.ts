@@ -100,6 +100,16 @@ describe('depth of focus of the design', () => {
       expect(outcome.problem.parts.input).toBe('focus.depthTolerance');
     }
   });
+
+  it('none at all of a peaked spot says nothing of a plateau, which it does not have', () => {
+    const peaked = { 'laser.beamPropagationRatio': 4, 'focus.depthTolerance': 0.01 };
+    expect(outcomesOf(peaked)('spot.kind')).toMatchObject({ value: 'peaked' });
+    const { problem } = outcomesOf(peaked)('spot.depthEnds') as { problem: { message: string } };
+    expect(problem.message).toMatch(
+      /departs by 2\.\d+\s% from its mean over the disc out to 95\s% of its peak, more than the tolerance of 1\s%/,
+    );
+    expect(problem.message).not.toContain('plateau');
+  });
 });
 
 interface Plane {

@@ -98,6 +98,12 @@ export const fitCases: readonly Case[] = [
   },
   {
     says: 'fitVerdictSaid',
+    pins: fitWith({ doubt: 'The marks give 9 µm where 7 µm was expected.' }),
+    text: /^It describes the marks, but not as the design has it\. The marks give 9\sµm where 7\sµm was expected\. Its threshold rests on the radius fitted, whatever the design says\.$/,
+    truth: () => true,
+  },
+  {
+    says: 'fitVerdictSaid',
     design: withOutlier,
     text: /^It does not describe the marks, so that its threshold and interval are not to be trusted\. The marks lie off/,
     truth: () => true,
@@ -136,15 +142,9 @@ export const fitCases: readonly Case[] = [
   {
     says: 'fittedRadiusSaid',
     pins: radiusPin(6.6e-6, 1),
-    text: /^As 1\/e² radius .* the marks give 6\.60?\sµm with a standard uncertainty of 0\.1\sµm; the design’s beam without plate and stop has 6\.56\sµm there\. They agree as well as marks can tell\.$/,
+    text: /^As 1\/e² radius .* the marks give 6\.60?\sµm with a standard uncertainty of 0\.1\sµm; the design’s beam without plate and stop has 6\.56\sµm there\.$/,
     // λf/(πw) of the initial design: 1.03 µm, 100 mm, 5 mm.
     truth: () => Math.abs((1.03 * 0.1) / (Math.PI * 5e-3) - 6.56) < 0.01,
-  },
-  {
-    says: 'fittedRadiusSaid',
-    pins: radiusPin(8e-6, 1),
-    text: /They differ by more than the marks and two per cent leave open/,
-    truth: () => true,
   },
   {
     says: 'fittedRadiusSaid',
