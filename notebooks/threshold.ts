@@ -30,6 +30,7 @@ import { couponBlocks } from './couponBlocks.ts';
 import type { StepwellDocument } from './document.ts';
 import { fitBlocks } from './fitBlocks.ts';
 import { handbookTable } from './handbookTable.ts';
+import { ladderBlocks } from './ladderBlocks.ts';
 import { markBlocks } from './markBlocks.ts';
 import { math, prose, sets } from './prose.ts';
 import { pulseCautions } from './pulseCautions.ts';
@@ -145,6 +146,7 @@ export const threshold: StepwellDocument = {
     ...pulseCautions,
     ...spotTableBlocks,
     ...fitBlocks,
+    ...ladderBlocks,
     ...couponBlocks,
   ],
 };

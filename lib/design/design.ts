@@ -16,6 +16,9 @@ import * as fits from './fits.ts';
 import * as fluenceWindow from './fluenceWindow.ts';
 import * as focus from './focus.ts';
 import * as insideExpander from './insideExpander.ts';
+import * as ladder from './ladder.ts';
+import * as ladderInputs from './ladderInputs.ts';
+import * as ladderResults from './ladderResults.ts';
 import * as laser from './laser.ts';
 import * as lens from './lens.ts';
 import * as limits from './limits.ts';
@@ -83,6 +86,9 @@ const rooms = [
   couponInputs,
   coupon,
   couponVerdict,
+  ladderInputs,
+  ladder,
+  ladderResults,
   limits,
   explain,
   ratioMaps,

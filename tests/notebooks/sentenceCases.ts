@@ -3,6 +3,7 @@ import type * as depth from '../../notebooks/depthSentences.ts';
 import type * as rule from '../../notebooks/familyRuleSentences.ts';
 import type * as family from '../../notebooks/familySentences.ts';
 import type * as fits from '../../notebooks/fitSentences.ts';
+import type * as ladder from '../../notebooks/ladderSentences.ts';
 import type * as marks from '../../notebooks/markSentences.ts';
 import type * as reasons from '../../notebooks/matchingReasons.ts';
 import type * as sentences from '../../notebooks/matchingSentences.ts';
@@ -24,6 +25,7 @@ export type Name =
   | keyof typeof spots
   | keyof typeof spotTable
   | keyof typeof coupon
+  | Exclude<keyof typeof ladder, 'sidesDiffer'>
   | keyof typeof planeVerdict
   | keyof typeof threshold
   | keyof typeof marks

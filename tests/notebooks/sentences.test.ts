@@ -5,6 +5,7 @@ import * as rule from '../../notebooks/familyRuleSentences.ts';
 import * as family from '../../notebooks/familySentences.ts';
 import * as fits from '../../notebooks/fitSentences.ts';
 import { incubationFitSaid } from '../../notebooks/incubationFit.ts';
+import * as ladder from '../../notebooks/ladderSentences.ts';
 import { irradiancesSaid, paraxialSaid, xRaysSaid } from '../../notebooks/limitSentences.ts';
 import * as marks from '../../notebooks/markSentences.ts';
 import * as reasons from '../../notebooks/matchingReasons.ts';
@@ -26,6 +27,7 @@ import { familyRuleCases } from './familyRuleCases.ts';
 import { fitCases } from './fitCases.ts';
 import { imageCases } from './imageCases.ts';
 import { incubationCases } from './incubationCases.ts';
+import { ladderCases } from './ladderCases.ts';
 import { limitCases } from './limitCases.ts';
 import { markCases } from './markCases.ts';
 import { planeVerdictCases } from './planeVerdictCases.ts';
@@ -49,6 +51,7 @@ const all = new Map(
     ...spots,
     ...spotTable,
     ...coupon,
+    ...ladder,
     ...planeVerdict,
     ...threshold,
     ...marks,
@@ -73,6 +76,7 @@ const allCases = [
   ...spotCases,
   ...spotTableCases,
   ...couponCases,
+  ...ladderCases,
   ...planeVerdictCases,
   ...thresholdCases,
   ...markCases,
@@ -152,6 +156,10 @@ describe('every branch says what is so', () => {
       couponSizeSaid: 2,
       couponRangeSaid: 6,
       couponSettingSaid: 2,
+      ladderRowsSaid: 3,
+      ladderEnergySaid: 3,
+      ladderSidesSaid: 4,
+      ladderPlateOutSaid: 3,
       planeVerdictsSaid: 5,
       energySaid: 3,
       effectiveAreaSaid: 3,

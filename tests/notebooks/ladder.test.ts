@@ -1,0 +1,73 @@
+import { describe, expect, it } from 'vitest';
+import type { PlannedLadder } from '../../lib/design/ladder.ts';
+import { readSpotFile } from '../../lib/design/spotFile.ts';
+import { ladderPicture } from '../../notebooks/ladderFigure.ts';
+import { ladderCsv } from '../../notebooks/ladderTable.ts';
+import { figureCsv } from '../../notebooks/page/figures/figureCsv.ts';
+import { expectClose } from '../close.ts';
+import { outcomesOf } from './designOutcomes.ts';
+import { run, succeed } from './runCommand.ts';
+
+const plan = (outcomesOf()('ladder.plan') as { value: PlannedLadder }).value;
+
+describe('a ladder drawn', () => {
+  const spec = ladderPicture(plan);
+
+  it('shows every mark to scale, and what is marked from where to where', () => {
+    expect(spec.equalScale).toBe(true);
+    expect(spec.summary).toMatch(
+      /^Places 31\sµm apart, z 33\sµm further from each to the next, the row with the plate above\. As predicted with the plate 33 of 49 places are marked, from z = −0\.528\smm to 0\.528\smm, up to 15(\.\d)?\sµm wide; without the plate 15 of 31 places/,
+    );
+    const [outer] = spec.series;
+    const right = Math.max(...outer!.x.filter((x) => !Number.isNaN(x)));
+    const furthest = Math.max(
+      ...plan.marks.map(({ x, mark }) => (mark.area > 0 ? x + mark.outerDiameter / 2 : 0)),
+    );
+    expectClose(right, 1e6 * furthest, { relative: 1e-9 });
+  });
+
+  it('has the readings of z along the upper edge', () => {
+    const { factor, offset = 0 } = spec.secondX!;
+    for (const { x, reading } of plan.marks) {
+      expectClose(1e6 * x * factor + offset, 1e3 * reading, { absolute: 1e-9 });
+    }
+  });
+
+  it('its file is the table to fill in', () => {
+    const table = figureCsv(spec).trimEnd().split('\r\n');
+    expect(table).toEqual(ladderCsv(plan).trimEnd().split('\r\n').slice(3));
+    expect(table[0]).toBe(
+      'mark,x on coupon (mm),y on coupon (mm),plate,energy (µJ),average power (mW),z (mm),predicted diameter (µm),predicted inner diameter (µm),predicted area (µm²),dx (µm),dy (µm),inner diameter (µm),remark',
+    );
+    expect(table[1]).toMatch(/^1,0,0.031,1,0\.704,140\.8,-0\.792,0,0,0,,,,$/);
+  });
+});
+
+describe('plan ladder', () => {
+  it('writes the table on the output, or into a file and says what', () => {
+    const text = succeed([
+      'plan',
+      'ladder',
+      'data/designs/rain-gauge-funnel.json',
+      '--set',
+      'ladder.rows=with',
+    ]);
+    expect(text).toMatch(/^\uFEFF# Focus ladder of the design: Rain-gauge funnel\.\r\n/);
+    expect(text.split('\r\n')).toHaveLength(5 + 35 + 1);
+    const { code, out, written } = run(['plan', 'ladder', '--out', 'ladder.csv']);
+    expect([code, out]).toEqual([0, expect.stringMatching(/^ladder\.csv: 80 marks, 31\sµm apart\.\n$/)]);
+    expect(readSpotFile(new TextDecoder().decode(written['ladder.csv']), 'l').unmeasured).toHaveLength(80);
+  });
+
+  it.each([
+    [
+      ['plan', 'stairs'],
+      /'plan stairs' is not known; use plan coupon DESIGN\.json or plan ladder DESIGN\.json/,
+    ],
+    [['plan', 'ladder', '--set', 'ladder.doubt=5mm'], /61 are the most/],
+  ])('%j is refused', (argv, says) => {
+    const { code, err } = run(argv);
+    expect(code).toBe(2);
+    expect(err).toMatch(says);
+  });
+});
