@@ -25,26 +25,34 @@ export function ladderPicture(plan: PlannedLadder): FigureSpec {
       role: 'reference',
       ...points(unmarked.map(({ x, y }) => ({ x: micro * x, y: micro * y }))),
     },
+    {
+      label: `focus expected, z = ${shownReading(middles(marks)[0]!.reading)}`,
+      role: 'third',
+      ...points(middles(marks).map(({ x, y }) => ({ x: micro * x, y: micro * y }))),
+    },
   ];
-  const first = marks.reduce((least, mark) => (mark.x < least.x ? mark : least));
   const { step } = plan.shaped.proposal;
   const [right, top] = (['x', 'y'] as const).map((of) => Math.max(...marks.map((mark) => mark[of])));
   const domain = (most: number) => [-micro * pitch, micro * (most + pitch)] as const;
   return {
     title: 'Focus ladder, to scale',
-    x: { label: 'along the row', unit: 'µm', domain: domain(right!) },
-    y: { label: 'from row to row', unit: 'µm', domain: domain(top!) },
-    secondX: {
-      label: 'reading of z (mm)',
-      factor: (milli * step) / (micro * pitch),
-      offset: milli * first.reading,
-    },
+    x: { label: 'along a line', unit: 'µm', domain: domain(right!) },
+    y: { label: 'from line to line', unit: 'µm', domain: domain(top!) },
+    secondX: { label: 'z from the left end of a line (mm)', factor: (milli * step) / (micro * pitch) },
     equalScale: true,
     series: series.filter(({ x }) => x.length > 0),
     // The file of the chart is the table to fill in.
     data: ladderColumns(plan),
     summary: summaryOf(plan),
   };
+}
+
+/** The middle of each row, where the focus is expected. */
+function middles(marks: readonly LadderMark[]): LadderMark[] {
+  return [true, false].flatMap((plate) => {
+    const row = marks.filter((mark) => mark.plate === plate);
+    return row.length === 0 ? [] : [row[(row.length - 1) / 2]!];
+  });
 }
 
 function summaryOf({ marks, pitch, shaped }: PlannedLadder): string {
@@ -59,8 +67,8 @@ function summaryOf({ marks, pitch, shaped }: PlannedLadder): string {
       `${name} ${seen.length} of ${row.length} places are marked${seen.length > 0 ? `, from z = ${shownReading(seen[0]!.reading)} to ${shownReading(seen.at(-1)!.reading)}, up to ${micrometres(widest)} wide` : ''}`,
     ];
   });
-  const order = rows.length > 1 ? ', the row with the plate above' : '';
-  return `Places ${micrometres(pitch)} apart, z ${micrometres(shaped.proposal.step)} further from each to the next${order}. As predicted ${rows.join('; ')}.`;
+  const order = rows.length > 1 ? '; the row with the plate above, that without it below' : '';
+  return `Places ${micrometres(pitch)} apart, z ${micrometres(shaped.proposal.step)} further from each to the next, read like text${order}. As predicted ${rows.join('; ')}.`;
 }
 
 export const ladderFigure = figure({

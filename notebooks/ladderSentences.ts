@@ -47,7 +47,7 @@ export const ladderEnergySaid = says(
     const so = phrase`${set}, so that the brightest plane has ${excess} times the threshold.`;
     const factor = energy / own;
     if (factor > alike)
-      return phrase`${so} The pulse energy of the design, ${usedPulseEnergy}, is ${formatNumber(factor, 2)} times as much: its marks would go on far from the focus and change little near it.`;
+      return phrase`${so} The pulse energy of the design, ${usedPulseEnergy}, is ${formatNumber(factor, 2)} times as much: its marks would reach further from the focus.`;
     if (factor < 1 / alike)
       return phrase`${so} That is more than the pulse energy of the design, ${usedPulseEnergy}.`;
     return phrase`${so} That is about the pulse energy of the design, ${usedPulseEnergy}.`;

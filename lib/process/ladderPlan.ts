@@ -16,7 +16,7 @@ export interface LadderRow {
 export interface LadderMark {
   /** From 1, along the first row, then along the next. */
   readonly number: number;
-  /** From the first place, m: along the row, and from the last row to the first. */
+  /** From the lower left place, m: along the line, and from the last line up to the first. */
   readonly x: number;
   readonly y: number;
   readonly plate: boolean;
@@ -34,22 +34,25 @@ export interface LadderLayout {
   readonly marks: readonly LadderMark[];
 }
 
+/** Places on a line: as many as a microscope shows at once. */
+const longestLine = 13;
+
 /**
- * Lays rows of one step out below each other, equal readings under each other, in places `pitchOf` the largest predicted
- * outer diameter (m) apart; one row at least, with one reading at least.
+ * Lays rows out like text, from left to right in lines of 13 downward, an empty line between rows, in places
+ * `pitchOf` the largest predicted outer diameter (m) apart; one row at least, with one reading at least.
  */
 export function layLadder(rows: readonly LadderRow[], pitchOf: (largest: number) => number): LadderLayout {
   const predicted = rows.map(({ proposal, markAt }) => proposal.readings.map(markAt));
   const pitch = pitchOf(predicted.flat().reduce((most, mark) => Math.max(most, mark.outerDiameter), 0));
-  const lowest = Math.min(...rows.map(({ proposal }) => proposal.readings[0]!));
-  let number = 0;
+  const lines = rows.map(({ proposal }) => Math.ceil(proposal.readings.length / longestLine));
+  const firstLine = (row: number) => lines.slice(0, row).reduce((sum, count) => sum + count + 1, 0);
+  const lowest = firstLine(rows.length) - 2;
   const marks = rows.flatMap(({ plate, energy, proposal }, row) =>
-    proposal.readings.map((reading, i): LadderMark => {
-      number++;
-      const place = Math.round((reading - lowest) / proposal.step);
-      const y = (rows.length - 1 - row) * pitch;
-      return { number, x: place * pitch, y, plate, energy, reading, mark: predicted[row]![i]! };
+    proposal.readings.map((reading, i): Omit<LadderMark, 'number'> => {
+      const line = firstLine(row) + Math.floor(i / longestLine);
+      const x = (i % longestLine) * pitch;
+      return { x, y: (lowest - line) * pitch, plate, energy, reading, mark: predicted[row]![i]! };
     }),
   );
-  return { pitch, marks };
+  return { pitch, marks: marks.map((mark, i) => ({ number: i + 1, ...mark })) };
 }

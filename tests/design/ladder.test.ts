@@ -63,9 +63,15 @@ describe('a ladder planned', () => {
     expectClose(middle!.mark.area, spotAt(light, 0).areaAbove(plan.threshold / unit), { relative: 1e-9 });
     const largest = Math.max(...plan.marks.map(({ mark }) => mark.outerDiameter));
     expect(plan.pitch).toBeGreaterThanOrEqual(2 * largest);
-    // Equal readings lie under each other.
-    const [under] = plan.marks.filter(({ plate, reading }) => !plate && Math.abs(reading) < 1e-9);
-    expectClose(under!.x, middle!.x, { relative: 1e-9 });
+    // Lines of 13, four with the plate and three without it, an empty one between.
+    const places = plan.marks.map(({ x, y }) => [Math.round(x / plan.pitch), Math.round(y / plan.pitch)]);
+    expect(places.slice(0, 2)).toEqual([
+      [0, 7],
+      [1, 7],
+    ]);
+    expect(places[13]).toEqual([0, 6]);
+    expect(places[49]).toEqual([0, 2]);
+    expect(places.at(-1)).toEqual([4, 0]);
   });
 
   it.each([

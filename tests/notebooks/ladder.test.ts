@@ -16,7 +16,7 @@ describe('a ladder drawn', () => {
   it('shows every mark to scale, and what is marked from where to where', () => {
     expect(spec.equalScale).toBe(true);
     expect(spec.summary).toMatch(
-      /^Places 31\sµm apart, z 33\sµm further from each to the next, the row with the plate above\. As predicted with the plate 33 of 49 places are marked, from z = −0\.528\smm to 0\.528\smm, up to 15(\.\d)?\sµm wide; without the plate 15 of 31 places/,
+      /^Places 31\sµm apart, z 33\sµm further from each to the next, read like text; the row with the plate above, that without it below\. As predicted with the plate 33 of 49 places are marked, from z = −0\.528\smm to 0\.528\smm, up to 15(\.\d)?\sµm wide; without the plate 15 of 31 places/,
     );
     const [outer] = spec.series;
     const right = Math.max(...outer!.x.filter((x) => !Number.isNaN(x)));
@@ -26,11 +26,16 @@ describe('a ladder drawn', () => {
     expectClose(right, 1e6 * furthest, { relative: 1e-9 });
   });
 
-  it('has the readings of z along the upper edge', () => {
+  it('says how z rises along a line, and where the focus is expected', () => {
     const { factor, offset = 0 } = spec.secondX!;
-    for (const { x, reading } of plan.marks) {
-      expectClose(1e6 * x * factor + offset, 1e3 * reading, { absolute: 1e-9 });
-    }
+    expect(offset).toBe(0);
+    const [first, ...line] = plan.marks.slice(0, 13);
+    for (const { x, reading } of line)
+      expectClose(1e6 * x * factor, 1e3 * (reading - first!.reading), { relative: 1e-9 });
+    const expected = spec.series.at(-1)!;
+    expect(expected.label).toBe('focus expected, z = 0\u202fmm');
+    const middles = plan.marks.filter((mark) => Math.abs(mark.reading) < 1e-9);
+    expect([...expected.x].filter((x) => !Number.isNaN(x))).toEqual(middles.map(({ x }) => 1e6 * x));
   });
 
   it('its file is the table to fill in', () => {
@@ -39,7 +44,7 @@ describe('a ladder drawn', () => {
     expect(table[0]).toBe(
       'mark,x on coupon (mm),y on coupon (mm),plate,energy (µJ),average power (mW),z (mm),predicted diameter (µm),predicted inner diameter (µm),predicted area (µm²),dx (µm),dy (µm),inner diameter (µm),remark',
     );
-    expect(table[1]).toMatch(/^1,0,0.031,1,0\.704,140\.8,-0\.792,0,0,0,,,,$/);
+    expect(table[1]).toMatch(/^1,0,0.217,1,0\.704,140\.8,-0\.792,0,0,0,,,,$/);
   });
 });
 
