@@ -1,4 +1,5 @@
 import { doubt, excess, expectedReading, ladderRows, stepPart } from '../lib/design/ladderInputs.ts';
+import { ladderTable, measuredLadder } from '../lib/design/ladderMarks.ts';
 import {
   ladderCount,
   ladderEnergy,
@@ -13,10 +14,18 @@ import {
 } from '../lib/design/ladderResults.ts';
 import type { Block } from './document.ts';
 import { ladderFigure } from './ladderFigure.ts';
+import { ladderFitFigure } from './ladderFitFigure.ts';
+import {
+  ladderDirectionSaid,
+  ladderLeftSaid,
+  ladderTableSaid,
+  ladderVerdictSaid,
+  ladderZeroSaid,
+} from './ladderFitSentences.ts';
 import { ladderEnergySaid, ladderPlateOutSaid, ladderRowsSaid, ladderSidesSaid } from './ladderSentences.ts';
 import { prose } from './prose.ts';
 
-/** Finding z = 0: a row of marks along z, planned. */
+/** Finding z = 0: a row of marks along z, planned and measured. */
 export const ladderBlocks: readonly Block[] = [
   {
     kind: 'prose',
@@ -63,6 +72,20 @@ export const ladderBlocks: readonly Block[] = [
   {
     kind: 'prose',
     id: 'ladder-take-along',
-    prose: prose`Save the drawing as CSV: that is the table to take along, with empty columns for what the microscope shows. Filled in, it comes back here.`,
+    prose: prose`Save the drawing as CSV: that is the table to take along, with empty columns for what the microscope shows. Filled in, it comes back here. Any other table will do too: a heading with units and a row a mark, as in *z (mm); dx (µm); dy (µm)*; one diameter or the area is enough, columns *plate* (1 with it, 0 without it) and *energy (µJ)* may stand beside them, and a size of 0 says that no mark was seen.`,
   },
+  { kind: 'controls', id: 'ladder-table', heading: 'Measured ladder', inputs: [ladderTable] },
+  {
+    kind: 'prose',
+    id: 'ladder-said',
+    needs: [measuredLadder],
+    prose: prose`
+      ${ladderTableSaid} ${ladderLeftSaid}
+
+      ${ladderZeroSaid} ${ladderDirectionSaid}
+
+      ${ladderVerdictSaid}
+    `,
+  },
+  ladderFitFigure,
 ];

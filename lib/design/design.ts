@@ -17,7 +17,9 @@ import * as fluenceWindow from './fluenceWindow.ts';
 import * as focus from './focus.ts';
 import * as insideExpander from './insideExpander.ts';
 import * as ladder from './ladder.ts';
+import * as ladderFit from './ladderFit.ts';
 import * as ladderInputs from './ladderInputs.ts';
+import * as ladderMarks from './ladderMarks.ts';
 import * as ladderResults from './ladderResults.ts';
 import * as laser from './laser.ts';
 import * as lens from './lens.ts';
@@ -89,6 +91,8 @@ const rooms = [
   ladderInputs,
   ladder,
   ladderResults,
+  ladderMarks,
+  ladderFit,
   limits,
   explain,
   ratioMaps,

@@ -50,7 +50,7 @@ function fitText({ thresholdFluence, verdict }: FitVerdict & { readonly threshol
 }
 
 /** Why a fit is not to be trusted; undefined where it describes the marks. */
-function doubtOf({ verdict, reason }: FitVerdict): string | undefined {
+export function doubtOf({ verdict, reason }: FitVerdict): string | undefined {
   if (verdict === 'describes') return undefined;
   return verdict === 'too few' ? reason : `The model does not describe the marks. ${reason}`;
 }

@@ -76,7 +76,24 @@ export interface LadderFit extends MarkFit {
   readonly directionEvidence: number;
   /** Fluence at the threshold, J/m². */
   readonly thresholdFluence: Fitted;
+  /** Both directions, each fitted alone: the better first. */
+  readonly alone: readonly [LadderPlace, LadderPlace];
 }
+
+/** Where the focus lies if z counts in one of the directions. */
+export interface LadderPlace {
+  readonly direction: 1 | -1;
+  /** m */
+  readonly zero: number;
+  /** Fluence at the threshold, J/m². */
+  readonly thresholdFluence: number;
+}
+
+const placeOf = ({ direction, zero, logFluence }: PlaneFit): LadderPlace => ({
+  direction,
+  zero,
+  thresholdFluence: Math.exp(logFluence),
+});
 
 const decided = 9;
 
@@ -106,6 +123,7 @@ export function fitLadder(
     direction: told ? first.direction : null,
     directionEvidence,
     thresholdFluence: first.fluenceFitted,
+    alone: [placeOf(first), placeOf(second)],
     ...describeMarks(seen, fit, unmarked, null),
     ...judgePlanes(spots, first, alternatives),
   };

@@ -25,7 +25,7 @@ stepwell plan coupon|ladder [DESIGN] [--out FILE.csv]
 stepwell measure mark FILE --pixel LENGTH [--region LEFT,TOP,WIDTH,HEIGHT] [--level SHARE]
 stepwell measure spots FILE [DESIGN]
 stepwell measure caustic FILE [--wavelength LENGTH]   (1030 nm where none is given)
-DESIGN: [FILE.json] [--set ID=VALUE]… [--beam FILE --pixel LENGTH] [--caustic FILE] [--measured-profile FILE [--measured-z LENGTH]]… [--measured-focus FILE] [--spots FILE [--leave-out ROW=REASON]…]
+DESIGN: [FILE.json] [--set ID=VALUE]… [--beam FILE --pixel LENGTH] [--caustic FILE] [--measured-profile FILE [--measured-z LENGTH]]… [--measured-focus FILE] [--spots FILE [--leave-out ROW=REASON]…] [--ladder FILE]
 `;
 
 /**

@@ -1,4 +1,5 @@
 import { designGraph } from '../../lib/design/design.ts';
+import { ladderTable } from '../../lib/design/ladderMarks.ts';
 import { beamImagePitch } from '../../lib/design/laser.ts';
 import { leaveOut, leftOutReason, leftOutRow } from '../../lib/design/leftOut.ts';
 import { measuredProfile, measuredProfileZ } from '../../lib/design/measuredSpot.ts';
@@ -33,6 +34,7 @@ export const designOptions = [
   'measured-z',
   'measured-focus',
   'spots',
+  'ladder',
   'leave-out',
 ] as const;
 
@@ -41,6 +43,7 @@ const files = {
   caustic: 'laser.causticTable',
   'measured-focus': 'focus.measuredCaustic',
   spots: spotTable.id,
+  ladder: ladderTable.id,
 } as const;
 
 /** The design named on the command line (the initial one without a file), with measured files and then --set applied. */

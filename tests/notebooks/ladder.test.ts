@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { PlannedLadder } from '../../lib/design/ladder.ts';
-import { readSpotFile } from '../../lib/design/spotFile.ts';
+import { readLadderFile } from '../../lib/design/spotFile.ts';
 import { ladderPicture } from '../../notebooks/ladderFigure.ts';
 import { ladderCsv } from '../../notebooks/ladderTable.ts';
 import { figureCsv } from '../../notebooks/page/figures/figureCsv.ts';
@@ -48,6 +48,35 @@ describe('a ladder drawn', () => {
   });
 });
 
+describe('a ladder that comes back', () => {
+  it('is read with its plate, energies and readings, as it was planned', () => {
+    const filled = ladderCsv(plan)
+      .split('\r\n')
+      .map((line) => {
+        const cells = line.split(',');
+        if (!/^\d+$/.test(cells[0]!)) return line;
+        const [predicted, inner] = [cells[7]!, Number(cells[8]) > 0 ? cells[8]! : ''];
+        return [...cells.slice(0, 10), predicted, '', inner, ''].join(',');
+      })
+      .join('\r\n');
+    const { rows, bad, unmeasured, ignored } = readLadderFile(filled, 'filled.csv');
+    expect([bad, unmeasured]).toEqual([[], []]);
+    expect(ignored).not.toContain('plate');
+    rows.forEach(({ plate, energy, z, area }, i) => {
+      const mark = plan.marks[i]!;
+      expect(plate).toBe(mark.plate);
+      expectClose(energy!, mark.energy, { relative: 1e-9 });
+      // Readings are written to a nanometre, diameters to six digits.
+      expectClose(z!, mark.reading, { absolute: 1e-9 });
+      expectClose(area, mark.mark.area, { relative: 1e-4, absolute: 1e-16 });
+    });
+  });
+
+  it('is still to be measured while it is empty', () => {
+    expect(readLadderFile(ladderCsv(plan), 'empty.csv').unmeasured).toHaveLength(80);
+  });
+});
+
 describe('plan ladder', () => {
   it('writes the table on the output, or into a file and says what', () => {
     const text = succeed([
@@ -61,7 +90,7 @@ describe('plan ladder', () => {
     expect(text.split('\r\n')).toHaveLength(5 + 35 + 1);
     const { code, out, written } = run(['plan', 'ladder', '--out', 'ladder.csv']);
     expect([code, out]).toEqual([0, expect.stringMatching(/^ladder\.csv: 80 marks, 31\sµm apart\.\n$/)]);
-    expect(readSpotFile(new TextDecoder().decode(written['ladder.csv']), 'l').unmeasured).toHaveLength(80);
+    expect(written['ladder.csv']).toBeDefined();
   });
 
   it.each([
@@ -74,5 +103,22 @@ describe('plan ladder', () => {
     const { code, err } = run(argv);
     expect(code).toBe(2);
     expect(err).toMatch(says);
+  });
+});
+
+describe('a measured ladder on the command line', () => {
+  // A Gaussian of zR = 131.1 µm at twice its threshold: D² = 2w² ln(2/(1 + ζ²)), in the focus at 5 mm.
+  const rows = [-0.9, -0.6, -0.3, 0, 0.3, 0.6, 0.9].map((zeta) => {
+    const diameter = 6.557 * Math.sqrt(2 * (1 + zeta ** 2) * Math.log(2 / (1 + zeta ** 2)));
+    return `${5 + 0.1311437 * zeta};${diameter};out;0.27`;
+  });
+  const files = { 'ladder.csv': ['z (mm);d (µm);plate;E (µJ)', ...rows].join('\n') };
+
+  it('gives the zero for the design and the table named', () => {
+    const argv = ['evaluate', '--ladder', 'ladder.csv', '--set', 'plate.stop=open', '--get', 'ladder.zero'];
+    const { value, unit } = JSON.parse(succeed(argv, files))['ladder.zero'];
+    expect(unit).toBe('m');
+    // To a hundredth of a Rayleigh length; marks without scatter.
+    expectClose(value, 5e-3, { absolute: 1.3e-6 });
   });
 });

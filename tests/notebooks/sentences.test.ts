@@ -5,6 +5,7 @@ import * as rule from '../../notebooks/familyRuleSentences.ts';
 import * as family from '../../notebooks/familySentences.ts';
 import * as fits from '../../notebooks/fitSentences.ts';
 import { incubationFitSaid } from '../../notebooks/incubationFit.ts';
+import * as ladderFit from '../../notebooks/ladderFitSentences.ts';
 import * as ladder from '../../notebooks/ladderSentences.ts';
 import { irradiancesSaid, paraxialSaid, xRaysSaid } from '../../notebooks/limitSentences.ts';
 import * as marks from '../../notebooks/markSentences.ts';
@@ -28,6 +29,7 @@ import { fitCases } from './fitCases.ts';
 import { imageCases } from './imageCases.ts';
 import { incubationCases } from './incubationCases.ts';
 import { ladderCases } from './ladderCases.ts';
+import { ladderFitCases } from './ladderFitCases.ts';
 import { limitCases } from './limitCases.ts';
 import { markCases } from './markCases.ts';
 import { planeVerdictCases } from './planeVerdictCases.ts';
@@ -52,6 +54,7 @@ const all = new Map(
     ...spotTable,
     ...coupon,
     ...ladder,
+    ...ladderFit,
     ...planeVerdict,
     ...threshold,
     ...marks,
@@ -77,6 +80,7 @@ const allCases = [
   ...spotTableCases,
   ...couponCases,
   ...ladderCases,
+  ...ladderFitCases,
   ...planeVerdictCases,
   ...thresholdCases,
   ...markCases,
@@ -160,6 +164,11 @@ describe('every branch says what is so', () => {
       ladderEnergySaid: 3,
       ladderSidesSaid: 4,
       ladderPlateOutSaid: 3,
+      ladderTableSaid: 4,
+      ladderLeftSaid: 5,
+      ladderZeroSaid: 3,
+      ladderDirectionSaid: 6,
+      ladderVerdictSaid: 3,
       planeVerdictsSaid: 5,
       energySaid: 3,
       effectiveAreaSaid: 3,
