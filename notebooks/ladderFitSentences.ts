@@ -1,4 +1,4 @@
-import { ladderFit, ladderZero, ladderZeroUncertainty } from '../lib/design/ladderFit.ts';
+import { differ, ladderFit, ladderZero, ladderZeroUncertainty } from '../lib/design/ladderFit.ts';
 import { ladderRows } from '../lib/design/ladderInputs.ts';
 import { madeWithPlate, measuredLadder } from '../lib/design/ladderMarks.ts';
 import { ladderEnergy, unshapedLadderEnergy } from '../lib/design/ladderResults.ts';
@@ -74,26 +74,23 @@ export const ladderZeroSaid = says(
   [ladderZero, ladderZeroUncertainty],
 );
 
-/** −2 ln of the likelihood by which planes alike on both sides differ: none but rounding. */
-const noDifference = 0.5;
-
 /** Which way z counts, or why that cannot be told. */
 export const ladderDirectionSaid = says(
   { fit: ladderFit },
-  ({ fit: { direction, directionEvidence, alone, curves } }) => {
+  ({ fit }) => {
+    const { direction, directionEvidence, alone, curves } = fit;
     const rule =
       direction === -1
         ? phrase`z\u00a0=\u00a0${ladderZero}\u00a0− reading`
         : phrase`z\u00a0=\u00a0reading\u00a0− ${ladderZero}`;
     if (direction === 1) return phrase`The readings grow away from the lens, so that ${rule}.`;
     if (direction === -1) return phrase`The readings grow towards the lens, so that ${rule}.`;
-    const cover = 'The interval holds the zeros of both.';
     if (curves.shaped.length === 0)
       return 'Which way the readings count these marks cannot tell: a focus without the plate is alike to both sides. Add a row with the plate, or see which way the stage moves.';
-    if (directionEvidence < noDifference)
-      return `Which way the readings count these marks cannot tell: the two sides of the focus behind this plate are alike. See which way the stage moves. ${cover}`;
+    if (!differ(fit))
+      return `Which way the readings count these marks cannot tell: the two sides of the focus behind this plate are alike. See which way the stage moves; the zero is the same for both.`;
     const better = alone[0].direction > 0 ? 'away from' : 'towards';
-    return `Which way the readings count is not certain: that they grow ${better} the lens is ${formatNumber(Math.exp(directionEvidence / 2), 2)} times as likely as the other way, where 90 times count as told. Measure more marks of the row with the plate, or see which way the stage moves. ${cover}`;
+    return `Which way the readings count is not certain: that they grow ${better} the lens is ${formatNumber(Math.exp(directionEvidence / 2), 2)} times as likely as the other way, where 90 times count as told. Measure more marks of the row with the plate, or see which way the stage moves. The interval holds the zeros of both.`;
   },
   [ladderZero],
 );

@@ -54,6 +54,14 @@ function marksOf(marks: readonly SpotMark[], light: Light, passing: Passing): Ma
   return { marks, surface, fluencePerEnergy: fluencePerEnergy(light, passing) };
 }
 
+/** −2 ln of the likelihood by which planes alike on both sides of the focus differ: no more than rounding. */
+const noDifference = 0.5;
+
+/** True where the direction is open, and what is predicted depends on it. */
+export function differ({ direction, directionEvidence }: LadderFit): boolean {
+  return direction === null && directionEvidence >= noDifference;
+}
+
 export const ladderFit = derived({
   id: 'ladder.fit',
   name: 'fit of the ladder',
@@ -71,7 +79,7 @@ export const ladderFit = derived({
     };
     const given = Object.values(rows).filter(({ marks }) => marks.length > 0);
     const fit = namingInput(ladderTable.id, () => fitLadder(given));
-    const places = fit.direction === null ? fit.alone : fit.alone.slice(0, 1);
+    const places = fit.alone.slice(0, differ(fit) ? 2 : 1);
     const curves = (row: MarksOfSpot) =>
       row.marks.length === 0 ? [] : places.map((place) => curveOf(row, place));
     return { ...fit, curves: { shaped: curves(rows.shaped), unshaped: curves(rows.unshaped) } };

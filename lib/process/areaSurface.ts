@@ -39,13 +39,21 @@ export function spotSurface(spotOf: (z: number) => Spot, step: number): AreaSurf
     const weights = lagrange(z / step - first - 1);
     const near = weights.map((_, i) => planeAt(first + i));
     const u = near.reduce((sum, { logPeak }, i) => sum + weights[i]! * logPeak, 0) - logLevel;
-    return near.reduce((sum, { table }, i) => sum + weights[i]! * table[what](u), 0);
+    // Above the peak each table goes on as a straight line from 0; the cubic's negative weights could turn the sign of
+    // very different slopes, and so mark a place without light: there the two planes beside it count alone.
+    const used = u < 0 ? linear(z / step - first - 1) : weights;
+    return near.reduce((sum, { table }, i) => sum + used[i]! * table[what](u), 0);
   };
   return {
     areaAt: (z, logLevel) => ask(z, logLevel, 'areaAt'),
     slopeAt: (z, logLevel) => ask(z, logLevel, 'slopeAt'),
     step,
   };
+}
+
+/** Weights of values at −1, 0, 1 and 2 for the straight line between 0 and 1. */
+function linear(t: number): readonly [number, number, number, number] {
+  return [0, 1 - t, t, 0];
 }
 
 /** Weights of values at −1, 0, 1 and 2 for the cubic through them at t, 0 to 1. */

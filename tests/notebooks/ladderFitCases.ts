@@ -146,13 +146,13 @@ export const ladderFitCases: readonly Case[] = [
   {
     says: 'ladderDirectionSaid',
     pins: pinned({}),
-    text: /the two sides of the focus behind this plate are alike\. See .* The interval holds the zeros of both\.$/,
+    text: /the two sides of the focus behind this plate are alike\. See which way the stage moves; the zero is the same for both\.$/,
     truth: always,
   },
   {
     says: 'ladderDirectionSaid',
     pins: pinned({ directionEvidence: 4 }),
-    text: /is not certain: that they grow towards the lens is 7\.4 times as likely as the other way, where 90 times/,
+    text: /is not certain: that they grow towards the lens is 7\.4 times as likely as the other way, where 90 times .* The interval holds the zeros of both\.$/,
     truth: () => Math.abs(Math.exp(4 / 2) - 7.4) < 0.05,
   },
   {
