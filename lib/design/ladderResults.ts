@@ -1,5 +1,6 @@
 import { derived } from '../graph/define.ts';
 import { formatReadable } from '../graph/units.ts';
+import { shownDepth } from './alongBeam.ts';
 import { ladder, type PlannedRow } from './ladder.ts';
 
 /** A reading of z, m, as it is set. */
@@ -56,6 +57,7 @@ function rowResults(key: 'shaped' | 'unshaped') {
     digits: 3,
     about: `Largest distance from the focal plane at which a mark is predicted ${words}, to half a step.`,
     ...ofRow(({ proposal }) => proposal.reach),
+    shownAs: (reach) => shownDepth(reach),
   });
   return { energy, count, first: reading(0, 'first'), last: reading(-1, 'last'), reach };
 }
