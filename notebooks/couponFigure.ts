@@ -1,39 +1,16 @@
 import { coupon, type PlannedCoupon } from '../lib/design/coupon.ts';
 import { formatReadable } from '../lib/graph/units.ts';
 import type { CouponSpot } from '../lib/process/coupon.ts';
+import { circles, points } from './circles.ts';
 import { couponColumns } from './couponTable.ts';
 import { type AxisSpec, type FigureSpec, figure, type SeriesSpec } from './document.ts';
 
 const milli = 1e3;
-/** Sides of a drawn circle: the largest deviates by 0.5 % of its radius. */
-const sides = 32;
-
-/** Circles about the places, one after the other with a gap between. */
-function circles(
-  spots: readonly CouponSpot[],
-  diameterOf: (spot: CouponSpot) => number,
-): Pick<SeriesSpec, 'x' | 'y'> {
-  const drawn = spots.filter((spot) => diameterOf(spot) > 0);
-  const column = (of: (spot: CouponSpot, angle: number) => number) =>
-    Float64Array.from({ length: drawn.length * (sides + 2) }, (_, i) => {
-      const step = i % (sides + 2);
-      if (step > sides) return Number.NaN;
-      return milli * of(drawn[Math.floor(i / (sides + 2))]!, (2 * Math.PI * step) / sides);
-    });
-  return {
-    x: column((spot, angle) => spot.x + (diameterOf(spot) / 2) * Math.cos(angle)),
-    y: column((spot, angle) => spot.y + (diameterOf(spot) / 2) * Math.sin(angle)),
-  };
-}
-
-/** Places where nothing is expected, drawn as points. */
-function points(spots: readonly CouponSpot[]): Pick<SeriesSpec, 'x' | 'y'> {
-  const column = (of: (spot: CouponSpot) => number) =>
-    Float64Array.from({ length: 2 * spots.length }, (_, i) =>
-      i % 2 ? Number.NaN : milli * of(spots[i >> 1]!),
-    );
-  return { x: column(({ x }) => x), y: column(({ y }) => y) };
-}
+/** Circles of the places, in millimetres. */
+const circlesOf = (spots: readonly CouponSpot[], diameterOf: (spot: CouponSpot) => number) =>
+  circles(
+    spots.map((spot) => ({ x: milli * spot.x, y: milli * spot.y, diameter: milli * diameterOf(spot) })),
+  );
 
 function axis(label: string, values: readonly number[], pitch: number): AxisSpec {
   const [from, to] = [Math.min(...values) - pitch, Math.max(...values) + pitch];
@@ -46,9 +23,13 @@ export function couponPicture(plan: PlannedCoupon): FigureSpec {
   const unmarked = spots.filter(({ mark }) => mark.outerDiameter === 0);
   const hollow = spots.filter(({ mark }) => mark.innerDiameter > 0).length;
   const series: SeriesSpec[] = [
-    { label: 'predicted mark', role: 'main', ...circles(spots, ({ mark }) => mark.outerDiameter) },
-    { label: 'unmarked centre', role: 'second', ...circles(spots, ({ mark }) => mark.innerDiameter) },
-    { label: 'no mark expected', role: 'reference', ...points(unmarked) },
+    { label: 'predicted mark', role: 'main', ...circlesOf(spots, ({ mark }) => mark.outerDiameter) },
+    { label: 'unmarked centre', role: 'second', ...circlesOf(spots, ({ mark }) => mark.innerDiameter) },
+    {
+      label: 'no mark expected',
+      role: 'reference',
+      ...points(unmarked.map(({ x, y }) => ({ x: milli * x, y: milli * y }))),
+    },
   ];
   const show = (length: number, unit: string) => formatReadable(length, 'm', unit, 3);
   const planes = grid.planes.map((z) => show(z, 'mm')).join(', ');

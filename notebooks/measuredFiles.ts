@@ -1,4 +1,5 @@
 import { readCausticFile, readFocusCausticFile } from '../lib/design/causticFile.ts';
+import { ladderTable } from '../lib/design/ladderMarks.ts';
 import { beamImage } from '../lib/design/laser.ts';
 import { markPicture, regionSource } from '../lib/design/markPicture.ts';
 import { causticTable } from '../lib/design/measuredCaustic.ts';
@@ -7,7 +8,7 @@ import { measuredPlaneSource, measuredProfile, measuredProfileZ } from '../lib/d
 import { type MeasuredProfile, profileOfPicture, readProfileFile } from '../lib/design/profileFile.ts';
 import { beamSource, ratioSource } from '../lib/design/rawBeam.ts';
 import type { ReadFile } from '../lib/design/savedInputs.ts';
-import { readSpotFile } from '../lib/design/spotFile.ts';
+import { readLadderFile, readSpotFile } from '../lib/design/spotFile.ts';
 import { leftOut, spotTable } from '../lib/design/spots.ts';
 import { readFrom } from '../lib/graph/originals.ts';
 import type { Patch } from '../lib/graph/state.ts';
@@ -17,7 +18,7 @@ import { looksLikeNumbers } from '../lib/measured/csvImage.ts';
 import { readDelimitedTable } from '../lib/measured/delimitedTable.ts';
 import { isPng } from '../lib/measured/pngImage.ts';
 import { sha256 } from '../lib/measured/sha256.ts';
-import { beginsAsSpots } from '../lib/measured/spotTable.ts';
+import { kindOfSpots } from '../lib/measured/spotTable.ts';
 import { isTiff } from '../lib/measured/tiffImage.ts';
 import { Problem } from '../lib/problem.ts';
 import { decodeText } from './fileText.ts';
@@ -79,6 +80,11 @@ export const measuredFiles: Readonly<Record<string, MeasuredFile>> = {
       [leftOut.id]: leftOut.initial,
     }),
   },
+  [ladderTable.id]: {
+    accept: '.csv,.txt,.tsv,.dat',
+    table: true,
+    read: (bytes, name) => ({ [ladderTable.id]: readLadderFile(decodeText(bytes), name) }),
+  },
 };
 
 /** The plane that the name of a profile says it was measured in; nothing where it says none. */
@@ -138,8 +144,8 @@ export function readMeasuredFile(
 }
 
 /**
- * Id of the input for a file of unknown kind: a table with a header of words is one of spots where it names energies and
- * sizes, else a caustic; all else is an image, whose reader says best what else a file may be.
+ * Id of the input for a file of unknown kind: a table with a header of words is a ladder where it names z, sizes and the
+ * plate, one of spots where it names energies and sizes, else a caustic; all else is an image, whose reader says best what else a file may be.
  */
 export function inputForFile(bytes: Uint8Array): string {
   if (isPng(bytes) || isTiff(bytes)) return beamImage.id;
@@ -147,7 +153,8 @@ export function inputForFile(bytes: Uint8Array): string {
   const [first = ''] = text.split(/[\r\n]/);
   // No signs that only pictures hold.
   if (/[^\t -\uFFFC]/.test(first)) return beamImage.id;
-  if (beginsAsSpots(text)) return spotTable.id;
+  const kind = kindOfSpots(text);
+  if (kind) return kind === 'ladder' ? ladderTable.id : spotTable.id;
   // Letters outside a number such as 1e-3.
   if (!/[a-df-z]/i.test(first)) return beamImage.id;
   const columns = /[\t;,]/.test(first) || beginsAsCaustic(readDelimitedTable(first, undefined, false));

@@ -4,7 +4,7 @@ import { spots } from '../lib/design/spots.ts';
 import { phrase, says } from './prose.ts';
 
 /** Headings in quotes, the first few of many. */
-function namedHeadings(ignored: readonly string[]): string {
+export function namedHeadings(ignored: readonly string[]): string {
   const most = 6;
   const named = ignored.slice(0, most).map((heading) => `"${heading.slice(0, 30)}"`);
   const more = ignored.length > most ? ` and ${ignored.length - most} more` : '';
@@ -23,7 +23,7 @@ export const spotEnergySaid = says({ table: spots, rate: repetitionRate }, ({ ta
 export const spotPlaceSaid = says({ table: spots, z: workpieceZ }, ({ table }) => {
   const placed = table.rows.some(({ z }) => z !== undefined);
   if (placed) return 'Each mark has its own z from the table.';
-  return phrase`The table says nothing of z, so all marks count as made where the workpiece stands, at z\u00a0=\u00a0${workpieceZ}; a column such as *z (mm)* gives each its own.`;
+  return phrase`The table says nothing of z, so all marks count as made where the workpiece stands, at z\u00a0=\u00a0${workpieceZ}; a column such as “z (mm)” gives each its own.`;
 });
 
 /** What of the table is not read, if anything. */

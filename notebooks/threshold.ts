@@ -30,6 +30,7 @@ import { couponBlocks } from './couponBlocks.ts';
 import type { StepwellDocument } from './document.ts';
 import { fitBlocks } from './fitBlocks.ts';
 import { handbookTable } from './handbookTable.ts';
+import { ladderBlocks } from './ladderBlocks.ts';
 import { markBlocks } from './markBlocks.ts';
 import { markPictureBlocks } from './markPictureBlocks.ts';
 import { math, prose, sets } from './prose.ts';
@@ -147,6 +148,7 @@ export const threshold: StepwellDocument = {
     ...markPictureBlocks,
     ...spotTableBlocks,
     ...fitBlocks,
+    ...ladderBlocks,
     ...couponBlocks,
   ],
 };

@@ -4,6 +4,7 @@ import { encode } from 'fast-png';
 import type { CameraImage } from '../../lib/measured/cameraImage.ts';
 import { createRandom } from '../../lib/numerics/random.ts';
 import { drawBeam, type SyntheticBeam } from './drawBeam.ts';
+import { drawLadder, ladderTruth } from './drawLadder.ts';
 import { drawMarkPicture, markPictureTruth } from './drawMarkPicture.ts';
 import { drawMarks, marksTruth } from './drawMarks.ts';
 import { drawSpotCaustic, drawSpotLine, drawSpotPicture, spotTruth } from './drawSpot.ts';
@@ -167,7 +168,10 @@ export const truth = {
   spot: spotTruth,
   marks: marksTruth,
   markPicture: markPictureTruth,
+  ladder: ladderTruth,
 };
+
+const ladderHeader = 'plate;energy (µJ);z (mm);dx (µm);dy (µm)';
 
 /** Name and bytes of every invented file, the same on every run. */
 export function makeMeasured(): Record<string, Uint8Array> {
@@ -182,6 +186,8 @@ export function makeMeasured(): Record<string, Uint8Array> {
     'lecture-table-mark.png': writePng(drawMarkPicture()),
     'lecture-table-focus.csv': writeTable('z (mm);dx (µm);dy (µm)', ';', drawSpotCaustic(), ','),
     'rain-gauge-spots.csv': writeTable('energy (µJ);dx (µm);dy (µm);N;z (mm);remark', ';', drawMarks(), ','),
+    'rain-gauge-ladder.csv': writeTable(ladderHeader, ';', drawLadder('own', 91), ','),
+    'rain-gauge-thin-step-ladder.csv': writeTable(ladderHeader, ';', drawLadder('thin', 92), ','),
     'cold-plate-caustic.csv': writeTable('z (mm),d (µm)', ',', drawCaustic(coldPlateCaustic), '.'),
   };
 }

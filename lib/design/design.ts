@@ -16,6 +16,11 @@ import * as fits from './fits.ts';
 import * as fluenceWindow from './fluenceWindow.ts';
 import * as focus from './focus.ts';
 import * as insideExpander from './insideExpander.ts';
+import * as ladder from './ladder.ts';
+import * as ladderFit from './ladderFit.ts';
+import * as ladderInputs from './ladderInputs.ts';
+import * as ladderMarks from './ladderMarks.ts';
+import * as ladderResults from './ladderResults.ts';
 import * as laser from './laser.ts';
 import * as lens from './lens.ts';
 import * as limits from './limits.ts';
@@ -87,6 +92,11 @@ const rooms = [
   couponInputs,
   coupon,
   couponVerdict,
+  ladderInputs,
+  ladder,
+  ladderResults,
+  ladderMarks,
+  ladderFit,
   limits,
   explain,
   ratioMaps,

@@ -94,7 +94,7 @@ function describePlane(light: Light, z: number, passing: Passing): PlaneOfMark {
 }
 
 /** Peak fluence of the unshaped focus per energy of the table, J/m² per J. */
-function fluencePerEnergy(light: Light, { optics, plate }: Passing): number {
+export function fluencePerEnergy(light: Light, { optics, plate }: Passing): number {
   return (2 * optics * plate) / (Math.PI * focusRadius(light) ** 2);
 }
 

@@ -59,7 +59,7 @@ function fitText(fit: FitVerdict & { readonly thresholdFluence: number }): strin
 }
 
 /** Why a fit is not to be trusted, or what it found otherwise than the design says; undefined where all agrees. */
-function doubtOf({ verdict, reason, doubt }: FitVerdict): string | undefined {
+export function doubtOf({ verdict, reason, doubt }: FitVerdict): string | undefined {
   if (verdict === 'describes') return doubt;
   return verdict === 'too few' ? reason : `The model does not describe the marks. ${reason}`;
 }

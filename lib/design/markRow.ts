@@ -58,7 +58,7 @@ function valuesOf(mark: MarkForTable, columns: SpotColumns): Map<number, number>
   const net = first.si === 'm^2' && !inner;
   const stretch = sizes.length === 2 ? Math.sqrt(mark.aspect) : 1;
   const [x, y] = [diameter * stretch, diameter / stretch];
-  put(energy, energy.si === 'J' ? mark.energy : mark.energy * mark.repetitionRate);
+  put(energy, energy?.si === 'J' ? mark.energy : mark.energy * mark.repetitionRate);
   put(first, first.si === 'm^2' ? mark.outerArea - (net ? mark.holeArea : 0) : x);
   put(sizes[1], y);
   put(inner, 2 * Math.sqrt(mark.holeArea / Math.PI));

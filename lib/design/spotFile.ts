@@ -17,6 +17,18 @@ export function readSpotFile(text: string, name: string): NamedSpots {
   }));
 }
 
+/**
+ * Reads a table of a focus ladder: readings of z and sizes of marks, and where they differ the energies and whether the
+ * plate was in. Throws as {@link readSpotFile}.
+ */
+export function readLadderFile(text: string, name: string): NamedSpots {
+  checkText(text, name, 'readings of z and sizes of marks');
+  return namingFile(name, `"${name}" is no table of a focus ladder`, () => ({
+    name,
+    ...readSpotTable(text, readUnit, 'ladder'),
+  }));
+}
+
 /** A value with its unit text in the SI unit `si`; undefined where it is of another kind or not known. */
 export function readUnit(value: number, unit: string, si: SpotUnit): number | undefined {
   const known = isKnownUnit(unit) && sameDimensions(dimensionsOf(unit), dimensionsOf(si));

@@ -6,7 +6,8 @@ import { workpieceZ } from './focus.ts';
 import { repetitionRate } from './laser.ts';
 import { leftOutReason, leftOutRow, linesOf } from './leftOut.ts';
 
-const tableUnit = {
+/** Units of the fields of a table of spots. */
+export const tableUnit = {
   name: 'none',
   rows: {
     row: '1',
@@ -18,6 +19,7 @@ const tableUnit = {
     innerDiameter: 'm',
     pulses: '1',
     z: 'm',
+    plate: 'none',
   },
   bad: 'none',
   unmeasured: '1',

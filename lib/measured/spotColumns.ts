@@ -1,4 +1,18 @@
 import { Problem } from '../problem.ts';
+import { findPlateColumn } from './plateColumn.ts';
+import {
+  areas,
+  axes,
+  diameters,
+  energies,
+  inners,
+  ofAxis,
+  planes,
+  powers,
+  pulseCounts,
+  radii,
+  uncertainties,
+} from './spotNames.ts';
 import { type Column, type HeaderCell, headerCells } from './tableHeader.ts';
 
 /** The SI units that the columns of a table of spots come in. */
@@ -12,10 +26,13 @@ export interface SpotColumn extends Column {
   readonly si: SpotUnit;
 }
 
+/** A ladder needs z, may leave the energy out, and may say which marks were made with the plate. */
+export type SpotTableKind = 'spots' | 'ladder';
+
 /** What each column of a table of spots holds. */
 export interface SpotColumns {
-  /** Pulse energy (J) or average power (W). */
-  readonly energy: SpotColumn;
+  /** Pulse energy (J) or average power (W); a ladder may leave it to the plan. */
+  readonly energy: SpotColumn | undefined;
   /** Two diameters along x and y, one diameter, or an area: a column of squared diameters has the factor π/4. */
   readonly sizes: readonly SpotColumn[];
   /** Diameter of an unmarked centre. */
@@ -24,69 +41,22 @@ export interface SpotColumns {
   readonly uncertainty: SpotColumn | undefined;
   readonly pulses: SpotColumn | undefined;
   readonly z: SpotColumn | undefined;
+  /** Of a ladder: where it says whether the plate was in. */
+  readonly plate: Pick<SpotColumn, 'index' | 'name'> | undefined;
   /** The table has the places of a coupon: rows without a result are still to be measured. */
   readonly planned: boolean;
   /** Headings that nothing is read from. */
   readonly ignored: readonly string[];
 }
 
-const energies = ['energy', 'pulseenergy', 'energyperpulse', 'e', 'ep', 'epulse', 'energie', 'pulsenergie'];
-const powers = ['power', 'averagepower', 'meanpower', 'p', 'pavg', 'pav', 'leistung', 'mittlereleistung'];
-const diameters = [
-  'diameter',
-  'd',
-  'ø',
-  '⌀',
-  '∅',
-  'markdiameter',
-  'spotdiameter',
-  'craterdiameter',
-  'durchmesser',
-];
-const radii = ['radius', 'r', 'markradius', 'spotradius', 'craterradius'];
-const areas = ['area', 'a', 'markarea', 'spotarea', 'craterarea', 'markedarea', 'ablatedarea', 'fläche'];
-const inners = ['innerdiameter', 'di', 'dinner', 'unmarkeddiameter', 'diameterinner', 'holediameter'];
-const uncertainties = [
-  'uncertainty',
-  'standarduncertainty',
-  'standarddeviation',
-  'sd',
-  'σ',
-  'diameteruncertainty',
-  'areauncertainty',
-  '±',
-];
-const pulseCounts = [
-  'n',
-  'pulses',
-  'pulsecount',
-  'numberofpulses',
-  'shots',
-  'pulse',
-  'pulsesperspot',
-  'pulszahl',
-];
-const planes = ['z', 'zposition', 'focusposition', 'defocus', 'focus'];
 /** Headings of a coupon’s places, as its plan writes them. */
 export const couponPlaces = ['x on coupon', 'y on coupon'] as const;
 const settings = /attenuat|setting|angle|waveplate|hwp|transmission|current|position|einstellung|winkel/;
 
 const example = 'energy (µJ); dx (µm); dy (µm)';
 
-/** Pairs of names of two axes: "dx", "x diameter", "diameter 1", "major diameter". */
-const axes = [
-  ['x', 'y'],
-  ['1', '2'],
-  ['major', 'minor'],
-  ['horizontal', 'vertical'],
-] as const;
-
-function ofAxis(names: readonly string[], axis: string): string[] {
-  return names.flatMap((name) => [`${name}${axis}`, `${axis}${name}`]);
-}
-
 /** A header where "d_x" is a name without a unit, not one in the unit x. */
-function asSpots(cell: HeaderCell): HeaderCell {
+export function asSpots(cell: HeaderCell): HeaderCell {
   const axis = /^(x|y|1|2|inner)$/i.test(cell.unit) && cell.cell.includes('_');
   return axis ? { ...cell, name: `${cell.name}${cell.unit.toLowerCase()}`, unit: '' } : cell;
 }
@@ -95,7 +65,11 @@ function asSpots(cell: HeaderCell): HeaderCell {
  * Finds the columns of a table of spots by their headings. Throws Problem 'unreadable' naming row and column where one is
  * missing, has no unit or one of another kind, or stands there twice.
  */
-export function findSpotColumns(given: readonly HeaderCell[], read: ReadUnit): SpotColumns {
+export function findSpotColumns(
+  given: readonly HeaderCell[],
+  read: ReadUnit,
+  kind: SpotTableKind = 'spots',
+): SpotColumns {
   const header = given.map(asSpots);
   const column = (
     what: string,
@@ -104,7 +78,7 @@ export function findSpotColumns(given: readonly HeaderCell[], read: ReadUnit): S
     halves: readonly string[] = [],
   ) => findColumn(header, { what, names, halves, units }, read);
   const energy = column('the energy', energies, ['J']) ?? column('the power', powers, ['W']);
-  if (!energy) throw noEnergy(header);
+  if (!energy && kind === 'spots') throw noEnergy(header);
   const sizes = findSizes(header, column);
   const rest = {
     inner: column('the inner diameter', inners, ['m']),
@@ -112,12 +86,15 @@ export function findSpotColumns(given: readonly HeaderCell[], read: ReadUnit): S
     pulses: column('the pulses', pulseCounts, ['1']),
     z: column('z', planes, ['m']),
   };
-  const used = new Set([energy, ...sizes, ...Object.values(rest)].map((found) => found?.index));
+  if (!rest.z && kind === 'ladder') throw noColumn(header, 'z', planes, 'z (mm); dx (µm); dy (µm)');
+  const at = kind === 'ladder' ? findPlateColumn(header) : undefined;
+  const plate = at === undefined ? undefined : { index: at, name: header[at]!.cell };
+  const used = new Set([energy, plate, ...sizes, ...Object.values(rest)].map((found) => found?.index));
   const planned = couponPlaces.every((place) =>
     header.some(({ name }) => name === place.replaceAll(' ', '')),
   );
   const ignored = header.filter(({ cell }, i) => !used.has(i) && cell !== '').map(({ cell }) => cell);
-  return { energy, sizes, ...rest, planned, ignored };
+  return { energy, sizes, ...rest, plate, planned, ignored };
 }
 
 type Find = (
@@ -220,16 +197,4 @@ function noEnergy(header: readonly HeaderCell[]): Problem {
     `Row ${setting.line} has the setting "${setting.cell}" and no column for the energy; what a setting lets through is not known here. Add a column of the pulse energy, as in "${example}".`,
     { row: setting.line, column: setting.cell, allowed: 'a column of energy or average power' },
   );
-}
-
-/** True where a header names an energy or power and the size of a mark, with units or without. */
-export function namesSpots(given: readonly HeaderCell[]): boolean {
-  const names = new Set(given.map((cell) => asSpots(cell).name));
-  const sizes = [
-    ...diameters,
-    ...radii,
-    ...axes.flat().flatMap((axis) => [...ofAxis(diameters, axis), ...ofAxis(radii, axis)]),
-    ...areas,
-  ];
-  return [...energies, ...powers].some((name) => names.has(name)) && sizes.some((name) => names.has(name));
 }

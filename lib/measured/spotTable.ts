@@ -1,19 +1,21 @@
 import { Problem } from '../problem.ts';
 import { type DelimitedTable, readNumber } from './delimitedTable.ts';
+import { readPlateCell } from './plateColumn.ts';
 import {
   findSpotColumns,
-  namesSpots,
   type ReadUnit,
   type SpotColumn,
   type SpotColumns,
+  type SpotTableKind,
 } from './spotColumns.ts';
+import { kindNamed } from './spotKind.ts';
 import { checkRow, readHeadedTable, readHeader } from './tableHeader.ts';
 
 /** A mark as its row gives it, SI. */
 export interface SpotRow {
   /** Line in the table, from 1. */
   readonly row: number;
-  /** Pulse energy; left out where the table gives the average power instead. */
+  /** Pulse energy; left out where the table gives the average power instead, or of a ladder neither. */
   readonly energy?: number;
   readonly power?: number;
   /** Marked area, without an unmarked centre; 0 where no mark was seen. */
@@ -26,6 +28,8 @@ export interface SpotRow {
   readonly pulses: number;
   /** Left out where the table has no column for it. */
   readonly z?: number;
+  /** Of a ladder that says so: the plate was in. */
+  readonly plate?: boolean;
 }
 
 /** A row that cannot be read, and why. */
@@ -57,15 +61,15 @@ const mostPulses = 1e9;
 /**
  * Reads a table of spots: a header with units, then a row a mark. Columns: energy (or average power), two diameters, one
  * diameter, its square, or an area, and if there are an inner diameter, a standard uncertainty, pulses and z. A row that
- * cannot be read is kept with its problem. Throws Problem 'unreadable' naming row and column where the header cannot be
+ * cannot be read is kept with its problem. A ladder needs z, may lack energies, and may have a column for the plate. Throws Problem 'unreadable' naming row and column where the header cannot be
  * read, or no row can.
  */
-export function readSpotTable(text: string, read: ReadUnit): SpotTable {
+export function readSpotTable(text: string, read: ReadUnit, kind: SpotTableKind = 'spots'): SpotTable {
   const table = readHeadedTable(text, (unit) =>
     (['J', 'W', 'm', 'm^2'] as const).some((si) => read(1, unit, si) !== undefined),
   );
   const header = readHeader(table);
-  const columns = findSpotColumns(header, read);
+  const columns = findSpotColumns(header, read, kind);
   const count = table.rows.length - 1;
   if (count === 0 || count > mostRows) throw wrongCount(count, table.lines[0]!);
   const [rows, bad, unmeasured]: [SpotRow[], BadRow[], number[]] = [[], [], []];
@@ -115,14 +119,15 @@ function readRow(
   const of = (column: SpotColumn) => (round && column === second ? { ...first!, name: column.name } : column);
   const read = (column: SpotColumn, rule: Rule) => readCell(table, i, of(column), rule, readUnit);
   const filled = (column: SpotColumn) => !isEmpty(table, i, [column]);
-  const { energy, pulses, z } = columns;
-  const value = read(energy, energy.si === 'J' ? rules.energy : rules.power);
+  const { energy, pulses, z, plate } = columns;
   return {
     row: table.lines[i]!,
-    ...(energy.si === 'J' ? { energy: value } : { power: value }),
+    ...(energy?.si === 'J' && { energy: read(energy, rules.energy) }),
+    ...(energy?.si === 'W' && { power: read(energy, rules.power) }),
     ...readSize(columns, read, filled, table.lines[i]!),
     pulses: pulses ? read(pulses, rules.pulses) : 1,
     ...(z && { z: read(z, rules.place) }),
+    ...(plate && { plate: readPlateCell(table, i, plate.index, plate.name) }),
   };
 }
 
@@ -212,12 +217,17 @@ function wideHole(inner: SpotColumn, row: number): Problem {
   );
 }
 
-/** True where the text begins as a table of spots: its header names energies and sizes of marks. */
-export function beginsAsSpots(text: string): boolean {
+/** What the header of a text names: spots by their energies and sizes, a ladder by z, sizes and the plate; undefined for neither. */
+export function kindOfSpots(text: string): SpotTableKind | undefined {
   try {
-    return namesSpots(readHeader(readHeadedTable(text)));
+    return kindNamed(readHeader(readHeadedTable(text)));
   } catch (error) {
-    if (error instanceof Problem) return false;
+    if (error instanceof Problem) return undefined;
     throw error;
   }
+}
+
+/** True where the text begins as a table of spots or of a ladder. */
+export function beginsAsSpots(text: string): boolean {
+  return kindOfSpots(text) !== undefined;
 }

@@ -44,7 +44,11 @@ export function spotSurface(spotOf: (z: number) => Spot, step: number): AreaSurf
   };
   const ask = (z: number, logLevel: number, what: 'areaAt' | 'slopeAt'): number => {
     const { weights, near, logPeak } = around(z);
-    return near.reduce((sum, { table }, i) => sum + weights[i]! * table[what](logPeak - logLevel), 0);
+    const u = logPeak - logLevel;
+    // Above the peak each table goes on as a straight line from 0; the cubic's negative weights could turn the sign of
+    // very different slopes, and so mark a place without light: there the two planes beside it count alone.
+    const used = u < 0 ? linear(z / step - Math.floor(z / step)) : weights;
+    return near.reduce((sum, { table }, i) => sum + used[i]! * table[what](u), 0);
   };
   return {
     areaAt: (z, logLevel) => ask(z, logLevel, 'areaAt'),
@@ -52,6 +56,11 @@ export function spotSurface(spotOf: (z: number) => Spot, step: number): AreaSurf
     logPeakAt: (z) => around(z).logPeak,
     step,
   };
+}
+
+/** Weights of values at −1, 0, 1 and 2 for the straight line between 0 and 1. */
+function linear(t: number): readonly [number, number, number, number] {
+  return [0, 1 - t, t, 0];
 }
 
 /** Weights of values at −1, 0, 1 and 2 for the cubic through them at t, 0 to 1. */

@@ -82,7 +82,7 @@ export function layCoupon(
 }
 
 /** The next number with two significant digits. */
-function roundUp(value: number): number {
+export function roundUp(value: number): number {
   const unit = 10 ** (Math.floor(Math.log10(value)) - 1);
   // 1e-9: a number that has two digits already must not go up by the dust of binary fractions.
   return Number((Math.ceil(value / unit - 1e-9) * unit).toPrecision(12));

@@ -19,6 +19,7 @@ const mostRungs = 61;
  * Proposes a ladder for a spot whose relative peak falls along z as `peakAt`: marks `part` of a Rayleigh length apart (a
  * quarter when left out), about the reading `expected`, as far as the focus may be off (`doubt`, m) and a rung beyond the
  * last plane with a mark. `excess` is the peak fluence of the unshaped focus at the ladder's energy over the threshold.
+ * `settable` rounds the step to one that can be set. Planes are asked every half step, as far as the longest row goes.
  * Throws Problem 'impossible' where no plane would be marked, or the row would have more than 61 rungs.
  */
 export function proposeLadder(ladder: {
@@ -28,12 +29,12 @@ export function proposeLadder(ladder: {
   readonly expected: number;
   readonly doubt: number;
   readonly part?: number;
+  readonly settable?: (step: number) => number;
 }): LadderProposal {
-  const { rayleighLength, excess, peakAt, expected, doubt, part = 0.25 } = ladder;
-  const step = part * rayleighLength;
+  const { rayleighLength, excess, peakAt, expected, doubt, part = 0.25, settable = (step) => step } = ladder;
+  const exact = part * rayleighLength;
   let reach = -1;
-  // Planes are known within 12 Rayleigh lengths.
-  for (let z = 0; z <= 11.9 * rayleighLength; z += step / 2) {
+  for (const z of askedPlanes(rayleighLength, part)) {
     if (excess * Math.max(peakAt(z), peakAt(-z)) > 1) reach = z;
   }
   if (reach < 0) {
@@ -43,7 +44,7 @@ export function proposeLadder(ladder: {
       { input: 'laser.pulseEnergy', value: excess.toPrecision(3) },
     );
   }
-  const half = Math.ceil((reach + doubt) / step) + 1;
+  const half = Math.ceil((reach + doubt) / exact) + 1;
   if (2 * half + 1 > mostRungs) {
     throw new Problem(
       'impossible',
@@ -51,8 +52,18 @@ export function proposeLadder(ladder: {
       { value: `${2 * half + 1}`, allowed: `${mostRungs} or fewer` },
     );
   }
+  const step = settable(exact);
   const readings = Array.from({ length: 2 * half + 1 }, (_, i) => expected + (i - half) * step);
   return { step, readings, reach };
+}
+
+/**
+ * Distances from the focus, m, at which a ladder with steps of `part` of a Rayleigh length asks for marks: every half
+ * step from 0, as far as half of the longest row, and within 11.9 Rayleigh lengths, since planes are known to 12.
+ */
+export function askedPlanes(rayleighLength: number, part: number): number[] {
+  const count = Math.floor(Math.min(11.9 / part, (mostRungs - 1) / 2) * 2);
+  return Array.from({ length: count + 1 }, (_, i) => (i * part * rayleighLength) / 2);
 }
 
 /** Zero and direction of the z scale from measured ladders. */
@@ -65,7 +76,24 @@ export interface LadderFit extends MarkFit {
   readonly directionEvidence: number;
   /** Fluence at the threshold, J/m². */
   readonly thresholdFluence: Fitted;
+  /** Both directions, each fitted alone: the better first. */
+  readonly alone: readonly [LadderPlace, LadderPlace];
 }
+
+/** Where the focus lies if z counts in one of the directions. */
+export interface LadderPlace {
+  readonly direction: 1 | -1;
+  /** m */
+  readonly zero: number;
+  /** Fluence at the threshold, J/m². */
+  readonly thresholdFluence: number;
+}
+
+const placeOf = ({ direction, zero, logFluence }: PlaneFit): LadderPlace => ({
+  direction,
+  zero,
+  thresholdFluence: Math.exp(logFluence),
+});
 
 const decided = 9;
 
@@ -95,6 +123,7 @@ export function fitLadder(
     direction: told ? first.direction : null,
     directionEvidence,
     thresholdFluence: first.fluenceFitted,
+    alone: [placeOf(first), placeOf(second)],
     ...describeMarks(seen, fit, unmarked, null),
     ...judgePlanes(spots, first, alternatives),
   };

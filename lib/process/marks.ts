@@ -15,7 +15,8 @@ export interface Mark {
   readonly cut: boolean;
 }
 
-const noMark: Mark = { area: 0, outerDiameter: 0, innerDiameter: 0, cut: false };
+/** Nothing marked. */
+export const noMark: Mark = { area: 0, outerDiameter: 0, innerDiameter: 0, cut: false };
 
 /**
  * The mark of a spot where the relative irradiance is above `level`, threshold fluence over 2E'/(πw0²). Contours are

@@ -1,4 +1,5 @@
 import { designGraph } from '../../lib/design/design.ts';
+import { ladderTable } from '../../lib/design/ladderMarks.ts';
 import { beamImagePitch } from '../../lib/design/laser.ts';
 import { leaveOut, leftOutReason, leftOutRow } from '../../lib/design/leftOut.ts';
 import { markPicture } from '../../lib/design/markPicture.ts';
@@ -35,6 +36,7 @@ export const designOptions = [
   'measured-focus',
   'mark-picture',
   'spots',
+  'ladder',
   'leave-out',
 ] as const;
 
@@ -44,6 +46,7 @@ const files = {
   'measured-focus': 'focus.measuredCaustic',
   'mark-picture': markPicture.id,
   spots: spotTable.id,
+  ladder: ladderTable.id,
 } as const;
 
 /** The design named on the command line (the initial one without a file), with measured files and then --set applied. */

@@ -217,3 +217,26 @@ export const markPictures: readonly CameraImage[] = [
   markNamed('faint', { mark: 0.5, noise: 0.07 }),
   markNamed('tiny', { halfX: 4, halfY: 4, hole: 0 }),
 ];
+
+/** A ladder of the initial design without the plate, z in Rayleigh lengths about 12 mm: what a Gaussian would leave. */
+const rungs = [-2, -1.5, -1, -0.5, 0, 0.5, 1, 1.5, 2].map((zeta, i) => ({
+  row: i + 2,
+  energy: 4e-7,
+  area: 9e-11 * Math.max(0, 1 - (zeta / 2) ** 2 + 0.02 * Math.sin(7 * i)),
+  pulses: 1,
+  z: 12e-3 + zeta * 131e-6,
+  plate: false,
+}));
+
+/** Tables of ladders: one without energies that measures well, then one for each way in which they can be poor. */
+export const ladderTables: readonly NamedSpots[] = [
+  spotsOf('ladder.csv', { rows: rungs.map(({ energy: _, ...rung }) => rung) }),
+  spotsOf('short.csv', { rows: rungs.slice(3, 6) }),
+  spotsOf('wide.csv', { rows: rungs.map((rung) => ({ ...rung, z: 1e4 * rung.z })) }),
+  spotsOf('bad.csv', {
+    rows: rungs,
+    bad: [{ row: 3, column: 'd (um)', problem: 'Row 3, column d (um) is empty.' }],
+  }),
+  spotsOf('unmeasured.csv', { rows: [], unmeasured: [2, 3] }),
+  spotsOf('unmarked.csv', { rows: rungs.map((rung) => ({ ...rung, area: 0 })) }),
+];

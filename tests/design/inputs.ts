@@ -7,6 +7,7 @@ import {
   caustics,
   focusCaustics,
   images,
+  ladderTables,
   markPictures,
   spots,
   spotTables,
@@ -43,6 +44,7 @@ const files: Readonly<Record<string, fc.Arbitrary<unknown>>> = {
   'focus.measuredCaustic': focusCaustics,
   'threshold.spotTable': fc.constantFrom(...spotTables),
   'markPicture.picture': fc.constantFrom(...markPictures),
+  'ladder.table': fc.constantFrom(...ladderTables),
 };
 
 /** A file of any quality; in one design of five none. */
@@ -84,6 +86,7 @@ const typedBeam = {
   'threshold.spotTable': null,
   'threshold.leftOut': [],
   'markPicture.picture': null,
+  'ladder.table': null,
 };
 
 /** Rayleigh length behind an expander given by its magnification. */

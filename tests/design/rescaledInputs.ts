@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { designGraph } from '../../lib/design/design.ts';
 import { drawCaustic, wideBeam } from '../measured/syntheticCaustic.ts';
-import { images, markPictures, spots, spotTables } from './files.ts';
+import { images, ladderTables, markPictures, spots, spotTables } from './files.ts';
 import type { Inputs } from './inputs.ts';
 
 /** No lenses, a Galilean pair (the initial one) and a Keplerian pair with a focus inside. */
@@ -43,6 +43,7 @@ const focus = {
 };
 const marks = { 'threshold.spotTable': spotTables[0] };
 const picture = { 'markPicture.picture': markPictures[0], 'markPicture.regionSource': 'whole' };
+const ladder = { 'ladder.table': ladderTables[0] };
 const powers = { 'threshold.spotTable': spotTables[1] };
 // Hardly any step and a large tolerance: a focus with a depth.
 const deep = { 'plate.source': 'designed', 'plate.designPhase': 0.3, 'focus.depthTolerance': 0.3 };
@@ -58,6 +59,6 @@ export const measured = fc.constantFrom<Inputs>(
 
 /** Designs, factors of the base units and changes that are always tried: few of the drawn ones have every result. */
 export const sureToBeMet: [Inputs, number, number, number, Inputs, Inputs][] = [
-  [designGraph.initial, 1, -2, 3, {}, { ...spot, ...focus, ...marks, ...picture }],
+  [designGraph.initial, 1, -2, 3, {}, { ...spot, ...focus, ...marks, ...ladder, ...picture }],
   [designGraph.initial, -1, 2, 1, {}, { ...deep, 'workpiece.z': 0 }],
 ];

@@ -18,7 +18,12 @@ const invented = Object.entries(made).filter(([name]) => !name.startsWith('lectu
 
 describe('the kind of a file that only says it was measured', () => {
   it.each(invented)('%s', (name, bytes) => {
-    const kinds = { caustic: 'laser.causticTable', spots: 'threshold.spotTable', beam: 'laser.beamImage' };
+    const kinds = {
+      caustic: 'laser.causticTable',
+      spots: 'threshold.spotTable',
+      ladder: 'ladder.table',
+      beam: 'laser.beamImage',
+    };
     const expected = Object.entries(kinds).find(([kind]) => name.includes(kind))![1];
     expect(inputForFile(bytes)).toBe(expected);
     const patch = measuredFiles[expected]!.read(bytes, name);

@@ -3,6 +3,8 @@ import type * as depth from '../../notebooks/depthSentences.ts';
 import type * as rule from '../../notebooks/familyRuleSentences.ts';
 import type * as family from '../../notebooks/familySentences.ts';
 import type * as fits from '../../notebooks/fitSentences.ts';
+import type * as ladderFit from '../../notebooks/ladderFitSentences.ts';
+import type * as ladder from '../../notebooks/ladderSentences.ts';
 import type * as picture from '../../notebooks/markPictureSentences.ts';
 import type * as marks from '../../notebooks/markSentences.ts';
 import type * as reasons from '../../notebooks/matchingReasons.ts';
@@ -23,8 +25,10 @@ export type Name =
   | Exclude<keyof typeof rule, 'within'>
   | keyof typeof depth
   | keyof typeof spots
-  | keyof typeof spotTable
+  | Exclude<keyof typeof spotTable, 'namedHeadings'>
   | keyof typeof coupon
+  | Exclude<keyof typeof ladder, 'sidesDiffer'>
+  | keyof typeof ladderFit
   | keyof typeof planeVerdict
   | keyof typeof threshold
   | keyof typeof marks

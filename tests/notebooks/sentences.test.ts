@@ -5,6 +5,8 @@ import * as rule from '../../notebooks/familyRuleSentences.ts';
 import * as family from '../../notebooks/familySentences.ts';
 import * as fits from '../../notebooks/fitSentences.ts';
 import { incubationFitSaid } from '../../notebooks/incubationFit.ts';
+import * as ladderFit from '../../notebooks/ladderFitSentences.ts';
+import * as ladder from '../../notebooks/ladderSentences.ts';
 import { irradiancesSaid, paraxialSaid, xRaysSaid } from '../../notebooks/limitSentences.ts';
 import * as picture from '../../notebooks/markPictureSentences.ts';
 import * as marks from '../../notebooks/markSentences.ts';
@@ -27,6 +29,8 @@ import { familyRuleCases } from './familyRuleCases.ts';
 import { fitCases } from './fitCases.ts';
 import { imageCases } from './imageCases.ts';
 import { incubationCases } from './incubationCases.ts';
+import { ladderCases } from './ladderCases.ts';
+import { ladderFitCases } from './ladderFitCases.ts';
 import { limitCases } from './limitCases.ts';
 import { markCases } from './markCases.ts';
 import { markPictureCases } from './markPictureCases.ts';
@@ -53,6 +57,8 @@ const all = new Map(
     ...spots,
     ...spotTable,
     ...coupon,
+    ...ladder,
+    ...ladderFit,
     ...planeVerdict,
     ...threshold,
     ...marks,
@@ -77,6 +83,8 @@ const allCases = [
   ...spotCases,
   ...spotTableCases,
   ...couponCases,
+  ...ladderCases,
+  ...ladderFitCases,
   ...planeVerdictCases,
   ...thresholdCases,
   ...markCases,
@@ -157,6 +165,15 @@ describe('every branch says what is so', () => {
       couponSizeSaid: 2,
       couponRangeSaid: 6,
       couponSettingSaid: 2,
+      ladderRowsSaid: 3,
+      ladderEnergySaid: 3,
+      ladderSidesSaid: 4,
+      ladderPlateOutSaid: 3,
+      ladderTableSaid: 4,
+      ladderLeftSaid: 5,
+      ladderZeroSaid: 3,
+      ladderDirectionSaid: 6,
+      ladderVerdictSaid: 3,
       planeVerdictsSaid: 5,
       energySaid: 3,
       effectiveAreaSaid: 3,
