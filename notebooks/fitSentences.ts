@@ -12,7 +12,9 @@ import {
   profileFit,
 } from '../lib/design/fits.ts';
 import { light } from '../lib/design/focus.ts';
+import { usedMarks } from '../lib/design/spots.ts';
 import { formatNumber, formatReadable } from '../lib/graph/units.ts';
+import type { SpotMark } from '../lib/process/spotMark.ts';
 import { phrase, says } from './prose.ts';
 
 const fluence = (value: number) => formatReadable(value, 'J/m^2', 'J/cm^2', 3);
@@ -25,14 +27,18 @@ const models = {
 
 /** The threshold that the chosen fit gives. */
 export const fitSaid = says(
-  { fit: chosenFit, model: fitModel, marks: fittedMarks },
-  ({ fit: { intervals, used, unmarked }, model, marks }) => {
+  { fit: chosenFit, model: fitModel, marks: fittedMarks, all: usedMarks },
+  ({ fit: { intervals, used, unmarked }, model, marks, all }) => {
     const [low, high] = intervals.thresholdFluence.map(fluence);
     const empty =
       unmarked === 0 ? '' : ` and ${unmarked} ${unmarked === 1 ? 'place' : 'places'} without a mark`;
     const pulses = marks[0]?.pulses ?? 1;
-    const each = pulses === 1 ? '' : ` of ${pulses} pulses on a place`;
-    return phrase`${String(used)} marks${empty}${each}, taken as those of ${models[model]}, give a threshold of ${fittedFluence} with a standard uncertainty of ${fittedUncertainty}; with 95\u202f% it lies between ${low!} and ${high!}, if the model is right.`;
+    const more = all.length > marks.length;
+    const each = pulses > 1 ? ` of ${pulses} pulses on a place` : more ? ' of one pulse' : '';
+    const others = more
+      ? ` The other ${all.length - marks.length} rows have more pulses and do not count here.`
+      : '';
+    return phrase`${String(used)} marks${empty}${each}, taken as those of ${models[model]}, give a threshold of ${fittedFluence} with a standard uncertainty of ${fittedUncertainty}; with 95\u202f% it lies between ${low!} and ${high!}, if the model is right.${others}`;
   },
   [fittedFluence, fittedUncertainty],
 );
@@ -49,10 +55,19 @@ export const fitVerdictSaid = says({ fit: chosenFit }, ({ fit: { verdict, reason
 /** Threshold fluences nearer than this part count as alike. */
 const alike = 0.05;
 
+/** Where the straight line says that marks begin, against the places where none was seen. */
+function contradicted(start: number, marks: readonly SpotMark[]): string {
+  const empty = Math.max(0, ...marks.filter(({ area }) => area === 0).map(({ energy }) => energy));
+  if (!(empty > 1.05 * start)) return '';
+  return ` It would have marks begin at ${energyText(start)}, although none was seen at ${energyText(empty)}.`;
+}
+
+const energyText = (joules: number) => formatReadable(joules, 'J', 'uJ', 3);
+
 /** What the same marks would give if they were taken as a Gaussian's. */
 export const gaussianInsteadSaid = says(
-  { gaussian: gaussianFit, profile: profileFit },
-  ({ gaussian, profile }) => {
+  { gaussian: gaussianFit, profile: profileFit, marks: fittedMarks },
+  ({ gaussian, profile, marks }) => {
     const ratio = gaussian.thresholdFluence / profile.thresholdFluence;
     const given = `Taken as those of a Gaussian without the plate, the same marks would give ${fluence(gaussian.thresholdFluence)}`;
     const against =
@@ -60,7 +75,7 @@ export const gaussianInsteadSaid = says(
         ? `${given}, nearly what the predicted profile gives (${fluence(profile.thresholdFluence)})`
         : `${given}, ${formatNumber(ratio, 2)} times what the predicted profile gives (${fluence(profile.thresholdFluence)})`;
     if (gaussian.verdict === 'does not describe')
-      return `${against}; but a Gaussian does not describe them. ${profile.verdict === 'does not describe' ? 'The predicted profile does not either.' : 'D² against ln E is no straight line behind a plate.'}`;
+      return `${against}; but a Gaussian does not describe them. ${profile.verdict === 'does not describe' ? 'The predicted profile does not either.' : 'D² against ln E is no straight line behind a plate.'}${contradicted(gaussian.thresholdEnergy, marks)}`;
     return profile.verdict === 'does not describe'
       ? `${against}. The marks look like those of a Gaussian: was the plate in when they were made?`
       : `${against}. These marks alone cannot tell the two apart; what was in the beam decides.`;

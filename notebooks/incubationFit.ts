@@ -1,4 +1,4 @@
-import { fittedMarks, incubationFit } from '../lib/design/fits.ts';
+import { incubationFit } from '../lib/design/fits.ts';
 import type { ValueOf } from '../lib/graph/quantity.ts';
 import type { Patch } from '../lib/graph/state.ts';
 import { formatReadable } from '../lib/graph/units.ts';
@@ -25,7 +25,11 @@ export const incubationFitSaid = says({ fit: incubationFit }, ({ fit }) => {
   const { first, exponent, floor, uncertainties, residualSumOfSquares, degreesOfFreedom } = lawOf(fit);
   const ends = `${points[0]!.pulses} to ${points.at(-1)!.pulses}`;
   const sure = Math.abs(exponent - 1) > 2 * uncertainties.exponent;
-  const course = !sure ? 'do not change for certain' : exponent < 1 ? 'fall' : 'rise';
+  const course = !sure
+    ? 'change no more than they are uncertain (S = 1 would describe them too)'
+    : exponent < 1
+      ? 'fall'
+      : 'rise';
   const power = `with S = ${exponent.toFixed(3)} ± ${uncertainties.exponent.toFixed(3)} and ${fluence(first)} ± ${fluence(uncertainties.first, 2)} for one pulse`;
   const down = floor > 0 ? `, down to a floor of ${fluence(floor)} ± ${fluence(uncertainties.floor, 2)}` : '';
   const odd =
@@ -80,22 +84,20 @@ export const incubationFitFigure = figure({
 
 const lawWords = ({ floor }: Fit['power']) => (floor > 0 ? 'law with a floor' : 'power law');
 
-/** Lets the fitted law count: with the fitted threshold where it is that of one pulse, else with the law's own. */
+/** Lets the fitted law count as a whole: its threshold of one pulse as typed, since that is part of the law. */
 export const takeIncubation = sets(
   'Let this incubation count',
-  ({ fit, marks }): Patch => {
+  ({ fit }): Patch => {
     const { first, exponent, floor, uncertainties } = lawOf(fit);
-    const law = { 'threshold.incubationExponent': exponent, 'threshold.floor': floor };
-    return marks[0]!.pulses === 1 && floor === 0
-      ? { ...law, 'threshold.source': 'fitted' }
-      : {
-          ...law,
-          'threshold.source': 'typed',
-          'threshold.typedFluence': first,
-          'threshold.typedUncertainty': uncertainties.first,
-        };
+    return {
+      'threshold.incubationExponent': exponent,
+      'threshold.floor': floor,
+      'threshold.source': 'typed',
+      'threshold.typedFluence': first,
+      'threshold.typedUncertainty': uncertainties.first,
+    };
   },
-  { fit: incubationFit, marks: fittedMarks },
+  { fit: incubationFit },
 );
 
 /** Incubation from a table with marks of several numbers of pulses. */
@@ -107,7 +109,7 @@ export const incubationFitBlocks: readonly Block[] = [
     prose: prose`
       ### Several numbers of pulses
 
-      ${incubationFitSaid} The law is ${math`F_\infty+(F_1-F_\infty)\,N^{S-1}`}. ${takeIncubation}: then marks and removal of any number of pulses follow it.
+      ${incubationFitSaid} The law is ${math`F_\infty+(F_1-F_\infty)\,N^{S-1}`}. ${takeIncubation}: then its threshold of one pulse counts as typed, and marks and removal of any number of pulses follow it.
     `,
   },
   incubationFitFigure,

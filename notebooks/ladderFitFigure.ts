@@ -1,5 +1,5 @@
 import { ladderFit, ladderZero } from '../lib/design/ladderFit.ts';
-import { type LadderMarks, ladderMarks } from '../lib/design/ladderMarks.ts';
+import type { LadderMarks } from '../lib/design/ladderMarks.ts';
 import type { ValueOf } from '../lib/graph/quantity.ts';
 import { shownValue } from '../lib/graph/shown.ts';
 import { formatReadable } from '../lib/graph/units.ts';
@@ -86,9 +86,10 @@ function panel(plate: boolean, marks: LadderMarks, fit: Fit): FigureSpec {
 export const ladderFitFigure = figures({
   id: 'ladder-fit',
   needs: [ladderFit],
-  from: { fit: ladderFit, marks: ladderMarks },
-  view: ({ fit, marks }): readonly FigureSpec[] =>
+  from: { fit: ladderFit },
+  // The marks that were fitted: while another table is being fitted the one given is of other marks.
+  view: ({ fit }): readonly FigureSpec[] =>
     [true, false]
-      .filter((plate) => marks[plate ? 'shaped' : 'unshaped'].length > 0)
-      .map((plate) => panel(plate, marks, fit)),
+      .filter((plate) => fit.marks[plate ? 'shaped' : 'unshaped'].length > 0)
+      .map((plate) => panel(plate, fit.marks, fit)),
 });

@@ -64,12 +64,16 @@ const enoughMarks = 9;
 /** Where the focus is. */
 export const ladderZeroSaid = says(
   { fit: ladderFit },
-  ({ fit: { zero, used, unmarked } }) => {
+  ({ fit: { zero, used, unmarked, rivals } }) => {
     const empty = unmarked === 0 ? '' : ` and ${places(unmarked)} without a mark`;
     const few =
       used < enoughMarks ? ` With fewer than ${enoughMarks} marks the interval is often too narrow.` : '';
+    const other =
+      rivals.length === 0
+        ? ''
+        : ` But a focus at ${rivals.map((at) => reading(at, zero.uncertainty)).join(' or ')} fits about as well: add marks further out and between before you move anything.`;
     const [low, high] = zero.interval.map((end) => reading(end, zero.uncertainty));
-    return phrase`${String(used)} marks${empty} put the focus at a reading of ${ladderZero}, with a standard uncertainty of ${ladderZeroUncertainty}; with 95\u202f% it lies between ${low!} and ${high!}, if the prediction is right.${few}`;
+    return phrase`${String(used)} marks${empty} put the focus at a reading of ${ladderZero}, with a standard uncertainty of ${ladderZeroUncertainty}; with 95\u202f% it lies between ${low!} and ${high!}, if the prediction is right.${few}${other}`;
   },
   [ladderZero, ladderZeroUncertainty],
 );

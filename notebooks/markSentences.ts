@@ -31,7 +31,7 @@ export const markSaid = says(
     const rings = Math.max(...stretches.map(({ marked }) => marked.length)) - 1;
     const around =
       rings > 0
-        ? ` The outermost of it ${rings === 1 ? 'is a ring' : `are ${rings} rings`} of its own, apart from the middle: side lobes of the spot that the energy lifts above the threshold.`
+        ? ` ${rings === 1 ? 'A ring of it lies' : `${rings} rings of it lie`} apart from the middle: side lobes of the spot that the energy lifts above the threshold.`
         : '';
     return phrase`With the plate ${pulses} a mark ${markDiameter} wide, ${markArea} in area.${hollow}${around}`;
   },

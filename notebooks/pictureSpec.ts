@@ -16,7 +16,7 @@ export interface PictureSpec {
   };
   /** Ends in pixels; drawing sets the choice to `bar`. */
   readonly bar: {
-    readonly source: ChoiceInput<'typed' | 'bar'>;
+    readonly source: ChoiceInput<'unknown' | 'typed' | 'bar'>;
     readonly startX: NumberInput;
     readonly startY: NumberInput;
     readonly endX: NumberInput;

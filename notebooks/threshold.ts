@@ -45,6 +45,7 @@ import {
   energySaid,
   incubationSaid,
   peakAndMeanSaid,
+  thresholdDoubtSaid,
   thresholdSaid,
 } from './thresholdSentences.ts';
 
@@ -112,7 +113,7 @@ export const threshold: StepwellDocument = {
       prose: prose`
         ## The threshold
 
-        ${thresholdSaid} A threshold depends on the surface and its finish, wavelength, pulse duration, how many pulses fall on a place and how fast, and on what is called a mark.
+        ${thresholdSaid}${thresholdDoubtSaid} A threshold depends on the surface and its finish, wavelength, pulse duration, how many pulses fall on a place and how fast, and on what is called a mark.
       `,
     },
     {

@@ -26,9 +26,10 @@ import {
   thresholdSource,
   thresholdUncertainty,
 } from '../lib/design/threshold.ts';
+import { fitIfThere, handbookIfThere } from '../lib/design/thresholdDoubt.ts';
 import { unshapedPeakFluence } from '../lib/design/unshaped.ts';
 import { formatNumber, formatQuantity } from '../lib/graph/units.ts';
-import { phrase, says } from './prose.ts';
+import { type Phrase, phrase, says } from './prose.ts';
 
 /** Where the energy of a pulse comes from, and what is lost on the way. */
 export const energySaid = says(
@@ -92,6 +93,33 @@ export const thresholdSaid = says(
       : phrase`The threshold of one pulse is ${thresholdFluence}, fitted to your measured spots${known}.`;
   },
   [material, handbookRange],
+);
+
+/** Thresholds this many times beyond the handbook's range are asked about. */
+const farOff = 3;
+
+/** What speaks against a threshold that is typed or fitted. */
+export const thresholdDoubtSaid = says(
+  { source: thresholdSource, first: thresholdFluence, fit: fitIfThere, handbook: handbookIfThere },
+  ({ source, first, fit, handbook }) => {
+    if (source === 'handbook') return '';
+    const doubts: Phrase[] = [];
+    if (source === 'fitted' && fit && fit.verdict !== 'describes')
+      doubts.push(
+        fit.verdict === 'too few'
+          ? 'There are too few marks to tell whether the model that it was fitted with is right.'
+          : 'The model that it was fitted with does not describe the marks: do not rely on it before that is mended.',
+      );
+    const factor = handbook ? Math.max(handbook.low / first, first / handbook.high) : 1;
+    if (handbook && factor > farOff) {
+      const side = first < handbook.low ? 'below' : 'above';
+      doubts.push(
+        phrase`It lies ${formatNumber(factor, 2)} times ${side} what the handbook spans for ${material}: check material, units, the energy on the workpiece, and the repetition rate where powers were given.`,
+      );
+    }
+    return doubts.flatMap((doubt) => [' ', doubt].flat());
+  },
+  [material],
 );
 
 /** How the published conditions differ from the design's; nothing where they do not. */

@@ -54,6 +54,7 @@ import * as strip from './strip.ts';
 import * as takenAsGaussian from './takenAsGaussian.ts';
 import * as threshold from './threshold.ts';
 import * as thresholdChart from './thresholdChart.ts';
+import * as thresholdDoubt from './thresholdDoubt.ts';
 import * as unshaped from './unshaped.ts';
 import * as usablePlanes from './usablePlanes.ts';
 import * as waist from './waist.ts';
@@ -109,6 +110,7 @@ const rooms = [
   fits,
   chosenFit,
   takenAsGaussian,
+  thresholdDoubt,
   threshold,
   thresholdChart,
   marks,

@@ -1,3 +1,5 @@
+import { formatReadable } from '../graph/units.ts';
+import type { Spot } from '../optics/askedSpot.ts';
 import { collinsB, defocusAt, focusRadius, type Light, rayleighLength } from '../optics/light.ts';
 import { spotAt } from '../optics/spot.ts';
 import { withPhaseScaled } from '../optics/variants.ts';
@@ -85,8 +87,23 @@ export function fitterWithPlate(
   };
 }
 
+/** The spot in a plane of the table; where the light cannot be asked there, it is the table's z that is meant. */
+function spotOfTable(light: Light, z: number): Spot {
+  try {
+    return spotAt(light, z);
+  } catch (error) {
+    if (!(error instanceof Problem)) throw error;
+    const at = formatReadable(z, 'm', 'mm', 4);
+    throw new Problem(
+      error.kind,
+      `The table has marks at z = ${at}, where nothing can be predicted. If its z is a reading of the stage, find the reading in the focus with a ladder and take it off; z counts from the focal plane here. (${error.message})`,
+      { value: at },
+    );
+  }
+}
+
 function describePlane(light: Light, z: number, passing: Passing): PlaneOfMark {
-  const spot = spotAt(light, z);
+  const spot = spotOfTable(light, z);
   return {
     table: tabulateAreas((level) => spot.areaAbove(level * spot.peak)),
     peakPerEnergy: spot.peak * fluencePerEnergy(light, passing),

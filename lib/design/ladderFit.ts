@@ -20,6 +20,8 @@ import { namingInput } from './namingInput.ts';
 /** Zero and direction as fitted, and the diameters predicted for either row: the better direction first. */
 export interface FittedLadder extends LadderFit {
   readonly curves: { readonly [K in keyof LadderMarks]: readonly LadderCurve[] };
+  /** The marks that were fitted. */
+  readonly marks: LadderMarks;
 }
 
 /** Rayleigh lengths that readings may span: more is a wrong unit, and would be searched for minutes. */
@@ -34,6 +36,28 @@ function checkSpan(marks: readonly SpotMark[], length: number): void {
     `The readings of z in the table of the ladder span ${formatReadable(span, 'm', 'mm', 3)}, more than ${longestSpan} Rayleigh lengths of ${formatReadable(length, 'm', 'um', 3)}. Check the unit of z, or give the marks near the focus alone.`,
     { input: ladderTable.id, value: formatReadable(span, 'm', 'mm', 3) },
   );
+}
+
+/** Marks that a ladder needs: fewer leave zero and threshold open. */
+const fewestMarks = 4;
+
+function checkCount(marks: readonly SpotMark[]): void {
+  const seen = marks.filter(({ area }) => area > 0);
+  const planes = new Set(marks.map(({ z }) => z)).size;
+  if (seen.length < fewestMarks) {
+    throw new Problem(
+      'impossible',
+      `The ladder shows ${seen.length} ${seen.length === 1 ? 'mark' : 'marks'}, where at least ${fewestMarks} are needed, nine or more of them for a sure interval. Raise the energy, or begin nearer to the focus.`,
+      { input: ladderTable.id, value: `${seen.length}`, allowed: `${fewestMarks} or more` },
+    );
+  }
+  if (planes < 3) {
+    throw new Problem(
+      'impossible',
+      `The ladder has marks at ${planes === 1 ? 'one reading of z' : `${planes} readings of z`}, and a focus is found from how marks change along z: make them at nine readings or more. Single spots in one plane belong into the table of measured spots.`,
+      { input: ladderTable.id, value: `${planes}`, allowed: '3 or more' },
+    );
+  }
 }
 
 /** Planes are known within 12 Rayleigh lengths of the focus; beyond, where hardly a mark is left, the last one counts. */
@@ -73,6 +97,7 @@ export const ladderFit = derived({
   compute: ({ marks, light, optics, plate }): FittedLadder => {
     const { shaped, unshaped } = marks;
     checkSpan([...shaped, ...unshaped], lengthOf(light));
+    checkCount([...shaped, ...unshaped]);
     const rows = {
       shaped: marksOf(shaped, light, { optics, plate }),
       unshaped: marksOf(unshaped, withPhaseScaled(light, 0), { optics, plate: 1 }),
@@ -82,7 +107,7 @@ export const ladderFit = derived({
     const places = fit.alone.slice(0, differ(fit) ? 2 : 1);
     const curves = (row: MarksOfSpot) =>
       row.marks.length === 0 ? [] : places.map((place) => curveOf(row, place));
-    return { ...fit, curves: { shaped: curves(rows.shaped), unshaped: curves(rows.unshaped) } };
+    return { ...fit, marks, curves: { shaped: curves(rows.shaped), unshaped: curves(rows.unshaped) } };
   },
   shownAs: ({ zero }) => `z = ${formatReadable(zero.value, 'm', 'mm', 6)}`,
   formula: 'A\\{F(\\pm(z-z_0))>F_\\text{th}\\}',

@@ -18,8 +18,12 @@ export const scaleSource = choice({
   name: 'scale of the picture',
   symbol: '\\text{scale}',
   about: 'Where the length of a pixel comes from: typed, or a line drawn along the scale bar in the picture.',
-  initial: 'typed',
-  options: { typed: 'typed pixel pitch', bar: 'a scale bar in the picture' },
+  initial: 'unknown',
+  options: {
+    unknown: 'not said yet',
+    typed: 'typed pixel pitch',
+    bar: 'a scale bar in the picture',
+  },
 });
 
 export const typedMarkPitch = number({
@@ -147,7 +151,27 @@ export const barPitch = derived({
   source: 'definition',
 });
 
-export const markPitch = picked<'typed' | 'bar', number>({
+const unknownPitch = derived({
+  id: 'markPicture.unknownPitch',
+  name: 'pixel pitch that nobody has said',
+  symbol: '\\text{?}',
+  unit: 'm',
+  display: 'um',
+  about: 'Stands for the pitch of a picture until its scale is given: there is none that could be assumed.',
+  from: { picture: markPicture },
+  compute: ({ picture }): number => {
+    if (!picture) throw noPicture();
+    throw new Problem(
+      'absent',
+      'How large a pixel of this picture is has not been said: type its pitch, or draw a line along the scale bar and type the length that stands beside it.',
+      { input: scaleSource.id },
+    );
+  },
+  formula: '\\text{?}',
+  source: 'definition',
+});
+
+export const markPitch = picked<'unknown' | 'typed' | 'bar', number>({
   id: 'markPicture.usedPixelPitch',
   name: 'pixel pitch of the picture',
   symbol: 'p',
@@ -155,8 +179,8 @@ export const markPitch = picked<'typed' | 'bar', number>({
   display: 'um',
   about: 'Distance between neighbouring pixels as they lie on the workpiece, typed or from the scale bar.',
   by: scaleSource,
-  cases: { typed: typedMarkPitch, bar: barPitch },
-  formula: '\\begin{cases} p_\\text{typed} \\\\ p_\\text{bar} \\end{cases}',
+  cases: { unknown: unknownPitch, typed: typedMarkPitch, bar: barPitch },
+  formula: '\\begin{cases} \\text{?} \\\\ p_\\text{typed} \\\\ p_\\text{bar} \\end{cases}',
 });
 
 /** The problem of a page without a picture. */

@@ -75,10 +75,11 @@ export function judgeFit(
   }
   // With no more energies than parameters every model of its kind goes through the means.
   if (groups.length < fit.parameters.length + 2) {
-    const reason = `${groups.length} different energies cannot tell a right model of ${fit.parameters.length} ${fit.parameters.length === 1 ? 'parameter' : 'parameters'} from a wrong one; mark at ${fit.parameters.length + 2} or more.`;
+    const reason = `${groups.length === 1 ? 'One energy' : `${groups.length} different energies`} cannot tell a right model of ${fit.parameters.length} ${fit.parameters.length === 1 ? 'parameter' : 'parameters'} from a wrong one; mark at ${fit.parameters.length + 2} or more.`;
     return { verdict: 'too few', reason, reducedChiSquare, runs, checks };
   }
-  const reason = checks.map(({ text }) => text)[0] ?? '';
+  // Only the scatter among repeats says something where all is well; the others say what is wrong.
+  const reason = checks.find(({ kind }) => kind === 'scatter')?.text ?? '';
   return { verdict: 'describes', reason, reducedChiSquare, runs, checks };
 }
 
@@ -112,7 +113,7 @@ function checkScatter(
   groups: readonly Group[],
   fit: AreaFit,
 ): { readonly ratio: number | null; readonly check?: Omit<FitCheck, 'passed'> } {
-  const shown = (value: number) => value.toPrecision(2);
+  const shown = (value: number) => String(Number(value.toPrecision(2)));
   if (fit.scatter === null) {
     const squares = deviations.reduce((sum, value) => sum + value ** 2, 0);
     const ratio = squares / fit.degreesOfFreedom;

@@ -78,6 +78,8 @@ export interface LadderFit extends MarkFit {
   readonly thresholdFluence: Fitted;
   /** Both directions, each fitted alone: the better first. */
   readonly alone: readonly [LadderPlace, LadderPlace];
+  /** Other zeros, m, that fit about as well (less than 6 in −2 ln of the likelihood, 20 to 1), in the order of their misfit. */
+  readonly rivals: readonly number[];
 }
 
 /** Where the focus lies if z counts in one of the directions. */
@@ -110,9 +112,11 @@ export function fitLadder(
 ): LadderFit {
   const readings = spots.flatMap(({ marks }) => marks.map(({ z }) => z));
   const range = options.searched ?? ([Math.min(...readings), Math.max(...readings)] as const);
-  const [first, second] = ([1, -1] as const)
-    .map((direction) => fitPlanes(spots, direction, range, options.absolute)[0]!)
-    .sort((left, right) => left.misfit - right.misfit) as [PlaneFit, PlaneFit];
+  const found = ([1, -1] as const).map((direction) => fitPlanes(spots, direction, range, options.absolute));
+  const [first, second] = found.map(([best]) => best!).sort((left, right) => left.misfit - right.misfit) as [
+    PlaneFit,
+    PlaneFit,
+  ];
   const directionEvidence = second.misfit - first.misfit;
   const told = directionEvidence > decided;
   const { fit, seen } = first;
@@ -124,9 +128,21 @@ export function fitLadder(
     directionEvidence,
     thresholdFluence: first.fluenceFitted,
     alone: [placeOf(first), placeOf(second)],
+    rivals: rivalsOf(first, found.flat(), spots[0]!.surface.step),
     ...describeMarks(seen, fit, unmarked, null),
     ...judgePlanes(spots, first, alternatives),
   };
+}
+
+/** Zeros besides the best that fit about as well; neighbours within a step of each other are one. */
+function rivalsOf(best: PlaneFit, all: readonly PlaneFit[], step: number): number[] {
+  const near = (one: number, other: number) => Math.abs(one - other) <= step;
+  const zeros: number[] = [];
+  for (const { zero, misfit } of [...all].sort((left, right) => left.misfit - right.misfit)) {
+    if (misfit - best.misfit < 6 && ![best.zero, ...zeros].some((other) => near(zero, other)))
+      zeros.push(zero);
+  }
+  return zeros;
 }
 
 /** The better of two that both remain possible, with an interval over both. */

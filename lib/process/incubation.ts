@@ -117,7 +117,7 @@ function checkPoints(points: readonly IncubationPoint[]): void {
   if (counts >= 3) return;
   throw new Problem(
     'impossible',
-    `Thresholds at ${counts} different numbers of pulses do not show how they fall: at least 3 are needed, such as 1, 10 and 100.`,
+    `Thresholds at ${counts === 1 ? 'one number' : `${counts} different numbers`} of pulses do not show how they fall: at least 3 are needed, such as 1, 10 and 100.`,
     { value: `${counts}`, allowed: '3 or more' },
   );
 }

@@ -30,11 +30,15 @@ export function markOf(spot: Spot, level: number): Mark {
   if (area === 0) return noMark;
   const rays = raysOf(spot);
   const crossed = rays.map((ray) => crossingsAlong(spot, ray, level));
+  // What goes on beyond the computed light is marked as far as that is known.
+  const outermost = rays.flatMap(({ values, end }, i) =>
+    values.at(-1)! > level ? [end] : crossed[i]!.slice(-1),
+  );
   const met = crossed.filter((radii) => radii.length > 0);
   const unmarked = spot.irradianceAt(0, 0) <= level;
   return {
     area,
-    outerDiameter: meanDiameter(met.map((radii) => radii.at(-1)!)),
+    outerDiameter: meanDiameter(outermost),
     innerDiameter: unmarked ? meanDiameter(met.map((radii) => radii[0]!)) : 0,
     cut: rays.some(({ values }) => values.at(-1)! > level),
   };

@@ -30,7 +30,7 @@ import {
 } from '../../notebooks/prose.ts';
 import { slotPieces } from '../../notebooks/slotPieces.ts';
 import { cases } from '../cases.ts';
-import { images, markPictures, spots, spotTables, tables } from '../design/files.ts';
+import { images, ladderTables, markPictures, spots, spotTables, tables } from '../design/files.ts';
 import {
   chooseElement,
   createHeadless,
@@ -71,6 +71,7 @@ const files: Readonly<Record<string, readonly unknown[]>> = {
   'focus.measuredCaustic': tables.map((table) => ({ ...table, diameterY: [] })),
   'threshold.spotTable': spotTables,
   'markPicture.picture': markPictures,
+  'ladder.table': ladderTables,
 };
 
 /** A value of an input: mostly in its usual span, else anywhere allowed, where the design often cannot work. */

@@ -28,7 +28,7 @@ const ring: DrawnMark = {
   x: 61.3,
   y: 54.8,
 };
-const pitch = { 'markPicture.pixelPitch': 0.25e-6 };
+const pitch = { 'markPicture.scaleSource': 'typed', 'markPicture.pixelPitch': 0.25e-6 };
 const inRing = { ...given(pngOf(drawMark(ring)), 'ring.png'), ...pitch };
 const problemOf = (inputs: Patch) =>
   outcomesOf(inputs)('markPicture.outerDiameter') as { problem: { message: string; parts: object } };
@@ -125,6 +125,13 @@ describe('a mark in a picture, through the inputs', () => {
     expect(problem).toMatchObject({ message: expect.stringMatching(says), parts: { input: id } });
   });
 
+  it('without a scale there is no size: none is assumed', () => {
+    const outcome = outcomesOf(given(pngOf(drawMark(ring)), 'a.png'))('markPicture.outerDiameter');
+    expect(outcome).toMatchObject({
+      problem: { message: expect.stringMatching(/has not been said: type its pitch/) },
+    });
+  });
+
   it('a second mark and a faint one are told beside the number', () => {
     const one = drawMark(ring);
     const two = {
@@ -136,7 +143,9 @@ describe('a mark in a picture, through the inputs', () => {
       ),
     };
     const noteOf = (image: CameraImage) =>
-      outcomesOf(given(pngOf(image), 'two.png'))('markPicture.outerDiameter') as { note?: string };
+      outcomesOf({ ...pitch, ...given(pngOf(image), 'two.png') })('markPicture.outerDiameter') as {
+        note?: string;
+      };
     expect(noteOf(two).note).toMatch(/^1 further part stands out/);
     expect(noteOf(drawMark({ ...ring, mark: 0.5, noise: 0.07 })).note).toMatch(/times its noise only/);
   });

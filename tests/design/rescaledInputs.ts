@@ -42,7 +42,11 @@ const focus = {
   'focus.measuredCausticOffset': 0,
 };
 const marks = { 'threshold.spotTable': spotTables[0] };
-const picture = { 'markPicture.picture': markPictures[0], 'markPicture.regionSource': 'whole' };
+const picture = {
+  'markPicture.picture': markPictures[0],
+  'markPicture.scaleSource': 'typed',
+  'markPicture.regionSource': 'whole',
+};
 const ladder = { 'ladder.table': ladderTables[0] };
 const powers = { 'threshold.spotTable': spotTables[1] };
 // Hardly any step and a large tolerance: a focus with a depth.

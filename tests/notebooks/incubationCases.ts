@@ -64,7 +64,7 @@ export const incubationCases: readonly Case[] = [
   {
     says: 'incubationFitSaid',
     pins: fitPin(law(0.99)),
-    text: /1 to 1000, do not change for certain, with/,
+    text: /1 to 1000, change no more than they are uncertain \(S = 1 would describe them too\), with/,
     truth: () => true,
   },
   {

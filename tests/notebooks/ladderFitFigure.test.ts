@@ -24,8 +24,9 @@ const panels = (shaped: readonly ReturnType<typeof curve>[], some = marks) => {
   const fit = {
     zero: { value: 1.07e-3 },
     curves: { shaped, unshaped: [curve(1)] },
+    marks: some,
   } as unknown as FittedLadder;
-  return ladderFitFigure.view({ fit, marks: some });
+  return ladderFitFigure.view({ fit });
 };
 const numbers = (column: Float64Array) => [...column].filter((value) => !Number.isNaN(value));
 

@@ -33,13 +33,13 @@ export const markCases: readonly Case[] = [
   },
   {
     says: 'markSaid',
-    text: /42\.61\sµm wide.* The outermost of it is a ring of its own, apart from the middle: side lobes/,
+    text: /42\.61\sµm wide.* A ring of it lies apart from the middle: side lobes/,
     truth: (value) => value('spot.markArea') < (Math.PI / 4) * value('spot.markDiameter') ** 2 * 0.9,
   },
   {
     says: 'markSaid',
     design: energy(400 * uJ),
-    text: /The outermost of it are \d+ rings of its own/,
+    text: /\d+ rings of it lie apart from the middle/,
     truth: (value) => value('spot.markArea') < (Math.PI / 4) * value('spot.markDiameter') ** 2,
   },
   {

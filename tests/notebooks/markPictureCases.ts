@@ -11,6 +11,7 @@ import type { Case } from './sentenceCases.ts';
 const um = 1e-6;
 const picture = (name: string): Values => ({
   'markPicture.picture': markPictures.find((one) => one.name === name),
+  'markPicture.scaleSource': 'typed',
   'markPicture.pixelPitch': 0.3 * um,
 });
 const bright = {

@@ -12,6 +12,7 @@ import { here } from './runCommand.ts';
 const name = 'lecture-table-mark.png';
 const { patch, pixelPitch, x, y } = markPictureTruth;
 const part = {
+  'markPicture.scaleSource': 'typed',
   'markPicture.pixelPitch': pixelPitch,
   'markPicture.regionSource': 'part',
   'markPicture.regionLeft': 80,

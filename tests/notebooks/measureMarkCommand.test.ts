@@ -38,7 +38,7 @@ describe('measure mark', () => {
   it('agrees with a picture given to a design', () => {
     const measured = JSON.parse(run(['a.png', '--pixel', '0.2 um', '--region', '15,10,95,90']).out);
     const part = { regionSource: 'part', regionLeft: 15, regionTop: 10, regionWidth: 95, regionHeight: 90 };
-    const settings = Object.entries({ pixelPitch: '0.2 um', ...part });
+    const settings = Object.entries({ scaleSource: 'typed', pixelPitch: '0.2 um', ...part });
     const names = ['area', 'areaUncertainty', 'outerDiameter', 'innerDiameter', 'extentX', 'centreY'];
     const given = run(
       [

@@ -98,6 +98,37 @@ export const thresholdCases: readonly Case[] = [
     truth: () => true,
   },
   {
+    says: 'thresholdDoubtSaid',
+    text: /^$/,
+    truth: () => true,
+  },
+  {
+    says: 'thresholdDoubtSaid',
+    design: { 'threshold.source': 'fitted' },
+    pins: { 'threshold.fluence': 1900, 'threshold.chosenFit': { verdict: 'does not describe' } },
+    text: /^ The model that it was fitted with does not describe the marks: do not rely on it before that is mended\.$/,
+    truth: () => true,
+  },
+  {
+    says: 'thresholdDoubtSaid',
+    design: { 'threshold.source': 'fitted' },
+    pins: { 'threshold.fluence': 12, 'threshold.chosenFit': { verdict: 'too few' } },
+    text: /^ There are too few marks to tell .* is right\. It lies 72 times below what the handbook spans for stainless steel: check material/,
+    truth: (value) => Math.abs(1300 / 1.5 / value('threshold.fluence') - 72.2) < 0.1,
+  },
+  {
+    says: 'thresholdDoubtSaid',
+    design: typed(5e5),
+    text: /^ It lies 210 times above what the handbook spans/,
+    truth: (value) => Math.abs(value('threshold.fluence') / 2400 - 208.3) < 0.1,
+  },
+  {
+    says: 'thresholdDoubtSaid',
+    design: { ...typed(5e5), 'workpiece.material': 'other' },
+    text: /^$/,
+    truth: () => true,
+  },
+  {
     says: 'conditionsSaid',
     text: /^Other conditions: none .* wavelength 775\snm and 800\snm there, 1030\snm here; .* Measure your own threshold\.$/,
     truth: () => true,

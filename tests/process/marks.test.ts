@@ -79,6 +79,11 @@ it('says where the mark goes on beyond the light computed', () => {
   const far = spotAtDefocus(roundStep(1), 5.5667);
   expect(markOf(far, far.peak / 5).cut).toBe(false);
   expect(markOf(far, far.peak / 5000).cut).toBe(true);
+  // Nowhere below the level as far as computed: still a mark, as large as is known.
+  const whole = markOf(far, 1e-12 * far.peak);
+  expect(whole.cut).toBe(true);
+  expect(whole.outerDiameter).toBeGreaterThanOrEqual(markOf(far, far.peak / 5000).outerDiameter);
+  expectClose((Math.PI / 4) * whole.outerDiameter ** 2, whole.area, { relative: 0.05, absolute: 0 });
 });
 
 describe('contours enclose the area marked', () => {
