@@ -27,18 +27,30 @@ export function checkSize(name: string, width: number, height: number): void {
 }
 
 /**
+ * What colour becomes. A beam refuses it: a luminance would hide a saturated channel, and false colours carry no
+ * irradiance at all. In a micrograph, where only the form counts, it is weighed as in ITU-R BT.601, as JPEG does.
+ */
+export type ColourUse = 'refuse' | 'luminance';
+
+/**
  * One grey value a pixel from interleaved `channels` of `data` (1 grey, 2 grey and alpha, 3 RGB, 4 RGBA).
- * Alpha is ignored. Colour is taken only where red = green = blue in every pixel: a luminance would hide
- * a saturated channel, and false colours carry no irradiance at all; anything else throws a Problem.
+ * Alpha is ignored. Where colour is refused, it is still taken if red = green = blue in every pixel; anything else
+ * throws a Problem. Luminances are rounded to whole counts.
  */
 export function takeGrey(
   name: string,
   data: ArrayLike<number>,
   pixels: number,
   channels: number,
+  colour: ColourUse = 'refuse',
 ): Uint16Array {
   if (data.length < pixels * channels) throw damaged(name, 'the pixel data end too early');
   const grey = new Uint16Array(pixels);
+  if (channels > 2 && colour === 'luminance') {
+    for (let i = 0, j = 0; i < pixels; i++, j += channels)
+      grey[i] = 0.299 * data[j]! + 0.587 * data[j + 1]! + 0.114 * data[j + 2]! + 0.5;
+    return grey;
+  }
   for (let i = 0, j = 0; i < pixels; i++, j += channels) {
     const value = data[j]!;
     if (channels > 2 && (value !== data[j + 1] || value !== data[j + 2])) throw coloured(name);
