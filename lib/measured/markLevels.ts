@@ -44,10 +44,11 @@ export function takeRegion(image: CameraImage, region?: PictureRegion): PictureP
       { value: `${width} × ${height}`, allowed: `within ${image.width} × ${image.height}` },
     );
   }
-  const samples = Float64Array.from(
-    { length: width * height },
-    (_, i) => image.samples[(top + Math.floor(i / width)) * image.width + left + (i % width)]!,
-  );
+  const samples = new Float64Array(width * height);
+  for (let row = 0; row < height; row++) {
+    const start = (top + row) * image.width + left;
+    samples.set(image.samples.subarray(start, start + width), row * width);
+  }
   return { left, top, width, height, samples };
 }
 

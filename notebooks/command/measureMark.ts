@@ -41,7 +41,8 @@ export function measureMarkFile(args: readonly string[], io: CommandIo): string 
   return `${JSON.stringify(result, (_, value) => (typeof value === 'number' ? Number(value.toPrecision(8)) : value))}\n`;
 }
 
-function readRegion(text: string): PictureRegion {
+/** A region written LEFT,TOP,WIDTH,HEIGHT in whole pixels, or a Problem. */
+export function readRegion(text: string): PictureRegion {
   const numbers = text.split(/[,;x\s]+/).map(Number);
   const [left, top, width, height] = numbers as [number, number, number, number];
   if (numbers.length === 4 && numbers.every(Number.isInteger)) return { left, top, width, height };

@@ -1,0 +1,132 @@
+import { createFourierPlane } from '../numerics/fft2d.ts';
+import type { PicturePart } from './markLevels.ts';
+
+/** Power spectra of overlapping square tiles of a picture. */
+export interface TileSpectra {
+  /** Pixels along a tile's side, a power of two; a step of frequency is 1/size of a period a pixel. */
+  readonly size: number;
+  /** Upper left corners of the tiles in pixels of the part. */
+  readonly corners: readonly (readonly [left: number, top: number])[];
+  /**
+   * Of each tile, power in squared counts: size/2 + 1 rows of frequencies along x from 0, by size columns of frequencies
+   * along y, 0 first and negative ones in the upper half. The other half follows from P(−k) = P(k).
+   */
+  readonly powers: readonly Float32Array[];
+  /** The mean over the tiles, laid out alike. */
+  readonly mean: Float64Array;
+}
+
+/** Larger tiles resolve no more of ripples that wander, and leave fewer tiles to compare. */
+const largestTile = 512;
+
+/** The largest power of two of at most half the shorter side; two thirds of it in small pictures. */
+export function tileSize(width: number, height: number): number {
+  const side = Math.min(width, height);
+  const largest = 2 ** Math.floor(Math.log2(side / 2));
+  return largest < 128 && 1.5 * 2 * largest <= side ? 2 * largest : Math.min(largestTile, largest);
+}
+
+/**
+ * Places of tiles along one side, the first and the last at its ends: at most half a tile apart, and two thirds where
+ * there are many.
+ */
+function places(side: number, size: number): number[] {
+  const most = side > 3 * size ? size / 1.5 : size / 2;
+  const steps = Math.ceil((side - size) / most);
+  if (steps === 0) return [0];
+  return Array.from({ length: steps + 1 }, (_, i) => Math.round(((side - size) * i) / steps));
+}
+
+/**
+ * Spectra of overlapping tiles with a Hann window, each less the plane that fits it best (P. Welch, IEEE Trans.
+ * Audio Electroacoust. 15, 70 (1967), in two dimensions). Two tiles are transformed at once, as real and imaginary
+ * part. Yields after each pair the share that is done.
+ */
+export function* tileSpectra(part: PicturePart): Generator<number, TileSpectra> {
+  const size = tileSize(part.width, part.height);
+  const corners = places(part.height, size).flatMap((top) =>
+    places(part.width, size).map((left) => [left, top] as const),
+  );
+  const plane = createFourierPlane(size);
+  const taper = Float64Array.from({ length: size }, (_, i) => 0.5 - 0.5 * Math.cos((2 * Math.PI * i) / size));
+  const powers: Float32Array[] = [];
+  for (let i = 0; i < corners.length; i += 2) {
+    const pair = corners.slice(i, i + 2);
+    plane.data.fill(0);
+    pair.forEach((corner, which) => {
+      fillTile(plane.data, which, part, corner, taper);
+    });
+    powers.push(...splitPowers(plane.transposedTransform(), size).slice(0, pair.length));
+    yield powers.length / corners.length;
+  }
+  return { size, corners, powers, mean: meanOf(powers) };
+}
+
+/** Writes a windowed tile into the real (0) or the imaginary (1) parts. */
+function fillTile(
+  data: Float64Array,
+  which: number,
+  { samples, width }: PicturePart,
+  [left, top]: readonly [number, number],
+  taper: Float64Array,
+): void {
+  const size = taper.length;
+  const { level, slopeX, slopeY } = windowedPlane(samples, width, left, top, taper);
+  for (let y = 0; y < size; y++) {
+    const start = (top + y) * width + left;
+    const row = level + slopeY * (y - size / 2);
+    const weight = taper[y]!;
+    for (let x = 0, j = 2 * size * y + which; x < size; x++, j += 2)
+      data[j] = weight * taper[x]! * (samples[start + x]! - row - slopeX * (x - size / 2));
+  }
+}
+
+/** The plane through a tile by least squares with the window as weight; about the middle its three parts are independent. */
+function windowedPlane(samples: Float64Array, width: number, left: number, top: number, taper: Float64Array) {
+  const size = taper.length;
+  let [sum, sumX, sumY, second] = [0, 0, 0, 0];
+  for (let y = 0; y < size; y++) {
+    const start = (top + y) * width + left;
+    let [row, rowX] = [0, 0];
+    for (let x = 0; x < size; x++) {
+      const value = taper[x]! * samples[start + x]!;
+      row += value;
+      rowX += value * (x - size / 2);
+    }
+    sum += taper[y]! * row;
+    sumX += taper[y]! * rowX;
+    sumY += taper[y]! * row * (y - size / 2);
+    second += taper[y]! * (y - size / 2) ** 2;
+  }
+  // A Hann window of n points sums up to n/2.
+  const half = size / 2;
+  return { level: sum / half ** 2, slopeX: sumX / (half * second), slopeY: sumY / (half * second) };
+}
+
+/** Powers of the two real tiles in one complex transform: the even and the odd part under k → −k with conjugation. */
+function splitPowers(data: Float64Array, size: number): [Float32Array, Float32Array] {
+  const first = new Float32Array(size * (size / 2 + 1));
+  const second = new Float32Array(first.length);
+  // Σ window² = 3 size/8 along each side; so that the powers of all frequencies sum up to the variance.
+  const scale = 1 / (4 * size ** 2 * (0.375 * size) ** 2);
+  for (let row = 0, i = 0; row <= size / 2; row++) {
+    const mirrored = ((size - row) % size) * size;
+    for (let column = 0; column < size; column++, i++) {
+      const mirror = 2 * (mirrored + ((size - column) & (size - 1)));
+      const re = data[2 * i]!;
+      const im = data[2 * i + 1]!;
+      const mirrorRe = data[mirror]!;
+      const mirrorIm = data[mirror + 1]!;
+      first[i] = scale * ((re + mirrorRe) * (re + mirrorRe) + (im - mirrorIm) * (im - mirrorIm));
+      second[i] = scale * ((re - mirrorRe) * (re - mirrorRe) + (im + mirrorIm) * (im + mirrorIm));
+    }
+  }
+  return [first, second];
+}
+
+function meanOf(powers: readonly Float32Array[]): Float64Array {
+  const mean = new Float64Array(powers[0]!.length);
+  for (const power of powers) for (let i = 0; i < mean.length; i++) mean[i]! += power[i]!;
+  for (let i = 0; i < mean.length; i++) mean[i]! /= powers.length;
+  return mean;
+}
