@@ -20,6 +20,9 @@ export interface DrawnRipples {
   readonly fineAmplitude?: number;
   /** Amplitude at (x, y) as a share of `amplitude`. */
   readonly strength?: (x: number, y: number) => number;
+  /** Standard deviation of a rough ground without direction, and the length over which it changes. */
+  readonly roughness?: number;
+  readonly roughLength?: number;
   /** Change of the background over the picture along x and y. */
   readonly gradientX?: number;
   readonly gradientY?: number;
@@ -38,12 +41,14 @@ const waves = 100;
 export function drawRipples(ripples: DrawnRipples): CameraImage {
   const { width, height, period, direction, amplitude, fullScale = 255, seed = 1 } = ripples;
   const { harmonic = 0, disorder = 0, disorderLength = 8 * period, noise = 0 } = ripples;
+  const { roughness = 0, roughLength = period / 5 } = ripples;
   const { finePeriod, fineAmplitude = 0, gradientX = 0, gradientY = 0, strength } = ripples;
   const random = createRandom(seed);
   const wave = (2 * Math.PI) / period;
   const [kx, ky] = [wave * Math.cos(direction), wave * Math.sin(direction)];
   // The slope of a normal surface with correlation exp(−r²/2l²) is its height over l; across the wave vector it turns it.
   const bend = smoothSurface(width, height, disorderLength, disorder * wave * disorderLength, random);
+  const rough = smoothSurface(width, height, roughLength, roughness, random);
   const fine = finePeriod === undefined ? 0 : period / finePeriod;
   const samples = new Uint16Array(width * height);
   for (let y = 0, i = 0; y < height; y++) {
@@ -52,7 +57,7 @@ export function drawRipples(ripples: DrawnRipples): CameraImage {
       let value = Math.cos(phase) + harmonic * Math.cos(2 * phase);
       if (fine > 0) value += (fineAmplitude / amplitude) * Math.cos(fine * (kx * y - ky * x));
       const plane = 0.45 + gradientX * (x / width - 0.5) + gradientY * (y / height - 0.5);
-      const grey = plane + amplitude * value * (strength?.(x, y) ?? 1) + noise * random.normal();
+      const grey = plane + amplitude * value * (strength?.(x, y) ?? 1) + rough[i]! + noise * random.normal();
       samples[i] = Math.min(fullScale, Math.max(0, Math.round(fullScale * grey)));
     }
   }

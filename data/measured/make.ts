@@ -5,6 +5,7 @@ import type { CameraImage } from '../../lib/measured/cameraImage.ts';
 import { createRandom } from '../../lib/numerics/random.ts';
 import { drawBeam, type SyntheticBeam } from './drawBeam.ts';
 import { drawMarks, marksTruth } from './drawMarks.ts';
+import { drawEvenField, drawUnevenField, ripplesTruth } from './drawMicrographs.ts';
 import { drawSpotCaustic, drawSpotLine, drawSpotPicture, spotTruth } from './drawSpot.ts';
 
 /** Peak and width of the wings over the core of the rain-gauge beam. */
@@ -126,6 +127,12 @@ function writePng({ width, height, samples }: CameraImage): Uint8Array {
   );
 }
 
+/** A grey PNG of eight bits. */
+function writePlainPng({ width, height, samples }: CameraImage): Uint8Array {
+  const data = Uint8Array.from(samples);
+  return encode({ width, height, data, depth: 8, channels: 1 }, { zlib: { level: 9 } });
+}
+
 /** A TIFF of one uncompressed 8-bit strip: header, samples, then eight tags in ascending order (TIFF 6.0, 1992). */
 function writeTiff(beam: SyntheticBeam): Uint8Array {
   const { width, height, samples } = drawBeam(beam);
@@ -166,6 +173,7 @@ export const truth = {
   coldPlateCaustic,
   spot: spotTruth,
   marks: marksTruth,
+  ripples: ripplesTruth,
 };
 
 /** Name and bytes of every invented file, the same on every run. */
@@ -180,6 +188,8 @@ export function makeMeasured(): Record<string, Uint8Array> {
     'lecture-table-spot.png': writePng(drawSpotPicture()),
     'lecture-table-focus.csv': writeTable('z (mm);dx (µm);dy (µm)', ';', drawSpotCaustic(), ','),
     'rain-gauge-spots.csv': writeTable('energy (µJ);dx (µm);dy (µm);N;z (mm);remark', ';', drawMarks(), ','),
+    'even-ripples.png': writePlainPng(drawEvenField()),
+    'uneven-ripples.png': writePlainPng(drawUnevenField()),
     'cold-plate-caustic.csv': writeTable('z (mm),d (µm)', ',', drawCaustic(coldPlateCaustic), '.'),
   };
 }

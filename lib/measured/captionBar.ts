@@ -24,9 +24,10 @@ const gap = 3;
 
 /** The rows at the lower and the upper edge that hold a caption or a scale bar; none, one or two. */
 export function findWrittenRows(image: CameraImage): WrittenRows[] {
-  const found = (['lower', 'upper'] as const).flatMap((edge) => findCaption(image, edge) ?? []);
+  const range = rangeOf(image);
+  const found = (['lower', 'upper'] as const).flatMap((edge) => findCaption(image, range, edge) ?? []);
   if (found.length > 0) return found;
-  const bar = findScaleBar(image);
+  const bar = findScaleBar(image, range);
   return bar ? [bar] : [];
 }
 
@@ -42,11 +43,13 @@ export function withoutRows(region: PictureRegion, rows: readonly WrittenRows[])
 }
 
 type Edge = 'lower' | 'upper';
+/** Lowest and highest grey of a picture. */
+type Range = readonly [low: number, high: number];
 
-function findCaption(image: CameraImage, edge: Edge): WrittenRows | undefined {
+function findCaption(image: CameraImage, range: Range, edge: Edge): WrittenRows | undefined {
   const { height } = image;
   const rowAt = (i: number) => (edge === 'lower' ? height - 1 - i : i);
-  const level = levelOf(image);
+  const level = levelOf(range);
   const edgeRows = Math.max(4, Math.ceil(height / 100));
   const counts = new Float64Array(levels);
   for (let i = 0; i < edgeRows; i++) countRow(image, rowAt(i), level, counts);
@@ -79,8 +82,7 @@ function countFromEdge(isWritten: (i: number) => boolean, most: number): number 
   return rows;
 }
 
-function levelOf({ samples }: CameraImage): (value: number) => number {
-  const [low, high] = extremes(samples);
+function levelOf([low, high]: Range): (value: number) => number {
   const scale = high > low ? levels / (high - low) : 0;
   return (value) => Math.min(levels - 1, Math.floor((value - low) * scale));
 }
@@ -94,7 +96,7 @@ function countRow(
   for (let i = row * width; i < (row + 1) * width; i++) counts[level(samples[i]!)]! += 1;
 }
 
-function extremes(samples: ArrayLike<number>): [low: number, high: number] {
+function rangeOf({ samples }: CameraImage): Range {
   let [low, high] = [samples[0]!, samples[0]!];
   for (let i = 1; i < samples.length; i++) {
     const value = samples[i]!;
@@ -112,9 +114,11 @@ const nearEdge = 0.25;
  * A bar in the highest grey of the picture near its lower or upper edge, with the text beside it, drawn on the picture
  * itself. None where that grey occurs elsewhere too, as in an overexposed picture.
  */
-function findScaleBar(image: CameraImage): WrittenRows | undefined {
+function findScaleBar(image: CameraImage, [low, high]: Range): WrittenRows | undefined {
   const { height, width } = image;
-  const runs = longestRuns(image);
+  const bright = high - 0.02 * (high - low);
+  const edge = Math.floor(nearEdge * height);
+  const runs = longestRuns(image, bright, (row) => row < edge || row >= height - edge);
   const bars = [...runs.keys()].filter((row) => runs[row]! >= Math.max(16, barShare * width));
   if (bars.length < 2) return undefined;
   let [first, last] = [bars[0]!, bars.at(-1)!];
@@ -123,24 +127,28 @@ function findScaleBar(image: CameraImage): WrittenRows | undefined {
     if (written(first - i)) [first, i] = [first - i, 0];
     if (written(last + i)) [last, i] = [last + i, 0];
   }
-  const elsewhere = runs.filter((run, row) => run >= 2 && (row < first || row > last)).length;
-  const edge = Math.min(first, height - 1 - last);
-  if (elsewhere > 0.01 * height || last - first > mostShare * height || edge > nearEdge * height)
-    return undefined;
+  const others = longestRuns(image, bright, (row) => row < first || row > last);
+  const elsewhere = others.filter((run) => run >= 2).length;
+  if (elsewhere > 0.01 * height || last - first > edge) return undefined;
   // A few rows more, for the soft rim of the signs.
   return { first: Math.max(0, first - gap), last: Math.min(height - 1, last + gap), kind: 'scale bar' };
 }
 
-/** Of each row, the most neighbouring pixels within 2 % of the highest grey. */
-function longestRuns({ samples, width, height }: CameraImage): Float64Array {
-  const [low, high] = extremes(samples);
-  const bright = high - 0.02 * (high - low);
+/** Of each row that counts, the most neighbouring pixels of at least `bright`; 0 in the others. */
+function longestRuns(
+  { samples, width, height }: CameraImage,
+  bright: number,
+  counts: (row: number) => boolean,
+): Float64Array {
   const runs = new Float64Array(height);
-  for (let row = 0, i = 0; row < height; row++) {
-    for (let x = 0, run = 0; x < width; x++, i++) {
+  for (let row = 0; row < height; row++) {
+    if (!counts(row)) continue;
+    let most = 0;
+    for (let i = row * width, run = 0; i < (row + 1) * width; i++) {
       run = samples[i]! >= bright ? run + 1 : 0;
-      if (run > runs[row]!) runs[row] = run;
+      if (run > most) most = run;
     }
+    runs[row] = most;
   }
   return runs;
 }

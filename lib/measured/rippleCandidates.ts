@@ -18,17 +18,32 @@ export const leastPeriodsInTile = 5;
 const fewest = 2.5;
 /** Shorter periods, in pixels, are blurred and aliased. */
 export const shortestPeriod = 3;
+/** Power over that of other directions below which nothing is looked at. */
+const leastLooked = 1.5;
 /** Candidates looked at, the strongest first. */
 const most = 12;
 
 /** Medians of the power over directions, by the whole number of steps from frequency 0. */
-export function ringMedians(spectrum: HalfSpectrum): Float64Array {
-  const half = spectrum.size / 2;
-  const rings: number[][] = Array.from({ length: half }, () => []);
-  for (let x = 0; x < half; x++) {
-    for (let y = -half + 1; y < half; y++) rings[Math.round(Math.hypot(x, y))]?.push(valueAt(spectrum, x, y));
+export function ringMedians({ size, values }: HalfSpectrum): Float64Array {
+  const half = size / 2;
+  const radii = new Uint16Array(values.length);
+  const ends = new Uint32Array(half + 1);
+  for (let x = 0, i = 0; x < half; x++) {
+    for (let y = 0; y < size; y++, i++) {
+      const radius = Math.round(Math.sqrt(x * x + (y < half ? y * y : (size - y) * (size - y))));
+      radii[i] = Math.min(half, radius);
+      ends[radii[i]!]! += 1;
+    }
   }
-  return Float64Array.from(rings, (ring) => ring.sort((a, b) => a - b)[ring.length >> 1]!);
+  for (let radius = 1; radius <= half; radius++) ends[radius]! += ends[radius - 1]!;
+  // Sorted by ring: each value goes before those of its ring that have been placed.
+  const sorted = new Float64Array(ends[half]!);
+  const starts = ends.slice();
+  for (let i = 0; i < sorted.length; i++) sorted[--starts[radii[i]!]!] = values[i]!;
+  return Float64Array.from({ length: half }, (_, radius) => {
+    const ring = sorted.subarray(starts[radius], ends[radius]).sort();
+    return ring[ring.length >> 1]!;
+  });
 }
 
 /** Local maxima of the power times the frequency, which weighs down a background that falls with it; strongest first. */
@@ -40,6 +55,7 @@ export function findCandidates(spectrum: HalfSpectrum, rings: Float64Array): Can
       const radius = Math.hypot(x, y);
       if (radius < fewest || radius > spectrum.size / shortestPeriod) continue;
       if (x === 0 && y < 0) continue;
+      if (!(valueAt(spectrum, x, y) > leastLooked * rings[Math.round(radius)]!)) continue;
       if (isHighest(spectrum, x, y)) found.push({ x, y, score: radius * valueAt(spectrum, x, y) });
     }
   }

@@ -44,7 +44,7 @@ export interface RipplePicture {
 const leastSide = 64;
 export const initialSmoothing = 2;
 /** Ridges across a cell of the map of regularity: fewer and a cell shows the ridges themselves. */
-const periodsInCell = 3;
+const periodsInCell = 2;
 /** Share of the time that the spectra take (measured). */
 const spectraShare = 0.6;
 

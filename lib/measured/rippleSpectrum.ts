@@ -27,11 +27,11 @@ export function tileSize(width: number, height: number): number {
 }
 
 /**
- * Places of tiles along one side, the first and the last at its ends: at most half a tile apart, and two thirds where
- * there are many.
+ * Places of tiles along one side, the first and the last at its ends: at most half a tile apart, and three quarters
+ * where there are many.
  */
 function places(side: number, size: number): number[] {
-  const most = side > 3 * size ? size / 1.5 : size / 2;
+  const most = side > 3 * size ? 0.75 * size : size / 2;
   const steps = Math.ceil((side - size) / most);
   if (steps === 0) return [0];
   return Array.from({ length: steps + 1 }, (_, i) => Math.round(((side - size) * i) / steps));
@@ -50,61 +50,72 @@ export function* tileSpectra(part: PicturePart): Generator<number, TileSpectra> 
   const plane = createFourierPlane(size);
   const taper = Float64Array.from({ length: size }, (_, i) => 0.5 - 0.5 * Math.cos((2 * Math.PI * i) / size));
   const powers: Float32Array[] = [];
+  const mean = new Float64Array(size * (size / 2 + 1));
   for (let i = 0; i < corners.length; i += 2) {
     const pair = corners.slice(i, i + 2);
-    plane.data.fill(0);
-    pair.forEach((corner, which) => {
-      fillTile(plane.data, which, part, corner, taper);
-    });
-    powers.push(...splitPowers(plane.transposedTransform(), size).slice(0, pair.length));
+    fillTiles(plane.data, part, pair, taper);
+    powers.push(...splitPowers(plane.transposedTransform(), size, mean).slice(0, pair.length));
     yield powers.length / corners.length;
   }
-  return { size, corners, powers, mean: meanOf(powers) };
+  for (let i = 0; i < mean.length; i++) mean[i]! /= corners.length;
+  return { size, corners, powers, mean };
 }
 
-/** Writes a windowed tile into the real (0) or the imaginary (1) parts. */
-function fillTile(
+/** Writes a windowed tile into the real parts and a second one, where there is one, into the imaginary parts. */
+function fillTiles(
   data: Float64Array,
-  which: number,
   { samples, width }: PicturePart,
-  [left, top]: readonly [number, number],
+  pair: readonly (readonly [left: number, top: number])[],
   taper: Float64Array,
 ): void {
   const size = taper.length;
-  const { level, slopeX, slopeY } = windowedPlane(samples, width, left, top, taper);
-  for (let y = 0; y < size; y++) {
-    const start = (top + y) * width + left;
-    const row = level + slopeY * (y - size / 2);
-    const weight = taper[y]!;
-    for (let x = 0, j = 2 * size * y + which; x < size; x++, j += 2)
-      data[j] = weight * taper[x]! * (samples[start + x]! - row - slopeX * (x - size / 2));
-  }
+  data.fill(0);
+  pair.forEach(([left, top], which) => {
+    const start = top * width + left;
+    const { level, slopeX, slopeY } = windowedPlane(samples, width, start, taper);
+    for (let y = 0; y < size; y++) {
+      const from = start + y * width;
+      const row = level + slopeY * (y - size / 2) - slopeX * (size / 2);
+      const weight = taper[y]!;
+      for (let x = 0, j = 2 * size * y + which; x < size; x++, j += 2)
+        data[j] = weight * taper[x]! * (samples[from + x]! - row - slopeX * x);
+    }
+  });
 }
 
-/** The plane through a tile by least squares with the window as weight; about the middle its three parts are independent. */
-function windowedPlane(samples: Float64Array, width: number, left: number, top: number, taper: Float64Array) {
+/**
+ * The plane through a tile by least squares with the window as weight, about the tile's middle, where its three parts
+ * are independent. Every second pixel along each side is enough, and as even about the middle.
+ */
+function windowedPlane(samples: Float64Array, width: number, start: number, taper: Float64Array) {
   const size = taper.length;
-  let [sum, sumX, sumY, second] = [0, 0, 0, 0];
-  for (let y = 0; y < size; y++) {
-    const start = (top + y) * width + left;
-    let [row, rowX] = [0, 0];
-    for (let x = 0; x < size; x++) {
-      const value = taper[x]! * samples[start + x]!;
+  let sum = 0;
+  let sumX = 0;
+  let sumY = 0;
+  let second = 0;
+  for (let y = 0; y < size; y += 2) {
+    let row = 0;
+    let rowX = 0;
+    for (let x = 0, i = start + y * width; x < size; x += 2, i += 2) {
+      const value = taper[x]! * samples[i]!;
       row += value;
       rowX += value * (x - size / 2);
     }
     sum += taper[y]! * row;
     sumX += taper[y]! * rowX;
     sumY += taper[y]! * row * (y - size / 2);
-    second += taper[y]! * (y - size / 2) ** 2;
+    second += taper[y]! * (y - size / 2) * (y - size / 2);
   }
-  // A Hann window of n points sums up to n/2.
-  const half = size / 2;
-  return { level: sum / half ** 2, slopeX: sumX / (half * second), slopeY: sumY / (half * second) };
+  // A Hann window of n points sums up to n/2, every second one to n/4.
+  const total = size / 4;
+  return { level: sum / total ** 2, slopeX: sumX / (total * second), slopeY: sumY / (total * second) };
 }
 
-/** Powers of the two real tiles in one complex transform: the even and the odd part under k → −k with conjugation. */
-function splitPowers(data: Float64Array, size: number): [Float32Array, Float32Array] {
+/**
+ * Powers of the two real tiles in one complex transform: the even and the odd part under k → −k with conjugation. Both are
+ * added to `sum`.
+ */
+function splitPowers(data: Float64Array, size: number, sum: Float64Array): [Float32Array, Float32Array] {
   const first = new Float32Array(size * (size / 2 + 1));
   const second = new Float32Array(first.length);
   // Σ window² = 3 size/8 along each side; so that the powers of all frequencies sum up to the variance.
@@ -117,16 +128,12 @@ function splitPowers(data: Float64Array, size: number): [Float32Array, Float32Ar
       const im = data[2 * i + 1]!;
       const mirrorRe = data[mirror]!;
       const mirrorIm = data[mirror + 1]!;
-      first[i] = scale * ((re + mirrorRe) * (re + mirrorRe) + (im - mirrorIm) * (im - mirrorIm));
-      second[i] = scale * ((re - mirrorRe) * (re - mirrorRe) + (im + mirrorIm) * (im + mirrorIm));
+      const one = scale * ((re + mirrorRe) * (re + mirrorRe) + (im - mirrorIm) * (im - mirrorIm));
+      const other = scale * ((re - mirrorRe) * (re - mirrorRe) + (im + mirrorIm) * (im + mirrorIm));
+      first[i] = one;
+      second[i] = other;
+      sum[i]! += one + other;
     }
   }
   return [first, second];
-}
-
-function meanOf(powers: readonly Float32Array[]): Float64Array {
-  const mean = new Float64Array(powers[0]!.length);
-  for (const power of powers) for (let i = 0; i < mean.length; i++) mean[i]! += power[i]!;
-  for (let i = 0; i < mean.length; i++) mean[i]! /= powers.length;
-  return mean;
 }

@@ -70,7 +70,7 @@ describe('tile spectra', () => {
     expect(size).toBe(64);
     const lefts = [...new Set(corners.map(([left]) => left))];
     lefts.slice(1).forEach((left, i) => {
-      expect(left - lefts[i]!).toBeLessThanOrEqual((2 / 3) * size + 1);
+      expect(left - lefts[i]!).toBeLessThanOrEqual(0.75 * size + 1);
     });
     expect(lefts.at(-1)).toBe(500 - size);
   });
