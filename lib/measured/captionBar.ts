@@ -120,7 +120,7 @@ function findScaleBar(image: CameraImage, [low, high]: Range): WrittenRows | und
   const edge = Math.floor(nearEdge * height);
   const runs = longestRuns(image, bright, (row) => row < edge || row >= height - edge);
   const bars = [...runs.keys()].filter((row) => runs[row]! >= Math.max(16, barShare * width));
-  if (bars.length < 2) return undefined;
+  if (bars.length < 2 || !isSharp(image, bars, low + 0.8 * (high - low))) return undefined;
   let [first, last] = [bars[0]!, bars.at(-1)!];
   const written = (row: number) => (runs[row] ?? 0) >= 2;
   for (let i = 1; i <= gap; i++) {
@@ -132,6 +132,18 @@ function findScaleBar(image: CameraImage, [low, high]: Range): WrittenRows | und
   if (elsewhere > 0.01 * height || last - first > edge) return undefined;
   // A few rows more, for the soft rim of the signs.
   return { first: Math.max(0, first - gap), last: Math.min(height - 1, last + gap), kind: 'scale bar' };
+}
+
+/** True where just above and below the bar its column is much darker: bright spots of the surface fade. */
+function isSharp({ samples, width, height }: CameraImage, bars: readonly number[], dark: number): boolean {
+  const row = bars[bars.length >> 1]!;
+  let column = 0;
+  for (let x = 0, run = 0, most = 0; x < width; x++) {
+    run = samples[row * width + x]! > dark ? run + 1 : 0;
+    if (run > most) [most, column] = [run, x - (run >> 1)];
+  }
+  const isDark = (y: number) => y < 0 || y >= height || samples[y * width + column]! < dark;
+  return isDark(bars[0]! - 2) && isDark(bars.at(-1)! + 2);
 }
 
 /** Of each row that counts, the most neighbouring pixels of at least `bright`; 0 in the others. */
