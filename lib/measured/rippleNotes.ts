@@ -1,20 +1,22 @@
 import type { WrittenRows } from './captionBar.ts';
 import type { PictureRegion } from './markLevels.ts';
 import type { OrientationDistribution } from './orientationMap.ts';
-import { leastPeriodsInTile } from './rippleCandidates.ts';
 import type { RipplePeriod, WithoutPeriod } from './ripplePeriods.ts';
 
-/** Why a picture has no period, as a sentence with the next step. */
-export function whyWithout(kind: WithoutPeriod, { width, height }: PictureRegion): string {
+/** Why a picture has no period, with the next step; `fewestRidges` across the shorter side would have been seen. */
+export function whyWithout(
+  kind: WithoutPeriod,
+  { width, height }: PictureRegion,
+  fewestRidges: number,
+): string {
   const texts: Readonly<Record<WithoutPeriod, string>> = {
     blank:
       'The grey values vary by no more than their rounding, so nothing can repeat. Take the picture with more contrast.',
-    'no-direction':
-      'Of what could repeat ten times across the shorter side no direction stands out: it is alike along all of them, as in noise, grain or blur.',
+    'no-direction': `Of what could repeat ${fewestRidges} times across the shorter side no direction stands out: it is alike along all of them, as in noise, grain or blur.`,
     'no-spacing': 'Lines have a direction but no spacing that repeats, as scratches and edges do.',
     'not-repeated':
-      'A spacing stands out in less than half of the region only, so it is not counted as ripples. Choose a region in which they are everywhere.',
-    coarse: `Something lies along a direction, but repeats too few times in ${width} × ${height} pixels to be told from scratches or a change of the background: ${2 * leastPeriodsInTile} ridges are needed across the shorter side. Choose a larger region or a lower magnification.`,
+      'A spacing stands out in half of the region or less, so it is not counted as ripples. Choose a region in which they are everywhere.',
+    coarse: `Something lies along a direction, but repeats too few times in ${width} × ${height} pixels to be told from scratches or a change of the background: ${fewestRidges} ridges are needed across the shorter side. Choose a larger region or a lower magnification.`,
   };
   return texts[kind];
 }

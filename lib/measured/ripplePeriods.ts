@@ -97,7 +97,7 @@ function judge(one: Candidate, spectra: TileSpectra): Judged {
   if (length(one) < leastPeriodsInTile) return { ...one, share: 0, fault: 'coarse' };
   if (one.overValley < least.overValley) return { ...one, share: 0, fault: 'no-spacing' };
   const share = shareOfTiles(spectra, one.kx, one.ky);
-  return { ...one, share, fault: share < least.share ? 'not-repeated' : undefined };
+  return { ...one, share, fault: share > least.share ? undefined : 'not-repeated' };
 }
 
 /** The fault of the strongest candidate that has a direction; one without a fault was too much like lines. */

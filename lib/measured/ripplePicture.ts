@@ -3,10 +3,9 @@ import type { CameraImage } from './cameraImage.ts';
 import { findWrittenRows, type WrittenRows, withoutRows } from './captionBar.ts';
 import { type PictureRegion, takeRegion } from './markLevels.ts';
 import { checkSmoothing, findOrientation, type OrientationDistribution } from './orientationMap.ts';
-import type { CoherenceLength } from './rippleCoherence.ts';
 import { rippleNotes, whyWithout } from './rippleNotes.ts';
-import { findPeriods, type RipplePeriod, type WithoutPeriod } from './ripplePeriods.ts';
-import { tileSpectra } from './rippleSpectrum.ts';
+import type { RipplePeriod, WithoutPeriod } from './ripplePeriods.ts';
+import { scaleRipples, searchRipples } from './rippleSearch.ts';
 
 /** How ripples are measured in a micrograph. */
 export interface RippleOptions {
@@ -51,7 +50,7 @@ const spectraShare = 0.6;
 /**
  * Measures period, direction, coherence and regularity of ripples, in steps: each yields the share that is done, so
  * that a worker can show it and stop between two steps. The period comes from the average spectrum of overlapping tiles
- * (`tileSpectra`, `findPeriods`), the orientation from local gradients (`findOrientation`). Throws Problem 'impossible'
+ * (`searchRipples`), the orientation from local gradients (`findOrientation`). Throws Problem 'impossible'
  * where the region or the smoothing cannot be; a picture without ripples is an answer and no problem.
  */
 export function* rippleSteps(
@@ -62,19 +61,22 @@ export function* rippleSteps(
   const { region, written } = readRegionOf(image, options.region);
   const part = takeRegion(image, region);
   checkSmoothing(smoothing, part);
-  const spectra = yield* scaled(tileSpectra(part), 0, spectraShare);
-  const independent = (part.width * part.height) / spectra.size ** 2;
-  const { main, second, without } = findPeriods(spectra, independent, image.samples instanceof Uint16Array);
-  const cell = periodsInCell * (main?.period ?? spectra.size / 8);
+  const whole = image.samples instanceof Uint16Array;
+  const { main, second, without, tile, fewestRidges } = yield* scaled(
+    searchRipples(part, whole),
+    0,
+    spectraShare,
+  );
+  const cell = periodsInCell * (main?.period ?? tile.size / 8);
   const orientation = yield* scaled(findOrientation(part, smoothing, cell), spectraShare, 1);
   const found = { main, region, written, orientation };
   return {
     ...found,
     unit: pixelPitch === undefined ? 'px' : 'm',
-    main: main && scaledBy(main, pixelPitch),
-    second: second && scaledBy(second, pixelPitch),
-    without: without && { kind: without, text: whyWithout(without, region) },
-    tile: { size: spectra.size, count: spectra.powers.length },
+    main: main && scaleRipples(main, pixelPitch ?? 1),
+    second: second && scaleRipples(second, pixelPitch ?? 1),
+    without: without && { kind: without, text: whyWithout(without, region, fewestRidges) },
+    tile,
     notes: rippleNotes(found),
   };
 }
@@ -100,18 +102,6 @@ export function measureRipples(
     watch.progress?.(step.value);
     if (watch.shouldStop?.()) throw new Problem('absent', `The measurement of "${image.name}" was stopped.`);
   }
-}
-
-/** The same ripples with their lengths in metres. */
-function scaledBy(ripples: RipplePeriod, pitch = 1): RipplePeriod {
-  const scale = (coherence: CoherenceLength) => ({ ...coherence, length: coherence.length * pitch });
-  return {
-    ...ripples,
-    period: ripples.period * pitch,
-    periodUncertainty: ripples.periodUncertainty * pitch,
-    coherenceAlong: scale(ripples.coherenceAlong),
-    coherenceAcross: scale(ripples.coherenceAcross),
-  };
 }
 
 function* scaled<T>(steps: Generator<number, T>, from: number, to: number): Generator<number, T> {

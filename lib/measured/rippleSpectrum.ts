@@ -17,7 +17,7 @@ export interface TileSpectra {
 }
 
 /** Larger tiles resolve no more of ripples that wander, and leave fewer tiles to compare. */
-const largestTile = 512;
+export const largestTile = 512;
 
 /** The largest power of two of at most half the shorter side; two thirds of it in small pictures. */
 export function tileSize(width: number, height: number): number {
@@ -40,10 +40,9 @@ function places(side: number, size: number): number[] {
 /**
  * Spectra of overlapping tiles with a Hann window, each less the plane that fits it best (P. Welch, IEEE Trans.
  * Audio Electroacoust. 15, 70 (1967), in two dimensions). Two tiles are transformed at once, as real and imaginary
- * part. Yields after each pair the share that is done.
+ * part. `size` is their side, a power of two of at most the part's. Yields after each pair the share that is done.
  */
-export function* tileSpectra(part: PicturePart): Generator<number, TileSpectra> {
-  const size = tileSize(part.width, part.height);
+export function* tileSpectra(part: PicturePart, size: number): Generator<number, TileSpectra> {
   const corners = places(part.height, size).flatMap((top) =>
     places(part.width, size).map((left) => [left, top] as const),
   );

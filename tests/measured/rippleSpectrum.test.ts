@@ -7,7 +7,7 @@ import { createRandom } from '../../lib/numerics/random.ts';
 import { expectClose } from '../close.ts';
 
 function spectraOf(image: Parameters<typeof takeRegion>[0]): TileSpectra {
-  const steps = tileSpectra(takeRegion(image));
+  const steps = tileSpectra(takeRegion(image), tileSize(image.width, image.height));
   for (;;) {
     const step = steps.next();
     if (step.done) return step.value;
