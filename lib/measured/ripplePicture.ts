@@ -61,9 +61,9 @@ export function* rippleSteps(
   const { region, written } = readRegionOf(image, options.region);
   const part = takeRegion(image, region);
   checkSmoothing(smoothing, part);
-  const whole = image.samples instanceof Uint16Array;
+  const rounding = roundingOf(image);
   const { main, second, without, tile, fewestRidges } = yield* scaled(
-    searchRipples(part, whole),
+    searchRipples(part, rounding),
     0,
     spectraShare,
   );
@@ -102,6 +102,14 @@ export function measureRipples(
     watch.progress?.(step.value);
     if (watch.shouldStop?.()) throw new Problem('absent', `The measurement of "${image.name}" was stopped.`);
   }
+}
+
+/** Variance that rounding may leave: half a count squared, or what four-byte numbers cannot tell, sixfold. */
+function roundingOf({ samples }: CameraImage): number {
+  if (samples instanceof Uint16Array) return 0.5;
+  let most = 0;
+  for (const value of samples) most = Math.max(most, Math.abs(value));
+  return Math.max(Number.MIN_VALUE, 1e-13 * most * most);
 }
 
 function* scaled<T>(steps: Generator<number, T>, from: number, to: number): Generator<number, T> {

@@ -14,18 +14,18 @@ export interface RippleSearch extends RipplePeriods {
 
 /**
  * Looks for ripples in tiles of `tileSize` and, where these show none that are fine enough, in tiles twice as large, up
- * to two thirds of the shorter side; beyond 512 pixels the part is shrunk to half instead. `whole` where grey values are
- * whole counts. Yields the share of the first look that is done.
+ * to two thirds of the shorter side; beyond 512 pixels the part is shrunk to half instead. `rounding` as in
+ * `findPeriods`. Yields the share of the first look that is done.
  */
-export function* searchRipples(part: PicturePart, whole: boolean): Generator<number, RippleSearch> {
+export function* searchRipples(part: PicturePart, rounding: number): Generator<number, RippleSearch> {
   let size = tileSize(part.width, part.height);
-  let found = yield* look(part, size, whole, 1);
+  let found = yield* look(part, size, rounding, 1);
   const side = Math.min(part.width, part.height);
   let [shrunk, factor] = [part, 1];
   while (isUnseen(found) && 3 * size * factor <= side) {
     if (2 * size <= largestTile) size *= 2;
     else [shrunk, factor] = [shrink(shrunk), 2 * factor];
-    const next = yield* look(shrunk, size, whole, factor);
+    const next = yield* look(shrunk, size, rounding, factor);
     // What larger tiles cannot tell either is said of the smaller ones, where there are more of them.
     if (next.main || [found, next].some(({ without }) => without === 'coarse')) found = next;
   }
@@ -40,14 +40,14 @@ function isUnseen({ without }: RippleSearch): boolean {
 function* look(
   part: PicturePart,
   size: number,
-  whole: boolean,
+  rounding: number,
   factor: number,
 ): Generator<number, RippleSearch> {
   const steps = tileSpectra(part, size);
   let step = steps.next();
   for (; !step.done; step = steps.next()) yield factor === 1 ? step.value : 1;
   const independent = (part.width * part.height) / size ** 2;
-  const { main, second, without } = findPeriods(step.value, independent, whole);
+  const { main, second, without } = findPeriods(step.value, independent, rounding);
   return {
     ...(main && { main: scaleRipples(main, factor) }),
     ...(second && { second: scaleRipples(second, factor) }),

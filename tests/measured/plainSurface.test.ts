@@ -5,6 +5,7 @@ import type { CameraImage } from '../../lib/measured/cameraImage.ts';
 import { decodeMicrograph } from '../../lib/measured/micrograph.ts';
 import { measureRipples } from '../../lib/measured/ripplePicture.ts';
 import { cases } from '../cases.ts';
+import { expectClose } from '../close.ts';
 import { drawPlain, plainKinds } from './drawPlain.ts';
 
 const sides = [128, 200, 256, 384, 512];
@@ -32,6 +33,35 @@ describe('surfaces without ripples', () => {
     }).filter(({ period }) => period !== undefined);
     console.log(`of 50 pictures without ripples ${found.length} get a period`);
     expect(found.length, JSON.stringify(found)).toBeLessThanOrEqual(1);
+  });
+
+  it.each([
+    ['counts', Uint16Array.from({ length: 9e4 }, () => 100)],
+    ['nothing', new Float64Array(9e4)],
+    ['floating point', new Float64Array(9e4).fill(0.3)],
+    [
+      'a slope in floating point',
+      Float64Array.from({ length: 9e4 }, (_, i) => Math.fround(0.3 + (i % 300) / 1e4)),
+    ],
+  ] as const)('one grey, %s: blank', (_name, samples) => {
+    const found = measureRipples({ name: 'a', width: 300, height: 300, samples, fullScale: undefined });
+    expect(found.without?.kind).toBe('blank');
+    expect(found.orientation.regularity.values.every(Number.isFinite)).toBe(true);
+  });
+
+  it('floating point: the same answer as in counts', () => {
+    const image = drawRipples({
+      width: 256,
+      height: 256,
+      period: 11,
+      direction: 2,
+      amplitude: 0.2,
+      noise: 0.1,
+    });
+    const share = { ...image, samples: Float64Array.from(image.samples, (value) => value / 255) };
+    const [counts, shares] = [measureRipples(image).main!, measureRipples(share).main!];
+    for (const key of ['period', 'direction', 'periodUncertainty', 'tileShare'] as const)
+      expectClose(shares[key], counts[key], { relative: 1e-5 });
   });
 
   it.each([
