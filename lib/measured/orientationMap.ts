@@ -13,6 +13,8 @@ export interface RegularityMap {
    * lie along one line, near 0 where none is preferred; NaN never, 0 where a cell is blank.
    */
   readonly values: Float64Array;
+  /** Direction of each cell, rad, ½ arg Σ m e^{2iθ}: from the picture's x towards its y, 0 to π; 0 where a cell is blank. */
+  readonly directions: Float64Array;
 }
 
 /** Local orientation of a picture: which way its gradients point, by magnitude. */
@@ -81,7 +83,14 @@ export function* findOrientation(
     }
   });
   const values = Float64Array.from({ length: columns * rows }, (_, i) => resultant(sums, i));
-  return { ...distributionOf(histogram, sums), smoothing, regularity: { columns, rows, cell, values } };
+  const directions = values.map((_, i) => direction(sums, i));
+  const regularity = { columns, rows, cell, values, directions };
+  return { ...distributionOf(histogram, sums), smoothing, regularity };
+}
+
+function direction(sums: Float64Array, cell: number): number {
+  const angle = Math.atan2(sums[3 * cell + 2]!, sums[3 * cell + 1]!) / 2;
+  return angle < 0 ? angle + Math.PI : angle;
 }
 
 function resultant(sums: Float64Array, cell: number): number {

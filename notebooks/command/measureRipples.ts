@@ -80,8 +80,9 @@ function angle(value: number) {
   return { value, unit: 'rad', shown: formatQuantity(value, 'rad', 'deg') };
 }
 
-/** The map's values to three digits: its cells hold too few gradients for more. */
+/** The map to three digits: its cells hold too few gradients for more. */
 function regularity({ orientation }: RipplePicture) {
-  const { values, ...grid } = orientation.regularity;
-  return { ...grid, values: [...values].map((value) => Number(value.toFixed(3))) };
+  const { values, directions, ...grid } = orientation.regularity;
+  const rounded = (numbers: Float64Array) => [...numbers].map((value) => Number(value.toFixed(3)));
+  return { ...grid, values: rounded(values), directions: rounded(directions) };
 }

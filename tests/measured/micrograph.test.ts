@@ -39,6 +39,23 @@ describe('decodeMicrograph', () => {
     });
   });
 
+  it('colour in a palette and in a TIFF', () => {
+    const palette = [
+      [255, 0, 0],
+      [0, 255, 0],
+      [10, 20, 30],
+    ];
+    const data = Uint8Array.from([0, 1, 2, 2, 1, 0]);
+    const png = encodePng({ width: 3, height: 2, data, channels: 1, depth: 8, palette });
+    const luminances = palette.map(([red, green, blue]) =>
+      Math.round(0.299 * red! + 0.587 * green! + 0.114 * blue!),
+    );
+    const expected = [...data].map((colour) => luminances[colour]);
+    expect([...decodeMicrograph(png, 'a').samples]).toEqual(expected);
+    const colours = Uint8Array.from([...data].flatMap((colour) => palette[colour]!));
+    expect([...decodeMicrograph(colourTiff(colours, 3, 2), 'a').samples]).toEqual(expected);
+  });
+
   it.each<[string, Uint8Array, RegExp]>([
     ['nothing', new Uint8Array(0), /^"a\.jpg" is empty/],
     ['a GIF', new TextEncoder().encode('GIF89a......'), /neither a PNG, a TIFF nor a JPEG/],
@@ -81,4 +98,35 @@ function patched(bytes: Uint8Array, at: number, values: readonly number[]): Uint
   const copy = bytes.slice();
   copy.set(values, at);
   return copy;
+}
+
+/** A TIFF of one strip of eight bits of red, green and blue (TIFF 6.0): header, strip, three depths, directory. */
+function colourTiff(strip: Uint8Array, columns: number, rows: number): Uint8Array {
+  const depths = 8 + strip.length;
+  const tags = [
+    [256, 1, columns],
+    [257, 1, rows],
+    [258, 3, depths],
+    [259, 1, 1],
+    [262, 1, 2],
+    [273, 1, 8],
+    [277, 1, 3],
+    [278, 1, rows],
+    [279, 1, strip.length],
+  ] as const;
+  const directory = depths + 12;
+  const file = new DataView(new ArrayBuffer(directory + 6 + 12 * tags.length));
+  file.setUint32(0, 0x49492a00);
+  file.setUint32(4, directory, true);
+  new Uint8Array(file.buffer).set(strip, 8);
+  for (let i = 0; i < 3; i++) file.setUint32(depths + 4 * i, 8, true);
+  file.setUint16(directory, tags.length, true);
+  tags.forEach(([tag, count, value], i) => {
+    const at = directory + 2 + 12 * i;
+    file.setUint16(at, tag, true);
+    file.setUint16(at + 2, 4, true);
+    file.setUint32(at + 4, count, true);
+    file.setUint32(at + 8, value, true);
+  });
+  return new Uint8Array(file.buffer);
 }

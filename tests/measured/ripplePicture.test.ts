@@ -135,6 +135,20 @@ describe('ripples that wander', () => {
     }
   });
 
+  it('the map of an ordered picture: regular and of one direction in every cell', () => {
+    for (const direction of [0.02, 1.4, Math.PI - 0.02]) {
+      const { regularity } = measureRipples(drawRipples({ ...drawn, direction, noise: 0.01 })).orientation;
+      const { columns, rows, cell, values, directions } = regularity;
+      expect([columns * rows, values.length]).toEqual([directions.length, directions.length]);
+      expect(columns * cell).toBeLessThanOrEqual(256);
+      for (const value of values) expect(value).toBeGreaterThan(0.98);
+      for (const one of directions) {
+        expectClose(turnBetween(one, direction), 0, { absolute: 0.02, source: 'as drawn' });
+        expect(one >= 0 && one <= Math.PI).toBe(true);
+      }
+    }
+  });
+
   it('ordered ripples keep their phase beyond the tiles, and it is said', () => {
     const { main, tile } = measureRipples(drawRipples({ ...drawn, width: 512, height: 512 }));
     for (const { length, atLeast } of [main!.coherenceAlong, main!.coherenceAcross])
