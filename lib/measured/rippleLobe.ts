@@ -60,6 +60,19 @@ export function centreLobe(
   return settle(spectrum, rings, { ...first, radius: close });
 }
 
+/**
+ * How far the centre of a lobe moves, steps of frequency, where only its inner half counts. A line does not move; a wide
+ * or lopsided lobe does, and no choice of how much of it counts is the right one.
+ */
+export function centreShift(
+  spectrum: HalfSpectrum,
+  rings: Float64Array,
+  lobe: RippleLobe,
+): { readonly dx: number; readonly dy: number } {
+  const inner = settle(spectrum, rings, { ...lobe, radius: Math.max(narrowest, lobe.radius / 2) });
+  return { dx: inner.kx - lobe.kx, dy: inner.ky - lobe.ky };
+}
+
 function settle(spectrum: HalfSpectrum, rings: Float64Array, start: RippleLobe): RippleLobe {
   let { kx, ky, power } = start;
   const { radius } = start;

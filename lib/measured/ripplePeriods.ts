@@ -7,7 +7,10 @@ import { centreUncertainty, shareOfTiles } from './rippleTiles.ts';
 
 /** Ripples of one period; lengths in pixels (`measureRipples` may scale them), angles in rad. */
 export interface RipplePeriod {
-  /** From the centre of the power of the lobe, with the standard uncertainty that the spread over the picture gives. */
+  /**
+   * From the centre of the power of the lobe; standard uncertainty from the spread over the picture and from how much of
+   * the lobe counts. Where the local wave vector scatters by 0.3 of itself or more, the centre may be off by more.
+   */
   readonly period: number;
   readonly periodUncertainty: number;
   /** Of the wave vector, from the picture's x towards its y, which points down; 0 to π. Ridges lie at right angles. */
@@ -36,8 +39,9 @@ export interface RipplePeriods {
 }
 
 /**
- * What a lobe must show. Seeded pictures without ripples (noise, grain, blur, edges, scratches) of 128² to 512² pixels
- * hardly ever do (measured: see the tests); ripples of a tenth of the noise's variance still do in 512² pixels.
+ * What a lobe must show. Of 1000 seeded pictures without ripples (noise, grain, blur, edges, scratches) of 128² to 512²
+ * pixels one does, with scratches evenly spaced by chance (measured); ripples of a tenth of the noise's variance still do
+ * in 512² pixels.
  */
 const least = { overRing: 4, overValley: 3, share: 0.5 };
 /**

@@ -1,5 +1,5 @@
 import { type HalfSpectrum, valueAt, visitDisc } from './halfSpectrum.ts';
-import { centreOfPower, type RippleLobe } from './rippleLobe.ts';
+import { centreOfPower, centreShift, type RippleLobe } from './rippleLobe.ts';
 import type { TileSpectra } from './rippleSpectrum.ts';
 
 /** Power in a tile's lobe over that in other directions and at twice the period, with which ripples stand out. */
@@ -38,7 +38,8 @@ export function shareOfTiles({ size, powers }: TileSpectra, kx: number, ky: numb
 
 /**
  * Standard uncertainty of a lobe's centre from the spread of the tiles' own centres about it, each weighted by its power
- * in the lobe, over the root of the number of tiles that do not overlap.
+ * in the lobe, over the root of the number of tiles that do not overlap; and, added in quadrature, how far the centre moves
+ * where only the lobe's inner half counts.
  */
 export function centreUncertainty(
   spectra: TileSpectra,
@@ -60,6 +61,11 @@ export function centreUncertainty(
   // Tiles of unlike power count for fewer; a spread needs two.
   const alike = total ** 2 / (squares * spectra.powers.length);
   const count = Math.max(1, independent * alike - 1);
-  const uncertainty = (sum: number) => Math.hypot(samplingError, Math.sqrt(sum / total / count));
-  return { along: uncertainty(along), across: uncertainty(across) };
+  const { dx, dy } = centreShift({ size: spectra.size, values: spectra.mean }, rings, lobe);
+  const uncertainty = (sum: number, shift: number) =>
+    Math.hypot(samplingError, Math.sqrt(sum / total / count), shift);
+  return {
+    along: uncertainty(along, (dx * lobe.kx + dy * lobe.ky) / length),
+    across: uncertainty(across, (dy * lobe.kx - dx * lobe.ky) / length),
+  };
 }

@@ -34,7 +34,7 @@ export function measureRipplesFile(args: readonly string[], io: CommandIo): stri
     angles:
       'of the wave vector, from the picture’s x towards its y, which points down; ridges lie at right angles',
     uncertainties:
-      'standard uncertainties from the spread over the picture; that of the pixel pitch is not in them',
+      'standard uncertainties from the spread over the picture and from how much of the spectrum’s peak counts; that of the pixel pitch is not in them',
     region: found.region,
     leftOut: found.written,
     tile: found.tile,
