@@ -16,6 +16,7 @@ import { decodeCameraImage } from '../lib/measured/cameraImage.ts';
 import { beginsAsCaustic } from '../lib/measured/causticTable.ts';
 import { looksLikeNumbers } from '../lib/measured/csvImage.ts';
 import { readDelimitedTable } from '../lib/measured/delimitedTable.ts';
+import { decodeMarkPicture } from '../lib/measured/micrograph.ts';
 import { isPng } from '../lib/measured/pngImage.ts';
 import { sha256 } from '../lib/measured/sha256.ts';
 import { kindOfSpots } from '../lib/measured/spotTable.ts';
@@ -63,11 +64,11 @@ export const measuredFiles: Readonly<Record<string, MeasuredFile>> = {
     read: (bytes, name) => ({ [focusCaustic.id]: readFocusCausticFile(decodeText(bytes), name) }),
   },
   [markPicture.id]: {
-    accept: '.png,.tif,.tiff,.csv,.txt',
+    accept: '.png,.tif,.tiff,.jpg,.jpeg,.csv,.txt',
     table: false,
     // Another picture has its mark elsewhere.
     read: (bytes, name) => ({
-      [markPicture.id]: decodeCameraImage(bytes, name, 'mean'),
+      [markPicture.id]: decodeMarkPicture(bytes, name),
       [regionSource.id]: 'whole',
     }),
   },

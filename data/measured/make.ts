@@ -7,6 +7,7 @@ import { drawBeam, type SyntheticBeam } from './drawBeam.ts';
 import { drawLadder, ladderTruth } from './drawLadder.ts';
 import { drawMarkPicture, markPictureTruth } from './drawMarkPicture.ts';
 import { drawMarks, marksTruth } from './drawMarks.ts';
+import { drawEvenField, drawUnevenField, ripplesTruth } from './drawMicrographs.ts';
 import { drawSpotCaustic, drawSpotLine, drawSpotPicture, spotTruth } from './drawSpot.ts';
 
 /** Peak and width of the wings over the core of the rain-gauge beam. */
@@ -127,6 +128,12 @@ function writePng({ width, height, samples, fullScale }: CameraImage): Uint8Arra
   return encode({ width, height, data, depth: eight ? 8 : 16, channels: 1 }, { zlib: { level: 9 } });
 }
 
+/** A grey PNG of eight bits. */
+function writePlainPng({ width, height, samples }: CameraImage): Uint8Array {
+  const data = Uint8Array.from(samples);
+  return encode({ width, height, data, depth: 8, channels: 1 }, { zlib: { level: 9 } });
+}
+
 /** A TIFF of one uncompressed 8-bit strip: header, samples, then eight tags in ascending order (TIFF 6.0, 1992). */
 function writeTiff(beam: SyntheticBeam): Uint8Array {
   const { width, height, samples } = drawBeam(beam);
@@ -169,6 +176,7 @@ export const truth = {
   marks: marksTruth,
   markPicture: markPictureTruth,
   ladder: ladderTruth,
+  ripples: ripplesTruth,
 };
 
 const ladderHeader = 'plate;energy (µJ);z (mm);dx (µm);dy (µm)';
@@ -188,6 +196,8 @@ export function makeMeasured(): Record<string, Uint8Array> {
     'rain-gauge-spots.csv': writeTable('energy (µJ);dx (µm);dy (µm);N;z (mm);remark', ';', drawMarks(), ','),
     'rain-gauge-ladder.csv': writeTable(ladderHeader, ';', drawLadder('own', 91), ','),
     'rain-gauge-thin-step-ladder.csv': writeTable(ladderHeader, ';', drawLadder('thin', 92), ','),
+    'even-ripples.png': writePlainPng(drawEvenField()),
+    'uneven-ripples.png': writePlainPng(drawUnevenField()),
     'cold-plate-caustic.csv': writeTable('z (mm),d (µm)', ',', drawCaustic(coldPlateCaustic), '.'),
   };
 }

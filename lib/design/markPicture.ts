@@ -9,7 +9,7 @@ export const markPicture = file<CameraImage>({
   name: 'microscope picture of a mark',
   symbol: '\\text{picture}',
   about:
-    'A picture of one mark under the microscope, with its surroundings: PNG, TIFF or a table of grey values, of colours the mean of red, green and blue; darker or brighter than what lies around it.',
+    'A picture of one mark under the microscope, with its surroundings: PNG, TIFF, JPEG or a table of grey values, of colours their luminance; darker or brighter than what lies around it.',
   shownAs: ({ name, width, height }) => `${name}, ${width} × ${height} pixels`,
 });
 

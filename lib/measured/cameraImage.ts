@@ -4,7 +4,7 @@ import { looksLikeNumbers, readCsvImage } from './csvImage.ts';
 import { readDelimitedTable } from './delimitedTable.ts';
 import { namingFile } from './namingFile.ts';
 import { isPng, readPng } from './pngImage.ts';
-import type { ColourRule, Raster } from './raster.ts';
+import type { Raster } from './raster.ts';
 import { isTiff, readTiff } from './tiffImage.ts';
 
 /** A camera picture of a beam: one grey value a pixel, with the name of its file. */
@@ -15,24 +15,20 @@ export interface CameraImage extends Raster {
 /**
  * Decodes a camera picture. The kind is found from the first bytes, not from the file's ending: PNG and
  * TIFF (8 or 16 bits, TIFF also floating point), else a table of numbers (CSV). Colour is read only where
- * red, green and blue are equal in every pixel, or as `colour` says; alpha is ignored.
+ * red, green and blue are equal in every pixel, alpha is ignored.
  * Throws Problem 'unreadable' for any file that is none of these or is damaged.
  */
-export function decodeCameraImage(
-  bytes: Uint8Array,
-  name: string,
-  colour: ColourRule = 'refused',
-): CameraImage {
+export function decodeCameraImage(bytes: Uint8Array, name: string): CameraImage {
   if (bytes.length === 0) throw new Problem('unreadable', `"${name}" is empty. Choose another file.`);
-  const raster = readRaster(bytes, name, colour);
+  const raster = readRaster(bytes, name);
   checkFinite(raster, name);
   const { width, height, samples, fullScale } = raster;
   return { name, width, height, samples, fullScale };
 }
 
-function readRaster(bytes: Uint8Array, name: string, colour: ColourRule): Raster {
-  if (isPng(bytes)) return readPng(bytes, name, colour);
-  if (isTiff(bytes)) return readTiff(bytes, name, colour);
+function readRaster(bytes: Uint8Array, name: string): Raster {
+  if (isPng(bytes)) return readPng(bytes, name);
+  if (isTiff(bytes)) return readTiff(bytes, name);
   const known = kindOf(bytes);
   if (known !== undefined) throw noImage(name, known);
   const table = readDelimitedTable(decodeText(bytes, name), `"${name}"`);

@@ -12,12 +12,6 @@ export interface Raster {
   readonly fullScale: number | undefined;
 }
 
-/**
- * What becomes of colour: refused, where grey values stand for irradiance, or the mean of red, green and blue, where a
- * picture shows what something looks like.
- */
-export type ColourRule = 'refused' | 'mean';
-
 /** 64 megapixels: above every laser camera, and 512 MB as Float64Array, which a page still holds. */
 const mostPixels = 64e6;
 
@@ -33,36 +27,40 @@ export function checkSize(name: string, width: number, height: number): void {
 }
 
 /**
+ * What colour becomes. A beam refuses it: a luminance would hide a saturated channel, and false colours carry no
+ * irradiance at all. In a micrograph, where only the form counts, it is weighed as in ITU-R BT.601, as JPEG does.
+ */
+export type ColourUse = 'refuse' | 'luminance';
+
+/**
  * One grey value a pixel from interleaved `channels` of `data` (1 grey, 2 grey and alpha, 3 RGB, 4 RGBA).
- * Alpha is ignored. Where colour is refused, it is taken only where red = green = blue in every pixel: a luminance
- * would hide a saturated channel, and false colours carry no irradiance at all; anything else throws a Problem.
+ * Alpha is ignored. Where colour is refused, it is still taken if red = green = blue in every pixel; anything else
+ * throws a Problem. Luminances are rounded to whole counts.
  */
 export function takeGrey(
   name: string,
   data: ArrayLike<number>,
   pixels: number,
   channels: number,
-  colour: ColourRule = 'refused',
+  colour: ColourUse = 'refuse',
 ): Uint16Array {
   if (data.length < pixels * channels) throw damaged(name, 'the pixel data end too early');
   const grey = new Uint16Array(pixels);
+  if (channels > 2 && colour === 'luminance') {
+    for (let i = 0, j = 0; i < pixels; i++, j += channels)
+      grey[i] = 0.299 * data[j]! + 0.587 * data[j + 1]! + 0.114 * data[j + 2]! + 0.5;
+    return grey;
+  }
   for (let i = 0, j = 0; i < pixels; i++, j += channels) {
     const value = data[j]!;
-    const isGrey = channels <= 2 || (value === data[j + 1] && value === data[j + 2]);
-    if (!isGrey && colour === 'refused') throw coloured(name, colour);
-    grey[i] = isGrey ? value : Math.round((value + data[j + 1]! + data[j + 2]!) / 3);
+    if (channels > 2 && (value !== data[j + 1] || value !== data[j + 2])) throw coloured(name);
+    grey[i] = value;
   }
   return grey;
 }
 
-/** The Problem of a colour image, or of one whose colours are stored in a way that is not read. */
-export function coloured(name: string, colour: ColourRule): Problem {
-  if (colour === 'mean')
-    return new Problem(
-      'unreadable',
-      `"${name}" stores its colours in a way that is not read, such as a table of colours. Save the picture as a plain grey or RGB picture, PNG or TIFF.`,
-      { allowed: 'grey or RGB' },
-    );
+/** The Problem of a colour image. */
+export function coloured(name: string): Problem {
   return new Problem(
     'unreadable',
     `"${name}" is a colour image. A beam is measured from grey values: save the camera's raw monochrome picture as PNG, TIFF or CSV, not a false-colour view.`,

@@ -1,7 +1,7 @@
 import { decode, type TiffIfd } from 'tiff';
 import { Problem } from '../problem.ts';
 import {
-  type ColourRule,
+  type ColourUse,
   checkSize,
   coloured,
   cutShort,
@@ -18,10 +18,10 @@ export function isTiff(bytes: Uint8Array): boolean {
 }
 
 /**
- * Reads the first page of a TIFF, grey or as the rule says, of 8 or 16 bits or 32- or 64-bit floating point, plain, LZW or
- * deflate; throws Problem 'unreadable' on anything else.
+ * Reads the first page of a TIFF of 8 or 16 bits or 32- or 64-bit floating point, plain, LZW or deflate: grey, or
+ * 8 or 16 bits of red, green and blue where colour becomes luminance. Throws Problem 'unreadable' on anything else.
  */
-export function readTiff(bytes: Uint8Array, name: string, colour: ColourRule = 'refused'): Raster {
+export function readTiff(bytes: Uint8Array, name: string, colour: ColourUse = 'refuse'): Raster {
   try {
     // The layout alone first: sizes are checked before memory is taken for them.
     const layout = firstPage(bytes, true);
@@ -41,11 +41,11 @@ function firstPage(bytes: Uint8Array, ignoreImageData: boolean): TiffIfd {
   return page;
 }
 
-function checkLayout(page: TiffIfd, name: string, colour: ColourRule): void {
+function checkLayout(page: TiffIfd, name: string, colour: ColourUse): void {
   checkSize(name, page.width, page.height);
   const whole = page.bitsPerSample === 8 || page.bitsPerSample === 16;
   const float = page.sampleFormat === 3 && (page.bitsPerSample === 32 || page.bitsPerSample === 64);
-  if (page.type > 2) throw coloured(name, colour);
+  if (page.type > 2) throw colour === 'refuse' ? coloured(name) : mixed(name);
   if (!float && !(whole && page.sampleFormat === 1)) {
     throw damaged(
       name,
@@ -53,9 +53,17 @@ function checkLayout(page: TiffIfd, name: string, colour: ColourRule): void {
     );
   }
   if (page.samplesPerPixel > 1 && (float || page.tiled || page.planarConfiguration === 2))
-    throw coloured(name, colour);
+    throw colour === 'refuse' ? coloured(name) : mixed(name);
   if (page.type === 0 && float) throw damaged(name, 'inverted floating-point grey has no defined zero');
   if (!page.tiled) checkStrips(page, name);
+}
+
+/** A micrograph whose colours are stored in a way that is not read. */
+function mixed(name: string): Problem {
+  return damaged(
+    name,
+    'its colours stand in a palette, in planes of their own, in tiles or as printing inks',
+  );
 }
 
 /** A missing strip would be read as zeros without a word. */
@@ -64,7 +72,7 @@ function checkStrips(page: TiffIfd, name: string): void {
   if (!(rows >= page.height)) throw damaged(name, `it holds ${rows} of ${page.height} rows`);
 }
 
-function toRaster(page: TiffIfd, name: string, colour: ColourRule): Raster {
+function toRaster(page: TiffIfd, name: string, colour: ColourUse): Raster {
   const { width, height, samplesPerPixel } = page;
   if (page.data.length < width * height * samplesPerPixel)
     throw damaged(name, 'the pixel data end too early');

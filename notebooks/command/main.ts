@@ -23,6 +23,7 @@ stepwell map [DESIGN] --z "START:STOP UNIT" --radii "START:STOP UNIT" [--size RA
 stepwell measure beam FILE --pixel LENGTH [--pixel-uncertainty LENGTH]
 stepwell plan coupon|ladder [DESIGN] [--out FILE.csv]
 stepwell measure mark FILE --pixel LENGTH [--region LEFT,TOP,WIDTH,HEIGHT] [--level SHARE]
+stepwell measure ripples FILE [--pixel LENGTH] [--region LEFT,TOP,WIDTH,HEIGHT] [--smoothing PIXELS]
 stepwell measure spots FILE [DESIGN]
 stepwell measure caustic FILE [--wavelength LENGTH]   (1030 nm where none is given)
 DESIGN: [FILE.json] [--set ID=VALUE]… [--beam FILE --pixel LENGTH] [--caustic FILE] [--measured-profile FILE [--measured-z LENGTH]]… [--measured-focus FILE] [--mark-picture FILE] [--spots FILE [--leave-out ROW=REASON]…] [--ladder FILE]

@@ -22,6 +22,7 @@ import { fitCaustic } from '../../lib/optics/caustic.ts';
 import { Problem } from '../../lib/problem.ts';
 import type { CommandIo } from './commandIo.ts';
 import { measureMarkFile } from './measureMark.ts';
+import { measureRipplesFile } from './measureRipples.ts';
 import { measureSpotsFile } from './measureSpots.ts';
 import { imagePatch, readText } from './openDesign.ts';
 import { type Options, onlyWord, readOptions, required } from './options.ts';
@@ -43,9 +44,10 @@ export function measure(args: readonly string[], io: CommandIo): string {
   if (what === 'caustic') return measureCausticFile(readOptions(rest, ['wavelength']), io);
   if (what === 'spots') return measureSpotsFile(rest, io);
   if (what === 'mark') return measureMarkFile(rest, io);
+  if (what === 'ripples') return measureRipplesFile(rest, io);
   throw new Problem(
     'unreadable',
-    `'measure ${what ?? ''}' is not known; use measure beam FILE --pixel "5.5 um", measure mark FILE --pixel "0.2 um", measure spots FILE or measure caustic FILE.`,
+    `'measure ${what ?? ''}' is not known; use measure beam FILE --pixel "5.5 um", measure mark FILE --pixel "0.2 um", measure ripples FILE --pixel "50 nm", measure spots FILE or measure caustic FILE.`,
   );
 }
 

@@ -1,9 +1,9 @@
 import { measuredPixelPitch } from '../../lib/design/measuredSpot.ts';
 import { readTyped } from '../../lib/graph/typedInput.ts';
 import { formatQuantity } from '../../lib/graph/units.ts';
-import { decodeCameraImage } from '../../lib/measured/cameraImage.ts';
 import type { PictureRegion } from '../../lib/measured/markLevels.ts';
 import { measureMark } from '../../lib/measured/markPicture.ts';
+import { decodeMarkPicture } from '../../lib/measured/micrograph.ts';
 import { Problem } from '../../lib/problem.ts';
 import type { CommandIo } from './commandIo.ts';
 import { readBytes } from './openDesign.ts';
@@ -16,7 +16,7 @@ export function measureMarkFile(args: readonly string[], io: CommandIo): string 
   const pixelPitch = readTyped(measuredPixelPitch, required(options, 'pixel', '"0.2 um"'));
   const region = options.one('region');
   const level = options.one('level');
-  const mark = measureMark(decodeCameraImage(readBytes(io, path), path, 'mean'), {
+  const mark = measureMark(decodeMarkPicture(readBytes(io, path), path), {
     pixelPitch,
     ...(region !== undefined && { region: readRegion(region) }),
     ...(level !== undefined && { level: readLevel(level) }),
@@ -48,7 +48,8 @@ export function measureMarkFile(args: readonly string[], io: CommandIo): string 
   return `${JSON.stringify(result, (_, value) => (typeof value === 'number' ? Number(value.toPrecision(8)) : value))}\n`;
 }
 
-function readRegion(text: string): PictureRegion {
+/** A region written LEFT,TOP,WIDTH,HEIGHT in whole pixels, or a Problem. */
+export function readRegion(text: string): PictureRegion {
   const numbers = text.split(/[,;x\s]+/).map(Number);
   const [left, top, width, height] = numbers as [number, number, number, number];
   if (numbers.length === 4 && numbers.every(Number.isInteger)) return { left, top, width, height };

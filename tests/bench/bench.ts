@@ -3,6 +3,7 @@ import { benchLatency } from './latencyBench.ts';
 import { benchMap } from './mapBench.ts';
 import { benchPage } from './pageBench.ts';
 import { benchProfile } from './profileBench.ts';
+import { benchRipples } from './rippleBench.ts';
 import { printRow, printTitle } from './timing.ts';
 
 /** Prints how long the slow things take: `npm run bench`. Milliseconds; p50 is the median. */
@@ -10,5 +11,6 @@ printTitle();
 for (const row of benchProfile()) printRow(row);
 for (const row of benchMap()) printRow(row);
 for (const row of benchFamily()) printRow(row);
+for (const row of benchRipples()) printRow(row);
 for (const row of await benchPage()) printRow(row);
 for (const row of await benchLatency()) printRow(row);

@@ -171,7 +171,7 @@ describe('a damaged picture', () => {
     ['empty', new Uint8Array(), /is empty/],
     ['cut off', good.slice(0, good.length >> 1), /^"bad\.png"/],
     ['a flipped byte', good.map((byte, i) => (i === good.length >> 1 ? byte ^ 0x55 : byte)), /^"bad\.png"/],
-    ['a JPEG', Uint8Array.of(0xff, 0xd8, 0xff, 0xe0, 0, 16), /is a JPEG/],
+    ['a JPEG cut short', Uint8Array.of(0xff, 0xd8, 0xff, 0xe0, 0, 16), /is cut short/],
     ['a letter', text('Dear colleague,\nthe marks are fine.\n'), /neither a PNG, a TIFF nor a table/],
     ['a table with a hole', text('1,2,3\n4,,6\n7,8,9\n'), /^"bad\.png"/],
   ])('%s: says why, and the picture before stays', (_name, bytes, says) => {

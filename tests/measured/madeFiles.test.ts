@@ -8,6 +8,8 @@ import { decodeCameraImage } from '../../lib/measured/cameraImage.ts';
 import { readCausticTable } from '../../lib/measured/causticTable.ts';
 import { measureMark } from '../../lib/measured/markPicture.ts';
 import { measureBeam } from '../../lib/measured/measureBeam.ts';
+import { decodeMicrograph } from '../../lib/measured/micrograph.ts';
+import { measureRipples } from '../../lib/measured/ripplePicture.ts';
 import { fitCaustic } from '../../lib/optics/caustic.ts';
 import type { Estimate } from '../../lib/optics/causticFit.ts';
 import type { Light } from '../../lib/optics/light.ts';
@@ -119,5 +121,40 @@ describe('the invented files', () => {
         });
       }
     }
+  });
+
+  const ripplesIn = (name: string) =>
+    measureRipples(decodeMicrograph(read(name), name), { pixelPitch: truth.ripples.pixelPitch });
+
+  it.each(['even', 'uneven'] as const)('%s ripples: the true period and direction', (kind) => {
+    const { main } = ripplesIn(`${kind}-ripples.png`);
+    const { period, direction } = truth.ripples[kind];
+    const source = 'data/measured/README.md';
+    expectClose(main!.period, period, { absolute: main!.periodUncertainty, source });
+    expectClose(main!.direction, direction, { absolute: main!.directionUncertainty, source });
+    expect(main!.periodUncertainty).toBeLessThan(0.03 * period);
+  });
+
+  it('even ripples: the caption is left out', () => {
+    const { region, notes } = ripplesIn('even-ripples.png');
+    expect(region).toEqual({ left: 0, top: 0, width: 480, height: 420 - truth.ripples.captionRows });
+    expect(notes).toHaveLength(1);
+  });
+
+  it('uneven ripples: the map shows the lines and what lies between them', () => {
+    const { orientation } = ripplesIn('uneven-ripples.png');
+    const { columns, rows, cell, values } = orientation.regularity;
+    const spacing = truth.ripples.uneven.lineSpacing / truth.ripples.pixelPitch;
+    const onLine: number[] = [];
+    const between: number[] = [];
+    for (let row = 0; row < rows; row++) {
+      const row0 = values.slice(row * columns, (row + 1) * columns);
+      const mean = row0.reduce((sum, value) => sum + value, 0) / columns;
+      // Where cos is −1 a line runs, where it is 1 the middle between two lies.
+      const place = Math.cos((2 * Math.PI * (row + 0.5) * cell) / spacing);
+      if (place < -0.5) onLine.push(mean);
+      if (place > 0.5) between.push(mean);
+    }
+    expect(Math.min(...onLine)).toBeGreaterThan(Math.max(...between) + 0.2);
   });
 });

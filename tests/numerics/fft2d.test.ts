@@ -28,6 +28,19 @@ describe('two-dimensional Fourier transform', () => {
     }
   });
 
+  test('transposed, 64 points a side: the same values with rows and columns exchanged', () => {
+    const random = createRandom(7105);
+    const plane = createFourierPlane(64);
+    const input = plane.data.map(() => random.normal());
+    plane.data.set(input);
+    const transposed = plane.transposedTransform().slice();
+    plane.data.set(input);
+    plane.transform();
+    for (let k = 0; k < 64; k++)
+      for (let l = 0; l < 128; l++)
+        expect(transposed[2 * (64 * (l >> 1) + k) + (l & 1)]).toBe(plane.data[128 * k + l]);
+  });
+
   test('there and back, Parseval, 256 points a side', () => {
     const random = createRandom(7104);
     const plane = createFourierPlane(256);
