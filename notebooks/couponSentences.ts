@@ -35,7 +35,7 @@ export const couponRangeSaid = says({ coupon }, ({ coupon }) => {
   if (least < fewestMarked)
     return `As predicted ${least === 0 ? 'no energy leaves' : `only ${least} of ${all} energies ${least === 1 ? 'leaves' : 'leave'}`} a mark in one of the rows; a threshold with its uncertainty takes ${fewestMarked} or more: raise the highest energy, or take more energies.`;
   if (most === all)
-    return 'As predicted every energy leaves a mark in at least one of the rows: begin lower, so that the last energy without a mark is seen too.';
+    return 'As predicted every energy leaves a mark in at least one of the rows: begin lower, so that in every row the last energy without a mark is seen too.';
   return `As predicted ${least === most ? least : `${least} to ${most}`} of ${all} energies leave a mark in each row, and the lowest leave none, which says as much of the threshold.`;
 });
 

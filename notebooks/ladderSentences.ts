@@ -49,7 +49,7 @@ export const ladderEnergySaid = says(
     if (factor > alike)
       return phrase`${so} The pulse energy of the design, ${usedPulseEnergy}, is ${formatNumber(factor, 2)} times as much: its marks would reach further from the focus.`;
     if (factor < 1 / alike)
-      return phrase`${so} That is more than the pulse energy of the design, ${usedPulseEnergy}.`;
+      return phrase`${so} That is more than the pulse energy of the design, ${usedPulseEnergy}: what is said above of X-rays, glass and eyes counts for the design’s energy, and must be asked anew for this one before the first pulse.`;
     return phrase`${so} That is about the pulse energy of the design, ${usedPulseEnergy}.`;
   },
   [ladderEnergy, unshapedLadderEnergy],

@@ -38,7 +38,7 @@ export const ladderCases: readonly Case[] = [
   {
     says: 'ladderEnergySaid',
     design: { ...rows('with'), 'laser.pulseEnergy': 0.3e-6 },
-    text: /^Set 0\.704\sµJ, so .* threshold\. That is more than the pulse energy of the design, 0\.3\sµJ\.$/,
+    text: /^Set 0\.704\sµJ, so .* threshold\. That is more than the pulse energy of the design, 0\.3\sµJ: what is said above of X-rays, .* before the first pulse\.$/,
     truth: (value) => energies(value) < 0.5,
   },
   {
