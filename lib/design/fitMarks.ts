@@ -1,4 +1,5 @@
 import { formatReadable } from '../graph/units.ts';
+import type { Progress } from '../numerics/progress.ts';
 import type { Spot } from '../optics/askedSpot.ts';
 import { collinsB, defocusAt, focusRadius, type Light, rayleighLength } from '../optics/light.ts';
 import { spotAt } from '../optics/spot.ts';
@@ -116,12 +117,18 @@ export function fluencePerEnergy(light: Light, { optics, plate }: Passing): numb
 }
 
 /** Marks with the plate where the z of the table may all be off by the same: two Rayleigh lengths at most. */
-export function fitPlaneToo(marks: readonly SpotMark[], light: Light, passing: Passing): PlaneMarkFit {
+export function fitPlaneToo(
+  marks: readonly SpotMark[],
+  light: Light,
+  passing: Passing,
+  progress?: Progress,
+): PlaneMarkFit {
   const length = rayleighLength(light);
   return fitMarksAndPlane(marks, (z) => spotAt(light, z), fluencePerEnergy(light, passing), {
     searched: [-2 * length, 2 * length],
     step: length / 16,
     axesAt: axesOfLight(light),
+    progress,
   });
 }
 

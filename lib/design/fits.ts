@@ -111,8 +111,8 @@ export const planeFit = derived({
   about:
     'As the fit of the predicted profile, with one offset to the z of all marks fitted too, up to two Rayleigh lengths; other offsets that fit about as well are its rivals.',
   from: { marks: fittedMarks, light, ...passing },
-  compute: ({ marks, light, ...passing }): PlaneMarkFit =>
-    namingInput(spotTable.id, () => fitPlaneToo(marks, light, passing)),
+  compute: ({ marks, light, ...passing }, report): PlaneMarkFit =>
+    namingInput(spotTable.id, () => fitPlaneToo(marks, light, passing, report)),
   shownAs: (fit) => fitText(fit),
   formula: 'A\\{F(z+\\Delta z)>F_\\text{th}\\}',
   source: 'garcia2021',

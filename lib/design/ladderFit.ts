@@ -91,7 +91,7 @@ export const ladderFit = derived({
   about:
     'Reading of z at which the workpiece is in the focus, and whether readings grow away from the lens, from the areas predicted in every plane with the plate and without it; threshold, residuals, and whether the prediction describes the marks.',
   from: { marks: ladderMarks, light, optics: opticsTransmission, plate: plateTransmission },
-  compute: ({ marks, light, optics, plate }): FittedLadder => {
+  compute: ({ marks, light, optics, plate }, report): FittedLadder => {
     const { shaped, unshaped } = marks;
     checkSpan([...shaped, ...unshaped], lengthOf(light));
     checkCount([...shaped, ...unshaped]);
@@ -100,7 +100,7 @@ export const ladderFit = derived({
       unshaped: marksOf(unshaped, withPhaseScaled(light, 0), { optics, plate: 1 }),
     };
     const given = Object.values(rows).filter(({ marks }) => marks.length > 0);
-    const fit = namingInput(ladderTable.id, () => fitLadder(given));
+    const fit = namingInput(ladderTable.id, () => fitLadder(given, { progress: report }));
     const places = fit.alone.slice(0, differ(fit) ? 2 : 1);
     const curves = (row: MarksOfSpot) =>
       row.marks.length === 0 ? [] : places.map((place) => curveOf(row, place));

@@ -9,6 +9,7 @@ import type {
   ListInput,
   NumberInput,
   Quantity,
+  Report,
   UnitOf,
   ValuesOf,
 } from './quantity.ts';
@@ -60,7 +61,7 @@ interface DerivedDefinition<F, T> {
   readonly digits?: number;
   readonly zeroBelow?: number;
   readonly from: F;
-  readonly compute: (values: ValuesOf<F>) => T;
+  readonly compute: (values: ValuesOf<F>, report?: Report) => T;
   readonly formula: string;
   readonly source: string;
   readonly sourceFor?: (values: ValuesOf<F>) => string | undefined;

@@ -1,16 +1,19 @@
 import { type Graph, orderOf } from './graph.ts';
 import type { Outcome } from './outcome.ts';
-import type { Quantity } from './quantity.ts';
+import type { Quantity, Report } from './quantity.ts';
 import { type Kept, step } from './step.ts';
 
 /** Computes a graph without a page: sweeps, budgets, the command line, workers. */
 export interface Engine {
   /** Replaces the inputs that the next evaluation uses. */
   setInputs(inputs: Readonly<Record<string, unknown>>): void;
-  /** Outcomes of the ids, with any quantity pinned to a value, derived ones too. */
+  /**
+   * Outcomes of the ids, with any quantity pinned to a value, derived ones too. `report` hears how far those of the ids
+   * are that are heavy; what they rest on says nothing, since nobody knows beforehand how long it takes beside them.
+   */
   evaluate(
     ids: readonly string[],
-    options?: { readonly pins?: Readonly<Record<string, unknown>> },
+    options?: { readonly pins?: Readonly<Record<string, unknown>>; readonly report?: Report },
   ): Record<string, Outcome>;
 }
 
@@ -43,23 +46,31 @@ export function createEngine(
     setInputs(next) {
       current = next;
     },
-    evaluate(ids, { pins = {} } = {}) {
+    evaluate(ids, { pins = {}, report } = {}) {
       const outcomes = new Map<Quantity, Outcome>();
+      const place = { outcomes, pins, inputs: current, kept, sourceOutcome };
       for (const quantity of compiled(ids)) {
-        outcomes.set(quantity, outcomeOf(quantity, outcomes, pins, current, kept, sourceOutcome));
+        const heard = quantity.kind === 'derived' && quantity.heavy && ids.includes(quantity.id);
+        outcomes.set(quantity, outcomeOf(quantity, place, heard ? report : undefined));
       }
       return Object.fromEntries(ids.map((id) => [id, outcomes.get(graph.quantities.get(id)!)!]));
     },
   };
 }
 
+/** What one quantity is worked out from. */
+interface Place {
+  readonly outcomes: ReadonlyMap<Quantity, Outcome>;
+  readonly pins: Readonly<Record<string, unknown>>;
+  readonly inputs: Readonly<Record<string, unknown>>;
+  readonly kept: Map<string, Kept>;
+  sourceOutcome(id: string, value: unknown): Outcome;
+}
+
 function outcomeOf(
   quantity: Quantity,
-  outcomes: Map<Quantity, Outcome>,
-  pins: Readonly<Record<string, unknown>>,
-  inputs: Readonly<Record<string, unknown>>,
-  kept: Map<string, Kept>,
-  sourceOutcome: (id: string, value: unknown) => Outcome,
+  { outcomes, pins, inputs, kept, sourceOutcome }: Place,
+  report: Report | undefined,
 ): Outcome {
   const { id } = quantity;
   if (Object.hasOwn(pins, id)) return sourceOutcome(id, pins[id]);
@@ -67,7 +78,7 @@ function outcomeOf(
   if (quantity.kind !== 'derived')
     return sourceOutcome(id, Object.hasOwn(inputs, id) ? inputs[id] : quantity.initial);
   const args = Object.values(quantity.from).map((other) => outcomes.get(other)!);
-  const next = step(quantity, args, kept.get(id));
+  const next = step(quantity, args, kept.get(id), report);
   kept.set(id, next);
   return next.outcome;
 }

@@ -2,8 +2,8 @@ import { Problem, type ProblemKind, type ProblemParts } from '../problem.ts';
 
 /** Why there is no value: kind, sentence, parts, and the id of the quantity where it arose. */
 export interface ProblemNote {
-  /** `waiting`: not computed yet, for the first moments of a page. */
-  readonly kind: ProblemKind | 'fault' | 'waiting';
+  /** `waiting`: not computed yet, for the first moments of a page. `stopped`: the person stopped it on the way. */
+  readonly kind: ProblemKind | 'fault' | 'waiting' | 'stopped';
   readonly message: string;
   readonly parts: ProblemParts;
   readonly at: string;
@@ -29,5 +29,6 @@ export function noteOf(error: unknown, at: string): ProblemNote {
 export function valueOrThrow<T = unknown>(outcome: Outcome<T>, label = ''): T {
   if (hasValue(outcome)) return outcome.value;
   const { kind, message, parts } = outcome.problem;
-  throw new Problem(kind === 'fault' || kind === 'waiting' ? 'outside' : kind, `${label}${message}`, parts);
+  const own = kind === 'fault' || kind === 'waiting' || kind === 'stopped' ? 'outside' : kind;
+  throw new Problem(own, `${label}${message}`, parts);
 }

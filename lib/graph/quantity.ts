@@ -104,11 +104,17 @@ export interface Entered {
 /** Work of a few frames at most, as for a picture, or a search of many; a search must not keep a picture waiting. */
 export type Heaviness = 'picture' | 'search';
 
-/** A value that follows from others. `compute` is pure and synchronous; it may throw a Problem. */
+/** Told in the middle of long work: the part of it that is done, 0…1, never less than before. */
+export type Report = (part: number) => void;
+
+/**
+ * A value that follows from others. `compute` is pure and synchronous; it may throw a Problem. `report` only listens:
+ * with it or without, the value is the same.
+ */
 export interface Derived<T = unknown> extends Described<T> {
   readonly kind: 'derived';
   readonly from: Readonly<Record<string, Quantity>>;
-  compute(values: Readonly<Record<string, unknown>>): T;
+  compute(values: Readonly<Record<string, unknown>>, report?: Report): T;
   /** Set instead of `compute` reading values: gets the outcomes, problems included, and passes one on. */
   readonly picks?: (outcomes: Readonly<Record<string, Outcome>>) => Outcome;
   /** TeX of the right-hand side, with the symbols of what goes in. */

@@ -1,5 +1,5 @@
 import { hasValue, noteOf, type Outcome } from './outcome.ts';
-import type { Derived } from './quantity.ts';
+import type { Derived, Report } from './quantity.ts';
 
 /** What is remembered of the last computation of a quantity. */
 export interface Kept {
@@ -10,17 +10,17 @@ export interface Kept {
 /**
  * The one step that both engines share: outcome of a derived quantity from the outcomes of its `from`, in the order
  * of its keys. Identical arguments (by Object.is) return what was kept; an equal result keeps the old outcome object,
- * so that nothing after it runs again.
+ * so that nothing after it runs again. `report` hears of the part that is done.
  */
-export function step(quantity: Derived, args: readonly Outcome[], kept?: Kept): Kept {
+export function step(quantity: Derived, args: readonly Outcome[], kept?: Kept, report?: Report): Kept {
   if (kept && kept.args.length === args.length && kept.args.every((arg, i) => Object.is(arg, args[i]))) {
     return kept;
   }
-  const outcome = computeOutcome(quantity, args);
+  const outcome = computeOutcome(quantity, args, report);
   return { args, outcome: kept && equalOutcomes(kept.outcome, outcome) ? kept.outcome : outcome };
 }
 
-function computeOutcome(quantity: Derived, args: readonly Outcome[]): Outcome {
+function computeOutcome(quantity: Derived, args: readonly Outcome[], report?: Report): Outcome {
   const keys = Object.keys(quantity.from);
   if (quantity.picks) {
     return quantity.picks(Object.fromEntries(keys.map((key, i) => [key, args[i]!])));
@@ -32,7 +32,7 @@ function computeOutcome(quantity: Derived, args: readonly Outcome[]): Outcome {
     values[keys[i]!] = arg.value;
   }
   try {
-    const value = quantity.compute(values);
+    const value = quantity.compute(values, report);
     if (typeof value === 'number' && !Number.isFinite(value)) {
       throw new Error(`${quantity.name} came out as ${value}.`);
     }

@@ -1,3 +1,4 @@
+import { type Progress, portion } from '../numerics/progress.ts';
 import { Problem } from '../problem.ts';
 import { describeMarks, type Fitted, type MarkFit, mixedAlternatives } from './markFit.ts';
 import { fitPlanes, judgePlanes, type MarksOfSpot, type PlaneFit } from './planeFit.ts';
@@ -104,15 +105,23 @@ const decided = 9;
  * without the plate, or with a plate whose planes are alike on both sides of the focus, gives the zero but not the
  * direction. Zeros are searched between the ends of `searched`, or of the readings. Where the directions cannot be told
  * apart, the interval of the zero covers the zeros of both. Intervals are for nine rungs or more: with five, a quarter of a
- * Rayleigh length apart, they hold the zero in 15 of 20 ladders behind crossed steps (nine: 19). Throws Problem 'impossible' below four marks.
+ * Rayleigh length apart, they hold the zero in 15 of 20 ladders behind crossed steps (nine: 19). `progress` hears the part
+ * done. Throws Problem 'impossible' below four marks.
  */
 export function fitLadder(
   spots: readonly MarksOfSpot[],
-  options: { readonly absolute?: boolean; readonly searched?: readonly [number, number] } = {},
+  options: {
+    readonly absolute?: boolean;
+    readonly searched?: readonly [number, number];
+    readonly progress?: Progress | undefined;
+  } = {},
 ): LadderFit {
   const readings = spots.flatMap(({ marks }) => marks.map(({ z }) => z));
   const range = options.searched ?? ([Math.min(...readings), Math.max(...readings)] as const);
-  const found = ([1, -1] as const).map((direction) => fitPlanes(spots, direction, range, options.absolute));
+  const { absolute = false, progress } = options;
+  const found = ([1, -1] as const).map((direction, i) =>
+    fitPlanes(spots, direction, range, { absolute, progress: portion(progress, i / 2, (i + 1) / 2) }),
+  );
   const [first, second] = found.map(([best]) => best!).sort((left, right) => left.misfit - right.misfit) as [
     PlaneFit,
     PlaneFit,

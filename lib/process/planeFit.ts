@@ -1,3 +1,4 @@
+import { type Progress, portion } from '../numerics/progress.ts';
 import type { Alternative } from './alternatives.ts';
 import { type AreaFit, type AreaModel, describeAreas } from './areaFit.ts';
 import type { AreaSurface } from './areaSurface.ts';
@@ -8,6 +9,10 @@ import { searchPlanes, spanOf } from './planeSearch.ts';
 import { requireMarks } from './profileMarks.ts';
 import type { SpotMark } from './spotMark.ts';
 import type { Unmarked } from './unmarked.ts';
+
+/** Parts of the time that fitting takes (measured): trying thresholds and zeros on a grid, and of a fit its settling. */
+const gridPart = 0.4;
+const settledPart = 0.7;
 
 /** Marks that leave threshold and zero with a scatter: two parameters and two more. */
 export const fewestMarks = 4;
@@ -46,14 +51,17 @@ export interface PlaneFit {
 /**
  * Fits threshold and zero for one direction, from every zero between the ends of `range`, m, that looks possible: the
  * best first, then others in the order of their misfit. Where dips close, areas change so abruptly along z that the
- * misfit has many bends: zeros are tried one by one, and intervals hold all that fit within Student's t. Throws Problem
- * 'impossible' below four marks.
+ * misfit has many bends: zeros are tried one by one, and intervals hold all that fit within Student's t. `progress` hears
+ * the part done. Throws Problem 'impossible' below four marks.
  */
 export function fitPlanes(
   spots: readonly MarksOfSpot[],
   direction: 1 | -1,
   range: readonly [low: number, high: number],
-  absolute = false,
+  {
+    absolute = false,
+    progress,
+  }: { readonly absolute?: boolean; readonly progress?: Progress | undefined } = {},
 ): PlaneFit[] {
   const placed = spots.flatMap((spot) =>
     spot.marks.filter(({ area }) => area > 0).map((mark): Placed => ({ mark, spot })),
@@ -63,9 +71,11 @@ export function fitPlanes(
   const step = spots[0]!.surface.step;
   const predict = predictor(placed, direction);
   const found: PlaneFit[] = [];
-  for (const start of likelyStarts(placed, predict, step, range)) {
+  const starts = likelyStarts(placed, predict, step, range, portion(progress, 0, gridPart));
+  for (const [i, start] of starts.entries()) {
+    const own = (from: number) => gridPart + ((1 - gridPart) * (i + from)) / starts.length;
     const model = { start, sizes: [1, step], predict };
-    const { fit, search } = settle(seen, model, step, absolute);
+    const { fit, search } = settle(seen, model, step, absolute, portion(progress, own(0), own(settledPart)));
     const [logFluence, zero] = fit.parameters as unknown as [number, number];
     if (found.some((other) => Math.abs(other.zero - zero) < step)) continue;
     const { zeroFitted, fluenceFitted } = spanOf(search, fit, step);
@@ -76,19 +86,28 @@ export function fitPlanes(
 }
 
 /** Lowest misfit near the start, with the scatter that the marks show there, three times over. */
-function settle(seen: readonly SpotMark[], model: AreaModel, step: number, absolute: boolean) {
+function settle(
+  seen: readonly SpotMark[],
+  model: AreaModel,
+  step: number,
+  absolute: boolean,
+  progress?: Progress,
+) {
   let fit = describeAreas(seen, model, Float64Array.from(model.start), absolute);
   let search = searchPlanes(seen, model, fit.scatter);
-  for (const fineness of [2, 6, 20]) {
+  progress?.(1 / 4);
+  for (const [round, fineness] of [2, 6, 20].entries()) {
     const [, zero] = fit.parameters as unknown as [number, number];
     let best = { zero, ...search.alongFluence(fit.parameters[0]!, zero) };
     for (let k = -8; k <= 8; k++) {
       const tried = zero + (k * 2 * step) / fineness;
       const place = { zero: tried, ...search.alongFluence(best.logFluence, tried) };
       if (place.misfit < best.misfit) best = place;
+      progress?.((round + 1 + (k + 9) / 34) / 4);
     }
     fit = describeAreas(seen, model, Float64Array.of(best.logFluence, best.zero), absolute, fit.spread);
     search = searchPlanes(seen, model, fit.scatter);
+    progress?.((round + 2) / 4);
   }
   return { fit, search };
 }
@@ -110,6 +129,7 @@ function likelyStarts(
   predict: AreaModel['predict'],
   step: number,
   [low, high]: readonly [number, number],
+  progress?: Progress,
 ): [number, number][] {
   const count = Math.max(1, Math.ceil((high - low) / (2 * step)));
   const area = new Float64Array(placed.length);
@@ -127,6 +147,7 @@ function likelyStarts(
       );
       if (squares < best.squares) best = { squares, start };
     }
+    progress?.((i + 1) / (count + 1));
     return best;
   });
   const at = (i: number) => valleys[i]?.squares ?? Number.POSITIVE_INFINITY;

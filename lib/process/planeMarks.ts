@@ -1,3 +1,4 @@
+import type { Progress } from '../numerics/progress.ts';
 import type { Spot } from '../optics/askedSpot.ts';
 import { spotSurface } from './areaSurface.ts';
 import { type AxesInPlanes, axesOf, checkAxes, type MarkPlace } from './markAxes.ts';
@@ -29,6 +30,8 @@ export interface PlaneMarkOptions {
   readonly step: number;
   /** Extents for round and elliptical beams in each plane; where left out, a round spot is taken. */
   readonly axesAt?: AxesInPlanes;
+  /** Hears the part done. */
+  readonly progress?: Progress | undefined;
 }
 
 /**
@@ -49,9 +52,12 @@ export function fitMarksAndPlane(
 /** The same with areas that are tabulated already. */
 export function fitMarksOnSurface(
   spot: MarksOfSpot,
-  { searched: [low, high], absolute = false, axesAt }: Omit<PlaneMarkOptions, 'step'>,
+  { searched: [low, high], absolute = false, axesAt, progress }: Omit<PlaneMarkOptions, 'step'>,
 ): PlaneMarkFit {
-  const [best, ...others] = fitPlanes([spot], 1, [-high, -low], absolute) as [PlaneFit, ...PlaneFit[]];
+  const [best, ...others] = fitPlanes([spot], 1, [-high, -low], { absolute, progress }) as [
+    PlaneFit,
+    ...PlaneFit[],
+  ];
   const { fit, seen } = best;
   const fluence = best.fluenceFitted;
   const { uncertainty, interval } = best.zeroFitted;

@@ -9,6 +9,7 @@ import { applyPatch, type DesignState, initialState, type Patch, sameDesign } fr
 import { define, defineGraph, defineSource } from './graphVariables.ts';
 import type { OpenHeavyPort } from './heavy/heavyMessages.ts';
 import { createHeavyPart, type HeavyPart, isNotYet } from './heavy/heavyPart.ts';
+import type { Work } from './heavy/work.ts';
 import { createHolding } from './holding.ts';
 import type { Watcher } from './watcher.ts';
 
@@ -38,6 +39,14 @@ export interface Live {
   onState(listener: (state: DesignState) => void): () => void;
   /** Resolves when everything watched is up to date. */
   settled(): Promise<number>;
+  /** Work of the worker under way, or stopped; with ids, of what these rest on. */
+  works(ids?: readonly string[]): readonly Work[];
+  /** Ends work at once: what it was for says so, and is up to date with that. */
+  stop(id: string): void;
+  /** Asks for stopped work again. */
+  workOut(id: string): void;
+  /** Called whenever `works` may tell something else; returns how to end that. */
+  onWork(listener: () => void): () => void;
 }
 
 interface Entry {
@@ -127,6 +136,12 @@ export function createLive(
       [...entries.values()].flatMap(({ watchers }) => [...watchers].filter((watcher) => watcher.leads?.())),
     );
   };
+  /** Marks what is watched as older than the design, until it is told of again. */
+  const markOlder = (id: string, entry: Entry) => {
+    waiting.add(id);
+    entry.told = undefined;
+    for (const watcher of entry.watchers) watcher.pending?.();
+  };
   const adopt = (next: History, final = true) => {
     const before = history.present;
     history = next;
@@ -136,9 +151,7 @@ export function createLive(
     const touched = descendantsOf(graph, changed, now.inputs);
     for (const id of touched) {
       const entry = entries.get(id);
-      if (!entry) continue;
-      waiting.add(id);
-      for (const watcher of entry.watchers) watcher.pending?.();
+      if (entry) markOlder(id, entry);
     }
     for (const id of changed) defineSource(variables.get(id)!, id, now.inputs[id]);
     if (final) holding.end();
@@ -220,5 +233,12 @@ export function createLive(
         : new Promise((resolve) => {
             whenSettled.push(resolve);
           }),
+    works: (ids) => heavy?.works(ids) ?? [],
+    stop: (id) => heavy?.stop(id),
+    workOut(id) {
+      heavy?.workOut(id);
+      for (const [other, entry] of entries) if (heavy?.isStale(other)) markOlder(other, entry);
+    },
+    onWork: (listener) => heavy?.onWork(listener) ?? (() => {}),
   };
 }

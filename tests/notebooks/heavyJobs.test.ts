@@ -39,6 +39,7 @@ function setUp(patience?: Patience) {
     fail: () => void;
   }[] = [];
   const answers: [string, number][] = [];
+  const heard: [string, number | undefined][] = [];
   const jobs = createHeavyJobs(
     graph,
     (reply, failed): HeavyPort => {
@@ -46,7 +47,10 @@ function setUp(patience?: Patience) {
       ports.push(port);
       return { post: (request) => port.requests.push(request), close: () => (port.closed = true) };
     },
-    (id, _outcome, inputs) => answers.push([id, inputs[x.id] as number]),
+    {
+      answered: (id, _outcome, inputs) => answers.push([id, inputs[x.id] as number]),
+      progressed: (id, part) => heard.push([id, part]),
+    },
     patience,
   );
   const ask = (id: string, value: number) => jobs.request(id, { [x.id]: value });
@@ -54,7 +58,7 @@ function setUp(patience?: Patience) {
     const port = ports.at(-1)!;
     port.reply({ job: port.requests.at(-1)!.job, outcome: { value: 0 } });
   };
-  return { ports, answers, jobs, ask, answerLast };
+  return { ports, answers, heard, jobs, ask, answerLast };
 }
 
 describe('jobs of the worker', () => {
@@ -159,6 +163,65 @@ describe('jobs of the worker', () => {
       vi.advanceTimersByTime(60);
     }
     expect(ports[0]!.requests, 'nothing starves').toHaveLength(3);
+  });
+
+  test('hands on how far the job is that runs, and nothing of others', () => {
+    const { ports, heard, ask, answerLast } = setUp();
+    ask(square.id, 2);
+    ask(cube.id, 2);
+    const { job } = ports[0]!.requests[0]!;
+    ports[0]!.reply({ job, part: 0.4 });
+    answerLast();
+    ports[0]!.reply({ job, part: 0.9 });
+    expect(heard).toEqual([
+      [square.id, undefined],
+      [square.id, 0.4],
+      [cube.id, undefined],
+    ]);
+  });
+
+  test('stopped while it runs: its worker is closed at once, and what waits goes on in a new one', () => {
+    const { ports, answers, jobs, ask, answerLast } = setUp();
+    ask(square.id, 2);
+    ask(cube.id, 2);
+    const { job } = ports[0]!.requests[0]!;
+    jobs.stop(square.id);
+    expect(ports.map(({ closed }) => closed)).toEqual([true, false]);
+    expect(ports[1]!.requests.map(({ id, changes }) => [id, changes])).toEqual([[cube.id, { [x.id]: 2 }]]);
+    ports[0]!.reply({ job, outcome: { value: 4 } });
+    expect(answers, 'an answer that comes after the stop is dropped').toEqual([]);
+    answerLast();
+    expect(answers).toEqual([[cube.id, 2]]);
+  });
+
+  test('stopped while a newer request for it waits: neither is answered', () => {
+    const { ports, jobs, ask } = setUp();
+    ask(square.id, 2);
+    ask(square.id, 3);
+    jobs.stop(square.id);
+    vi.runAllTimers();
+    expect(ports.map(({ closed }) => closed)).toEqual([true]);
+  });
+
+  test('stopped while it waits: the job that runs is left alone', () => {
+    const { ports, answers, jobs, ask, answerLast } = setUp();
+    ask(square.id, 2);
+    ask(cube.id, 2);
+    jobs.stop(cube.id);
+    answerLast();
+    expect(ports[0]!.closed).toBe(false);
+    expect(ports[0]!.requests).toHaveLength(1);
+    expect(answers).toEqual([[square.id, 2]]);
+  });
+
+  test('stopped before the page itself computes it', () => {
+    const { ports, answers, jobs, ask } = setUp();
+    ask(square.id, 2);
+    ports[0]!.fail();
+    jobs.stop(square.id);
+    ask(cube.id, 3);
+    vi.runAllTimers();
+    expect(answers).toEqual([[cube.id, 3]]);
   });
 
   test('without a worker the page computes', () => {

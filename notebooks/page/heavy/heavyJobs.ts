@@ -11,6 +11,15 @@ export interface HeavyJobs {
   request(id: string, inputs: Inputs): void;
   /** Drops the request that waits for it, if any. */
   drop(id: string): void;
+  /** Drops it, and ends its job at once if it runs; what waits behind it goes on. Nothing is answered. */
+  stop(id: string): void;
+}
+
+/** Who hears of jobs. */
+export interface JobsHearer {
+  answered(id: string, outcome: Outcome, inputs: Inputs): void;
+  /** A job has begun, or `part` of it is done, 0…1. */
+  progressed?(id: string, part?: number): void;
 }
 
 /** A job longer than this, in ms, is ended when its quantity is asked for again: design.md's bound between waiting and restarting. */
@@ -47,7 +56,7 @@ interface Running {
 export function createHeavyJobs(
   graph: Graph,
   open: OpenHeavyPort,
-  answered: (id: string, outcome: Outcome, inputs: Inputs) => void,
+  hearer: JobsHearer,
   { rest, most }: Patience = { rest: 0, most: 0 },
   now: () => number = () => performance.now(),
 ): HeavyJobs {
@@ -70,14 +79,15 @@ export function createHeavyJobs(
       return;
     }
     if (reply.job !== running?.job) return;
-    finish(reply.outcome);
+    if ('part' in reply) hearer.progressed?.(running.id, reply.part);
+    else finish(reply.outcome);
   };
   const finish = (outcome: Outcome) => {
     const { id, inputs } = running!;
     running = undefined;
     ended.delete(id);
     known.add(id);
-    answered(id, outcome, inputs);
+    hearer.answered(id, outcome, inputs);
     next();
   };
   const close = () => {
@@ -106,6 +116,7 @@ export function createHeavyJobs(
     const [id, { inputs }] = first;
     waiting.delete(id);
     running = { job: ++jobs, id, inputs, started: now() };
+    hearer.progressed?.(id);
     if (broken) return computeHere(running);
     port ??= open(replied, failed);
     const changes = Object.fromEntries(
@@ -117,6 +128,7 @@ export function createHeavyJobs(
   let engine: ReturnType<typeof createEngine> | undefined;
   const computeHere = (job: Running) => {
     setTimeout(() => {
+      if (running !== job) return;
       engine ??= createEngine(graph);
       engine.setInputs(job.inputs);
       finish(engine.evaluate([job.id])[job.id]!);
@@ -144,5 +156,13 @@ export function createHeavyJobs(
       endIfLong();
     },
     drop: (id) => waiting.delete(id),
+    stop(id) {
+      waiting.delete(id);
+      if (running?.id !== id) return;
+      running = undefined;
+      ended.delete(id);
+      close();
+      next();
+    },
   };
 }

@@ -8,8 +8,11 @@ export interface HeavyRequest {
   readonly changes: Patch;
 }
 
-/** From the worker: it has started, or the outcome of a job. */
-export type HeavyReply = { readonly ready: true } | { readonly job: number; readonly outcome: Outcome };
+/** From the worker: it has started, the part of a job that is done, 0…1, or the outcome of a job. */
+export type HeavyReply =
+  | { readonly ready: true }
+  | { readonly job: number; readonly part: number }
+  | { readonly job: number; readonly outcome: Outcome };
 
 /** A worker as the jobs see it; a test puts a plain object in its place. */
 export interface HeavyPort {

@@ -5,6 +5,7 @@ import type { Derived, Heaviness, Quantity } from '../../../lib/graph/quantity.t
 import type { DesignState } from '../../../lib/graph/state.ts';
 import { createHeavyJobs, type HeavyJobs } from './heavyJobs.ts';
 import type { OpenHeavyPort } from './heavyMessages.ts';
+import { stoppedOutcome, type Work } from './work.ts';
 
 type Inputs = Readonly<Record<string, unknown>>;
 
@@ -27,6 +28,17 @@ export interface HeavyPart {
   release(id: string): void;
   /** After a change of inputs, once those that depend on it are known. */
   changed(touched: ReadonlySet<string>): void;
+  /** Work under way or stopped; with ids, of what they rest on under the inputs as they are. */
+  works(ids?: readonly string[]): readonly Work[];
+  /**
+   * Ends the work on a heavy quantity at once: it holds a problem, and is not asked for again until its inputs change or
+   * `workOut` asks. Does nothing where it is up to date.
+   */
+  stop(id: string): void;
+  /** Asks again for one that was stopped. */
+  workOut(id: string): void;
+  /** Called whenever `works` may tell something else; returns how to end that. */
+  onWork(listener: () => void): () => void;
 }
 
 interface Heavy {
@@ -35,6 +47,11 @@ interface Heavy {
   /** Counts up with the first need: what stands first on the page is asked for first. */
   turn: number;
   stale: boolean;
+  /** Begun and not answered since; what it told of itself. */
+  job: { readonly part: number | undefined } | undefined;
+  since: number;
+  pressed: boolean;
+  /** What was stopped is answered by a problem. */
   answer: { readonly outcome: Outcome; readonly inputs: Inputs } | undefined;
 }
 
@@ -47,11 +64,17 @@ export function createHeavyPart(
   open: OpenHeavyPort,
   present: () => DesignState,
   publish: (id: string, outcome: Outcome) => void,
+  now: () => number = () => performance.now(),
 ): HeavyPart {
   const all = new Map<string, Heavy>();
+  const listeners = new Set<() => void>();
+  const worked = () => {
+    for (const listener of listeners) listener();
+  };
   for (const quantity of graph.order) {
     if (quantity.kind !== 'derived' || !quantity.heavy) continue;
-    all.set(quantity.id, { quantity, needed: 0, turn: 0, stale: false, answer: undefined });
+    const idle = { job: undefined, since: 0, pressed: false, answer: undefined };
+    all.set(quantity.id, { quantity, needed: 0, turn: 0, stale: false, ...idle });
   }
   // Only inputs that enter count, as in `changed`: an answer that another one makes old would never be asked for again.
   const fits = ({ quantity }: Heavy, a: Inputs) => {
@@ -62,23 +85,37 @@ export function createHeavyPart(
     const heavy = all.get(id)!;
     // An answer that comes after the inputs have gone back to those of the answer shown is of no use.
     if (!heavy.stale) return;
+    take(heavy, outcome, inputs);
+  };
+  const take = (heavy: Heavy, outcome: Outcome, inputs: Inputs) => {
     heavy.answer = { outcome, inputs };
     heavy.stale = !fits(heavy, inputs);
-    publish(id, outcome);
+    rest(heavy);
+    publish(heavy.quantity.id, outcome);
+    worked();
   };
+  /** From here on its next answer is waited for, if any. */
+  const rest = (heavy: Heavy) => Object.assign(heavy, { job: undefined, since: now(), pressed: false });
+  const progressed = (id: string, part?: number) => {
+    all.get(id)!.job = { part };
+    worked();
+  };
+  const hearer = { answered, progressed };
   // A worker each: a search takes as long as several pictures.
   const jobs: Readonly<Record<Heaviness, HeavyJobs>> = {
-    picture: createHeavyJobs(graph, open, answered),
-    search: createHeavyJobs(graph, open, answered, searchPatience),
+    picture: createHeavyJobs(graph, open, hearer),
+    search: createHeavyJobs(graph, open, hearer, searchPatience),
   };
   const ask = (heavy: Heavy) => {
     const { id, heavy: kind } = heavy.quantity;
     const known = heavy.answer && fits(heavy, heavy.answer.inputs);
+    if (known || !heavy.stale) rest(heavy);
     heavy.stale = !known;
     if (known) {
       jobs[kind!].drop(id);
       publish(id, heavy.answer!.outcome);
     } else jobs[kind!].request(id, present().inputs);
+    worked();
   };
   const behind = createBehind(graph);
   /** Whether an older answer enters what `quantity` holds under the inputs as they are. */
@@ -87,6 +124,10 @@ export function createHeavyPart(
     if (quantity.heavy) return all.get(quantity.id)!.stale;
     if (!behind(quantity.id).some((id) => all.get(id)!.stale)) return false;
     return enteringOf(quantity, present().inputs).some(entering);
+  };
+  const workOn = ({ quantity: { id, name }, stale, job, since, pressed }: Heavy): Work => {
+    const state = stale ? (job ? 'working' : 'waiting') : 'stopped';
+    return { id, name, state, part: job?.part, since, pressed };
   };
   let turns = 0;
   return {
@@ -108,7 +149,50 @@ export function createHeavyPart(
       const asked = [...all].filter(([id, { needed }]) => needed > 0 && touched.has(id));
       for (const [, heavy] of asked.sort(([, a], [, b]) => a.turn - b.turn)) ask(heavy);
     },
+    works(ids) {
+      const under = [...all.values()].filter(
+        (heavy) => heavy.needed > 0 && (heavy.stale || isStopped(heavy)),
+      );
+      if (!ids || under.length === 0) return under.map(workOn);
+      const { inputs } = present();
+      const resting = new Set(ids.flatMap((id) => restingOn(graph.quantities.get(id)!, inputs, behind)));
+      return under.filter(({ quantity }) => resting.has(quantity.id)).map(workOn);
+    },
+    stop(id) {
+      const heavy = all.get(id)!;
+      if (!heavy.stale) return;
+      // Its answer first: what goes on behind it tells of itself.
+      take(heavy, stoppedOutcome(heavy.quantity), present().inputs);
+      jobs[heavy.quantity.heavy!].stop(id);
+    },
+    workOut(id) {
+      const heavy = all.get(id)!;
+      if (!isStopped(heavy)) return;
+      heavy.answer = undefined;
+      ask(heavy);
+      heavy.pressed = true;
+      worked();
+    },
+    onWork(listener) {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
   };
+}
+
+const isStopped = ({ stale, answer }: Heavy): boolean =>
+  !stale && answer !== undefined && 'problem' in answer.outcome && answer.outcome.problem.kind === 'stopped';
+
+/** Heavy quantities whose answers enter a quantity under these inputs, itself included. */
+function restingOn(
+  quantity: Quantity,
+  inputs: Inputs,
+  behind: (id: string) => readonly string[],
+): readonly string[] {
+  if (quantity.kind !== 'derived') return [];
+  if (quantity.heavy) return [quantity.id];
+  if (behind(quantity.id).length === 0) return [];
+  return enteringOf(quantity, inputs).flatMap((other) => restingOn(other, inputs, behind));
 }
 
 /** Heavy quantities whose answers a quantity rests on, itself included; what lies behind those is the worker's. */
