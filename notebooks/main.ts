@@ -7,6 +7,7 @@ import './page/choices.css';
 import './page/figurePanels.css';
 import './page/rows.css';
 import './page/traceRows.css';
+import './page/workLines.css';
 import './page/figures/figures.css';
 import './page/print.css';
 import { designGraph } from '../lib/design/design.ts';

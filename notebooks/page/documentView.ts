@@ -1,6 +1,7 @@
 import { hasValue } from '../../lib/graph/outcome.ts';
 import type { Quantity } from '../../lib/graph/quantity.ts';
 import type { PathElementName } from '../beamPathInputs.ts';
+import { blockQuantities } from '../blockQuantities.ts';
 import { conditionHolds } from '../condition.ts';
 import type { Block, QuestionBlock, StepwellDocument, TableSpec } from '../document.ts';
 import { renderChoices } from './choicesView.ts';
@@ -13,6 +14,7 @@ import { restWhileMoving } from './restWhileMoving.ts';
 import { renderMissing } from './resultMissing.ts';
 import { renderRows } from './rowsView.ts';
 import { watchAll } from './watchAll.ts';
+import { renderWork, type WorkPlace } from './workLines.ts';
 
 /** A document on the page; `close` stops everything it watches. */
 export interface DocumentView {
@@ -38,8 +40,14 @@ export function renderDocument(
   lead.className = 'lead';
   lead.append(renderProse(context, content.lead, stops));
   const path = renderBeamPath(context, stops, first);
-  main.append(title, lead, path.drawing, path.inputs, ...renderMissing(context, content, path, stops));
-  for (const block of content.blocks) main.append(renderBlock(context, block, stops));
+  const missing = renderMissing(context, content, path, stops);
+  const blocks = content.blocks.map((block) => renderBlock(context, block, stops));
+  main.append(title, lead, path.drawing, path.inputs, ...missing, ...blocks);
+  const places = [
+    ...missing.map((place) => missingPlace(place, content)),
+    ...blocks.map((shown, i) => workPlace(context, shown, content.blocks[i]!)),
+  ];
+  main.append(renderWork(context, places, stops));
   restWhileMoving(context, main, stops);
   return {
     element: main,
@@ -48,6 +56,17 @@ export function renderDocument(
       main.remove();
     },
   };
+}
+
+/** The top of a document tells of work on its result only while it says that there is none. */
+function missingPlace(element: HTMLElement, { result }: StepwellDocument): WorkPlace {
+  return { element, shows: [result!.quantity], needs: [], applies: () => !element.hidden };
+}
+
+function workPlace({ live }: PageContext, element: HTMLElement, block: Block): WorkPlace {
+  const { when, needs = [] } = block;
+  const applies = () => when === undefined || conditionHolds(when, live.state().inputs);
+  return { element, shows: blockQuantities(block), needs, applies };
 }
 
 function renderBlock(context: PageContext, block: Block, stops: (() => void)[]): HTMLElement {

@@ -17,7 +17,7 @@ import { slotPieces } from '../slotPieces.ts';
 import type { PageContext } from './context.ts';
 import { element, setText } from './element.ts';
 import { renderJump, renderLink } from './linkView.ts';
-import { watchAll } from './watchAll.ts';
+import { type Age, markAge, watchAll } from './watchAll.ts';
 
 /** Prose as DOM nodes, its slots kept up to date; `stops` collects how to stop watching. */
 export function renderProse(context: PageContext, prose: Prose, stops: (() => void)[]): DocumentFragment {
@@ -64,24 +64,25 @@ function foldWhereMissing(
     if (needed.length === 0) return;
     shown.setAttribute('data-needs', '');
     shown.after(notes[i]!);
-    watchProblem(context, needed, stops, (text) => {
+    const changed = (text: string | undefined) => {
       said[i] = text;
       show();
-    });
+    };
+    watchProblem(context, needed, stops, changed, markAge(notes[i]!));
   });
 }
 
-/** Tells what stands in for something that needs these quantities; undefined while they all have values. */
+/** Tells what stands in for something that needs these quantities; undefined while they all have values. `age` hears whether it is older than the design. */
 export function watchProblem(
   context: PageContext,
   needed: readonly Quantity[],
   stops: (() => void)[],
   changed: (text: string | undefined) => void,
+  age: Age = { pending: () => {}, settled: () => {} },
 ): void {
   const { result } = context;
   watchAll(context, result ? [...new Set([...needed, result])] : needed, stops, {
-    pending: () => {},
-    settled: () => {},
+    ...age,
     changed: (outcomeOf) =>
       changed(standIn(firstProblem(needed, outcomeOf), firstProblem(result ? [result] : [], outcomeOf))),
   });

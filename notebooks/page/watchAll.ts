@@ -13,8 +13,11 @@ interface GroupWatcher {
   leads?(): boolean;
 }
 
+/** Hears whether what is shown is older than the design. */
+export type Age = Pick<GroupWatcher, 'pending' | 'settled'>;
+
 /** What marks a part of the page as older than the design, and names the revision it shows once it is not. */
-export function markAge(part: HTMLElement): Pick<GroupWatcher, 'pending' | 'settled'> {
+export function markAge(part: HTMLElement): Age {
   return {
     pending: () => part.setAttribute('data-pending', ''),
     settled: (revision) => {
