@@ -33,7 +33,9 @@ export function renderWork(
     const now = performance.now();
     const under = live.works();
     const told = under.filter((work) => isTold(work, now));
-    const soon = under.filter((work) => !told.includes(work)).map(({ since }) => since + longWork - now);
+    const soon = under
+      .filter((work) => !told.includes(work))
+      .flatMap(({ since }) => (since === undefined ? [] : [since + longWork - now]));
     if (soon.length > 0) timer = setTimeout(update, Math.min(...soon) + 1);
     const heard = workNews(before, told, under);
     if (heard !== '') setText(news, heard);

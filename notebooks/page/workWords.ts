@@ -25,7 +25,7 @@ export function workWords(works: readonly Work[]): WorkWords {
   const part = working?.part;
   // Down to a whole per cent: 100 % would be done.
   const share = part === undefined ? '' : `: ${Math.floor(100 * Math.min(part, 0.99))}\u202f%`;
-  const text = working ? `Being worked out${share}` : 'Waiting for its turn to be worked out';
+  const text = working ? `Being worked out${share}` : 'Waiting to be worked out';
   const acts = { on: open.map(({ id }) => id), what: 'stop' as const };
   return { text, part, button: 'Stop', label: `Stop: ${namesOf(open)}`, acts };
 }

@@ -169,6 +169,8 @@ describe('jobs of the worker', () => {
     const { ports, heard, ask, answerLast } = setUp();
     ask(square.id, 2);
     ask(cube.id, 2);
+    expect(heard, 'the worker still starts').toEqual([]);
+    ports[0]!.reply({ ready: true });
     const { job } = ports[0]!.requests[0]!;
     ports[0]!.reply({ job, part: 0.4 });
     answerLast();

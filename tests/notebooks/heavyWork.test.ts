@@ -47,22 +47,26 @@ const graph = createGraph([shown, second]);
 function setUp() {
   let state = initialState(graph);
   let clock = 0;
+  let ready = () => {};
   const asked: { id: string; answer: (value: number) => void; tell: (part: number) => void }[] = [];
   const published: [string, Outcome][] = [];
   let closed = 0;
   const part = createHeavyPart(
     graph,
-    (replied) => ({
-      post: ({ id, job }) =>
-        asked.push({
-          id,
-          answer: (value) => replied({ job, outcome: { value } }),
-          tell: (part) => replied({ job, part }),
-        }),
-      close: () => {
-        closed += 1;
-      },
-    }),
+    (replied) => {
+      ready = () => replied({ ready: true });
+      return {
+        post: ({ id, job }) =>
+          asked.push({
+            id,
+            answer: (value) => replied({ job, outcome: { value } }),
+            tell: (part) => replied({ job, part }),
+          }),
+        close: () => {
+          closed += 1;
+        },
+      };
+    },
     () => state,
     (id, outcome) => published.push([id, outcome]),
     () => clock,
@@ -73,6 +77,7 @@ function setUp() {
     part,
     asked,
     published,
+    ready: () => ready(),
     closed: () => closed,
     wait: (time: number) => {
       clock += time;
@@ -90,15 +95,17 @@ const kindOf = (outcome: Outcome) => ('problem' in outcome ? outcome.problem.kin
 
 describe('long work of a page', () => {
   it('says what runs, with its part, what waits, and since when', () => {
-    const { part, asked, wait } = setUp();
+    const { part, asked, wait, ready } = setUp();
     let calls = 0;
     part.onWork(() => {
       calls += 1;
     });
     wait(40);
+    ready();
+    wait(40);
     asked[0]!.tell(0.25);
-    expect(calls).toBe(1);
-    const common = { since: 0, pressed: false };
+    expect(calls).toBe(2);
+    const common = { since: 40, pressed: false };
     expect(part.works()).toEqual([
       { ...common, id: first.id, name: 'first of two', state: 'working', part: 0.25 },
       { ...common, id: second.id, name: 'second of two', state: 'waiting', part: undefined },
@@ -109,22 +116,24 @@ describe('long work of a page', () => {
     expect(part.works().map(({ id, state }) => [id, state])).toEqual([[second.id, 'working']]);
   });
 
-  it('is told of only when it takes longer than a second, counted from the last answer', () => {
-    const { asked, wait, told, set } = setUp();
+  it('is told of only when it takes longer than a second, the start of the worker not counted', () => {
+    const { asked, wait, told, set, ready } = setUp();
+    wait(3 * longWork);
+    expect(told()).toEqual([]);
+    ready();
     wait(longWork - 1);
     expect(told()).toEqual([]);
     wait(1);
     expect(told().map(({ id }) => id)).toEqual([first.id, second.id]);
     set(3);
     asked[0]!.answer(1);
-    expect(
-      told().map(({ id }) => id),
-      'an older answer has come',
-    ).toEqual([second.id]);
+    expect(told(), 'an older answer has come, and what waited is at its turn').toEqual([]);
+    wait(longWork);
+    expect(told().map(({ id }) => id)).toEqual([first.id, second.id]);
   });
 
   it('stopped while it runs: it holds a problem that says how to go on, and the next goes on', () => {
-    const { part, asked, published, closed, states } = setUp();
+    const { part, asked, published, closed, states, ready } = setUp();
     const late = asked[0]!;
     part.stop(first.id);
     expect(closed()).toBe(1);
@@ -141,6 +150,8 @@ describe('long work of a page', () => {
       },
     });
     expect(part.isStale(shown.id), 'it is up to date with that').toBe(false);
+    expect(states()).toEqual({ [first.id]: 'stopped', [second.id]: 'waiting' });
+    ready();
     expect(states()).toEqual({ [first.id]: 'stopped', [second.id]: 'working' });
     late.answer(1);
     expect(published, 'an answer that comes after the stop is dropped').toHaveLength(1);
@@ -160,8 +171,9 @@ describe('long work of a page', () => {
   });
 
   it('stopped, then other inputs: it is asked for again; the stop holds for the inputs it was made for', () => {
-    const { part, asked, published, states, set } = setUp();
+    const { part, asked, published, states, set, ready } = setUp();
     part.stop(first.id);
+    ready();
     set(3);
     expect(part.isStale(shown.id)).toBe(true);
     expect(states()).toEqual({ [first.id]: 'waiting', [second.id]: 'working' });

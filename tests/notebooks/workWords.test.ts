@@ -24,7 +24,7 @@ describe('what a block says of long work', () => {
     ['never quite done', [work('a', 'working', 1)], 'Being worked out: 99\u202f%', 'Stop: fit a'],
     ['at its start', [work('a', 'working', 0)], 'Being worked out: 0\u202f%', 'Stop: fit a'],
     ['without a part', [work('a', 'working')], 'Being worked out', 'Stop: fit a'],
-    ['behind other work', [work('a', 'waiting')], 'Waiting for its turn to be worked out', 'Stop: fit a'],
+    ['behind other work', [work('a', 'waiting')], 'Waiting to be worked out', 'Stop: fit a'],
     [
       'what runs comes first, and the button stops all',
       [work('a', 'waiting'), work('b', 'stopped'), work('c', 'working', 0.5)],

@@ -18,7 +18,7 @@ export interface HeavyJobs {
 /** Who hears of jobs. */
 export interface JobsHearer {
   answered(id: string, outcome: Outcome, inputs: Inputs): void;
-  /** A job has begun, or `part` of it is done, 0…1. */
+  /** A job has begun in a worker that is ready, or `part` of it is done, 0…1. */
   progressed?(id: string, part?: number): void;
 }
 
@@ -75,7 +75,9 @@ export function createHeavyJobs(
   const replied = (reply: HeavyReply) => {
     if ('ready' in reply) {
       ready = true;
-      if (running) running.started = now();
+      if (!running) return;
+      running.started = now();
+      hearer.progressed?.(running.id);
       return;
     }
     if (reply.job !== running?.job) return;
@@ -116,7 +118,7 @@ export function createHeavyJobs(
     const [id, { inputs }] = first;
     waiting.delete(id);
     running = { job: ++jobs, id, inputs, started: now() };
-    hearer.progressed?.(id);
+    if (ready || broken) hearer.progressed?.(id);
     if (broken) return computeHere(running);
     port ??= open(replied, failed);
     const changes = Object.fromEntries(

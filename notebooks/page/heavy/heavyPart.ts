@@ -97,7 +97,9 @@ export function createHeavyPart(
   /** From here on its next answer is waited for, if any. */
   const rest = (heavy: Heavy) => Object.assign(heavy, { job: undefined, since: now(), pressed: false });
   const progressed = (id: string, part?: number) => {
-    all.get(id)!.job = { part };
+    const heavy = all.get(id)!;
+    if (part === undefined) heavy.since = now();
+    heavy.job = { part };
     worked();
   };
   const hearer = { answered, progressed };
@@ -125,9 +127,12 @@ export function createHeavyPart(
     if (!behind(quantity.id).some((id) => all.get(id)!.stale)) return false;
     return enteringOf(quantity, present().inputs).some(entering);
   };
-  const workOn = ({ quantity: { id, name }, stale, job, since, pressed }: Heavy): Work => {
+  const workOn = ({ quantity: { id, name, heavy: kind }, stale, job, since, pressed }: Heavy): Work => {
     const state = stale ? (job ? 'working' : 'waiting') : 'stopped';
-    return { id, name, state, part: job?.part, since, pressed };
+    // Short jobs pass one after the other: only behind a long one there is something to tell.
+    const running = [...all.values()].find((other) => other.quantity.heavy === kind && other.job);
+    const from = running && Math.max(since, running.since);
+    return { id, name, state, part: job?.part, since: job ? since : from, pressed };
   };
   let turns = 0;
   return {

@@ -12,8 +12,11 @@ export interface Work {
   readonly state: 'waiting' | 'working' | 'stopped';
   /** Part done, 0…1; undefined where nothing is reported. */
   readonly part: number | undefined;
-  /** Since when an answer is waited for, ms of the page's clock; the last answer counts, though it was older. */
-  readonly since: number;
+  /**
+   * Since when it is worked out, ms of the page's clock; where it waits, since when it waits for what runs now. Undefined
+   * while nothing runs, as until a worker has started.
+   */
+  readonly since: number | undefined;
   /** The person asked for it by the button, and wants to see it at once. */
   readonly pressed: boolean;
 }
@@ -23,7 +26,7 @@ export const longWork = 1000;
 
 /** Whether there is something to tell of this work: a person may stop it, or have it done after all. */
 export function isTold({ state, since, pressed }: Work, now: number): boolean {
-  return state === 'stopped' || pressed || now - since >= longWork;
+  return state === 'stopped' || pressed || (since !== undefined && now - since >= longWork);
 }
 
 /** What a heavy quantity holds once the person has stopped it. */
