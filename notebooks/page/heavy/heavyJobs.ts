@@ -9,7 +9,7 @@ type Inputs = Readonly<Record<string, unknown>>;
 export interface HeavyJobs {
   /** Asks for a quantity under inputs; a request for it that still waits is replaced. */
   request(id: string, inputs: Inputs): void;
-  /** Drops the request that waits for it, if any. */
+  /** Its answer is no longer of use: drops the request that waits, and ends a long job where others wait behind it. */
   drop(id: string): void;
   /** Drops it, and ends its job at once if it runs; what waits behind it goes on. Nothing is answered. */
   stop(id: string): void;
@@ -45,6 +45,8 @@ interface Running {
   readonly id: string;
   readonly inputs: Inputs;
   started: number;
+  /** Its answer is no longer of use. */
+  dropped: boolean;
 }
 
 /**
@@ -117,7 +119,7 @@ export function createHeavyJobs(
     }
     const [id, { inputs }] = first;
     waiting.delete(id);
-    running = { job: ++jobs, id, inputs, started: now() };
+    running = { job: ++jobs, id, inputs, started: now(), dropped: false };
     if (ready || broken) hearer.progressed?.(id);
     if (broken) return computeHere(running);
     port ??= open(replied, failed);
@@ -138,13 +140,14 @@ export function createHeavyJobs(
   };
   const endIfLong = () => {
     clearTimeout(timer);
-    if (!running || broken || !waiting.has(running.id) || ended.has(running.id)) return;
+    if (!running || broken || waiting.size === 0) return;
+    if (!running.dropped && (!waiting.has(running.id) || ended.has(running.id))) return;
     const left = longestJob - (now() - running.started);
     if (!ready || left > 0) {
       timer = setTimeout(endIfLong, Math.max(left, 20));
       return;
     }
-    ended.add(running.id);
+    if (!running.dropped) ended.add(running.id);
     running = undefined;
     close();
     next();
@@ -154,10 +157,16 @@ export function createHeavyJobs(
       const at = now();
       const first = waiting.get(id)?.first ?? at;
       waiting.set(id, { inputs, first, due: known.has(id) ? Math.min(at + rest, first + most) : at });
+      if (running?.id === id) running.dropped = false;
       next();
       endIfLong();
     },
-    drop: (id) => waiting.delete(id),
+    drop(id) {
+      waiting.delete(id);
+      if (running?.id !== id) return;
+      running.dropped = true;
+      endIfLong();
+    },
     stop(id) {
       waiting.delete(id);
       if (running?.id !== id) return;

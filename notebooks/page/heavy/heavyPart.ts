@@ -98,7 +98,13 @@ export function createHeavyPart(
   const rest = (heavy: Heavy) => Object.assign(heavy, { job: undefined, since: now(), pressed: false });
   const progressed = (id: string, part?: number) => {
     const heavy = all.get(id)!;
-    if (part === undefined) heavy.since = now();
+    if (!heavy.stale) return;
+    if (part === undefined) {
+      heavy.since = now();
+      // One job of a kind runs: what was ended for a newer request waits again.
+      for (const other of all.values())
+        if (other.quantity.heavy === heavy.quantity.heavy) other.job = undefined;
+    }
     heavy.job = { part };
     worked();
   };
