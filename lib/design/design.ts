@@ -38,6 +38,9 @@ import * as profileList from './profileList.ts';
 import * as ratioMaps from './ratioMaps.ts';
 import * as rawBeam from './rawBeam.ts';
 import * as removal from './removal.ts';
+import * as rippleDirection from './rippleDirection.ts';
+import * as rippleInputs from './rippleInputs.ts';
+import * as ripples from './ripples.ts';
 import * as rule from './rule.ts';
 import * as safety from './safety.ts';
 import * as sensitivity from './sensitivity.ts';
@@ -96,6 +99,9 @@ const rooms = [
   chosenFit,
   takenAsGaussian,
   threshold,
+  rippleInputs,
+  ripples,
+  rippleDirection,
   thresholdChart,
   marks,
   markCharts,

@@ -41,8 +41,8 @@ function squareRoot({ re, im }: Complex): Complex {
 export interface RipplePeriods {
   /** From the wave that runs forward with the light: the shorter one. */
   readonly short: number;
-  /** From the wave that runs backward: the longer one; Infinity where the light keeps up with the wave. */
-  readonly long: number;
+  /** From the wave that runs backward: the longer one; null where the light keeps up with the wave. */
+  readonly long: number | null;
 }
 
 /**
@@ -63,7 +63,7 @@ export function ripplePeriods(
   const difference = wave - along;
   return {
     short: wavelength / (wave + along),
-    long: difference > 0 ? wavelength / difference : Number.POSITIVE_INFINITY,
+    long: difference > 0 ? wavelength / difference : null,
   };
 }
 
