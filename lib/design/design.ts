@@ -41,8 +41,10 @@ import * as removal from './removal.ts';
 import * as rippleDirection from './rippleDirection.ts';
 import * as rippleInputs from './rippleInputs.ts';
 import * as ripples from './ripples.ts';
+import * as rippleWindow from './rippleWindow.ts';
 import * as rule from './rule.ts';
 import * as safety from './safety.ts';
+import * as scanInputs from './scanInputs.ts';
 import * as sensitivity from './sensitivity.ts';
 import * as spot from './spot.ts';
 import * as spots from './spots.ts';
@@ -102,6 +104,8 @@ const rooms = [
   rippleInputs,
   ripples,
   rippleDirection,
+  rippleWindow,
+  scanInputs,
   thresholdChart,
   marks,
   markCharts,
