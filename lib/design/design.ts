@@ -38,6 +38,7 @@ import * as profileList from './profileList.ts';
 import * as ratioMaps from './ratioMaps.ts';
 import * as rawBeam from './rawBeam.ts';
 import * as removal from './removal.ts';
+import * as rippleCharts from './rippleCharts.ts';
 import * as rippleDirection from './rippleDirection.ts';
 import * as rippleInputs from './rippleInputs.ts';
 import * as ripples from './ripples.ts';
@@ -104,6 +105,7 @@ const rooms = [
   rippleInputs,
   ripples,
   rippleDirection,
+  rippleCharts,
   rippleWindow,
   scanInputs,
   thresholdChart,

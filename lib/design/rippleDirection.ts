@@ -55,7 +55,7 @@ export const expectedPeriods = derived({
   symbol: '[\\Lambda_\\text{low},\\Lambda_\\text{high}]',
   unit: { low: 'm', high: 'm' },
   about:
-    'Measured periods lie 5 to 30 % below the wavelength at normal incidence in air. In another ambient and at other angles the same parts are taken of what the bare light would give, which is worked out here and not measured.',
+    'Measured periods lie 5 to 30\u202f% below the wavelength at normal incidence in air. In another ambient and at other angles the same parts are taken of what the bare light would give, which is worked out here and not measured.',
   from: { wavelength, ambient: ambientIndex, incidence, azimuth: waveVectorAzimuth, polarisation },
   compute: ({ wavelength, ambient, incidence, azimuth, polarisation }) => {
     const bare = ripplePeriods(wavelength, ambient, incidence, countedAzimuth(polarisation, azimuth)).short;

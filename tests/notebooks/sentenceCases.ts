@@ -10,6 +10,7 @@ import type * as measured from '../../notebooks/measuredSentences.ts';
 import type * as spots from '../../notebooks/measuredSpotSentences.ts';
 import type * as planeVerdict from '../../notebooks/planeVerdictSentences.ts';
 import type * as removal from '../../notebooks/removalSentences.ts';
+import type * as ripples from '../../notebooks/rippleSentences.ts';
 import type * as spotTable from '../../notebooks/spotTableSentences.ts';
 import type * as threshold from '../../notebooks/thresholdSentences.ts';
 import { read, type Values } from './designOutcomes.ts';
@@ -29,6 +30,7 @@ export type Name =
   | keyof typeof marks
   | keyof typeof fits
   | keyof typeof removal
+  | keyof typeof ripples
   | 'paraxialSaid'
   | 'irradiancesSaid'
   | 'xRaysSaid'

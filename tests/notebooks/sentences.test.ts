@@ -14,6 +14,7 @@ import * as spots from '../../notebooks/measuredSpotSentences.ts';
 import * as planeVerdict from '../../notebooks/planeVerdictSentences.ts';
 import type { Sentence } from '../../notebooks/prose.ts';
 import * as removal from '../../notebooks/removalSentences.ts';
+import * as ripples from '../../notebooks/rippleSentences.ts';
 import { slotPieces } from '../../notebooks/slotPieces.ts';
 import * as spotTable from '../../notebooks/spotTableSentences.ts';
 import { takenAsGaussianSaid } from '../../notebooks/takenAsGaussian.ts';
@@ -31,6 +32,7 @@ import { markCases } from './markCases.ts';
 import { planeVerdictCases } from './planeVerdictCases.ts';
 import { profileCases } from './profileCases.ts';
 import { removalCases } from './removalCases.ts';
+import { rippleCases } from './rippleCases.ts';
 import { type Name, sentenceCases } from './sentenceCases.ts';
 import { spotCases } from './spotCases.ts';
 import { spotTableCases } from './spotTableCases.ts';
@@ -54,6 +56,7 @@ const all = new Map(
     ...marks,
     ...fits,
     ...removal,
+    ...ripples,
     paraxialSaid,
     irradiancesSaid,
     xRaysSaid,
@@ -79,6 +82,7 @@ const allCases = [
   ...fitCases,
   ...incubationCases,
   ...removalCases,
+  ...rippleCases,
 ];
 const reached = new Map<Name, Set<string>>();
 
@@ -173,6 +177,10 @@ describe('every branch says what is so', () => {
       windowGainSaid: 4,
       unshapedMarkSaid: 4,
       dipMarkSaid: 3,
+      periodSaid: 4,
+      directionSaid: 4,
+      constantsSaid: 4,
+      tiltSaid: 3,
     });
   });
 });
