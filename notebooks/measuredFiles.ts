@@ -5,6 +5,7 @@ import { focusCaustic } from '../lib/design/measuredFocus.ts';
 import { measuredPlaneSource, measuredProfile, measuredProfileZ } from '../lib/design/measuredSpot.ts';
 import { type MeasuredProfile, profileOfPicture, readProfileFile } from '../lib/design/profileFile.ts';
 import { beamSource, ratioSource } from '../lib/design/rawBeam.ts';
+import { readRippleFile, rippleSeries } from '../lib/design/rippleSeries.ts';
 import type { ReadFile } from '../lib/design/savedInputs.ts';
 import { readSpotFile } from '../lib/design/spotFile.ts';
 import { leftOut, spotTable } from '../lib/design/spots.ts';
@@ -59,6 +60,11 @@ export const measuredFiles: Readonly<Record<string, MeasuredFile>> = {
     accept: '.csv,.txt,.tsv,.dat',
     table: true,
     read: (bytes, name) => ({ [focusCaustic.id]: readFocusCausticFile(decodeText(bytes), name) }),
+  },
+  [rippleSeries.id]: {
+    accept: '.csv,.txt,.tsv,.dat',
+    table: true,
+    read: (bytes, name) => ({ [rippleSeries.id]: readRippleFile(decodeText(bytes), name) }),
   },
   [spotTable.id]: {
     accept: '.csv,.txt,.tsv,.dat',

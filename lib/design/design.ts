@@ -41,8 +41,12 @@ import * as removal from './removal.ts';
 import * as rippleCharts from './rippleCharts.ts';
 import * as rippleDirection from './rippleDirection.ts';
 import * as rippleInputs from './rippleInputs.ts';
+import * as rippleParts from './rippleParts.ts';
+import * as rippleSeries from './rippleSeries.ts';
 import * as ripples from './ripples.ts';
+import * as rippleUses from './rippleUses.ts';
 import * as rippleWindow from './rippleWindow.ts';
+import * as rippleWindowCharts from './rippleWindowCharts.ts';
 import * as rule from './rule.ts';
 import * as safety from './safety.ts';
 import * as scanInputs from './scanInputs.ts';
@@ -106,7 +110,11 @@ const rooms = [
   ripples,
   rippleDirection,
   rippleCharts,
+  rippleSeries,
+  rippleUses,
   rippleWindow,
+  rippleParts,
+  rippleWindowCharts,
   scanInputs,
   thresholdChart,
   marks,

@@ -30,7 +30,7 @@ import {
 } from '../../notebooks/prose.ts';
 import { slotPieces } from '../../notebooks/slotPieces.ts';
 import { cases } from '../cases.ts';
-import { images, spots, spotTables, tables } from '../design/files.ts';
+import { images, rippleTables, spots, spotTables, tables } from '../design/files.ts';
 import {
   chooseElement,
   createHeadless,
@@ -70,6 +70,7 @@ const files: Readonly<Record<string, readonly unknown[]>> = {
   'spot.measuredProfile': spots.filter(({ image }) => image === null),
   'focus.measuredCaustic': tables.map((table) => ({ ...table, diameterY: [] })),
   'threshold.spotTable': spotTables,
+  'ripples.series': rippleTables,
 };
 
 /** A value of an input: mostly in its usual span, else anywhere allowed, where the design often cannot work. */

@@ -2,7 +2,15 @@ import fc from 'fast-check';
 import { designGraph } from '../../lib/design/design.ts';
 import type { FileInput, InputQuantity, ListInput, ListItem, NumberInput } from '../../lib/graph/quantity.ts';
 import { isInput } from '../../lib/graph/quantity.ts';
-import { allowedCaustics, caustics, focusCaustics, images, spots, spotTables } from './files.ts';
+import {
+  allowedCaustics,
+  caustics,
+  focusCaustics,
+  images,
+  rippleTables,
+  spots,
+  spotTables,
+} from './files.ts';
 
 /** Values of all inputs of the design, SI. */
 export type Inputs = Record<string, unknown>;
@@ -34,6 +42,7 @@ const files: Readonly<Record<string, fc.Arbitrary<unknown>>> = {
   'spot.measuredProfile': fc.constantFrom(...spots),
   'focus.measuredCaustic': focusCaustics,
   'threshold.spotTable': fc.constantFrom(...spotTables),
+  'ripples.series': fc.constantFrom(...rippleTables),
 };
 
 /** A file of any quality; in one design of five none. */
@@ -73,6 +82,7 @@ const typedBeam = {
   'spot.otherProfiles': [],
   'focus.measuredCaustic': null,
   'threshold.spotTable': null,
+  'ripples.series': null,
   'threshold.leftOut': [],
 };
 

@@ -8,8 +8,11 @@ import { drawFigureStatic } from '../../notebooks/figurePicture.ts';
 import type { From } from '../../notebooks/prose.ts';
 import { directionFigure } from '../../notebooks/rippleDirectionFigure.ts';
 import { periodIncidenceFigure, periodWavelengthFigure } from '../../notebooks/rippleFigures.ts';
+import { seriesFigure } from '../../notebooks/rippleSeriesBlocks.ts';
+import { insideFigure, planeGainFigure } from '../../notebooks/rippleWindowFigures.ts';
 import { slantedCutFigure } from '../../notebooks/slantedCutFigure.ts';
 import { expectClose } from '../close.ts';
+import { rippleTables } from '../design/files.ts';
 import { outcomesOf, type Values } from './designOutcomes.ts';
 
 const degree = Math.PI / 180;
@@ -35,20 +38,39 @@ const designs: Readonly<Record<string, Values>> = {
     'laser.polarisationAngle': 50 * degree,
     'workpiece.ambientIndex': 1.33,
   },
-  'silicon, circular': { 'workpiece.material': 'silicon', 'laser.polarisation': 'circular' },
+  'silicon, circular, with a series': {
+    'workpiece.material': 'silicon',
+    'laser.polarisation': 'circular',
+    'ripples.series': rippleTables[0],
+  },
   'copper, radial, green': {
     'workpiece.material': 'copper',
     'laser.polarisation': 'radial',
     'laser.wavelength': 515e-9,
   },
-  'azimuthal, typed': { 'laser.polarisation': 'azimuthal', 'ripples.constantsSource': 'typed' },
+  'azimuthal, typed, a series against fluence': {
+    'laser.polarisation': 'azimuthal',
+    'ripples.constantsSource': 'typed',
+    'ripples.series': rippleTables[1],
+    'workpiece.z': 60e-6,
+  },
 };
+
+const blocks = [
+  periodWavelengthFigure,
+  periodIncidenceFigure,
+  directionFigure,
+  slantedCutFigure,
+  insideFigure,
+  planeGainFigure,
+  seriesFigure,
+];
 
 describe.each(Object.entries(designs))('%s', (_name, design) => {
   it('every chart can be drawn without a page, with words and numbers alone', () => {
     const { document } = parseHTML('<!doctype html><html><body></body></html>');
     const outcomeOf = outcomesOf(design);
-    for (const block of [periodWavelengthFigure, periodIncidenceFigure, directionFigure, slantedCutFigure]) {
+    for (const block of blocks) {
       const there = (block.needs ?? []).every(({ id }) => hasValue(outcomeOf(id)));
       if (!there) continue;
       const spec = specOf(block, design);
@@ -131,5 +153,37 @@ describe('the cut along a tilted workpiece', () => {
 
   it('is left out where the workpiece is not tilted', () => {
     expect(hasValue(outcomesOf({})(slantedCutFigure.needs![0]!.id))).toBe(false);
+  });
+});
+
+describe('the window charts', () => {
+  it('hold the part of the field at the width of today, with the peak at the upper bound', () => {
+    const peak = valueOrThrow(outcomesOf({})('spot.peakFluence')) as number;
+    // A hair below the bound: rounding must not push the peak over it.
+    const design = { 'laser.pulseEnergy': (20e-6 * 2600 * (1 - 1e-9)) / peak };
+    const inside = valueOrThrow(outcomesOf(design)('ripples.areaInWindow')) as number;
+    const { series, marks } = specOf(insideFigure, design);
+    expect(marks![0]!.x).toBe(1.3);
+    expectClose(valueAt(series[0]!, 1.3) / 100, inside, { absolute: 1e-5, relative: 0 });
+  });
+
+  it('have the gains of window.json, of equal beam and step without a stop', () => {
+    const design = { 'plate.stop': 'open' };
+    const { series } = specOf(planeGainFigure, design);
+    const source = 'tests/reference/window.json and physics, F2/F1 = 1.3';
+    expectClose(valueAt(series[0]!, 0), 1.9673749975726695, { relative: 1e-6, source });
+    // Straight lines between planes 0.025 apart: 2.32 at 0.363, to a hundredth.
+    expectClose(valueAt(series[0]!, 0.363), 2.32, { absolute: 0.01, relative: 0, source });
+  });
+});
+
+describe('a series of one’s own', () => {
+  it('is drawn point by point over the band', () => {
+    const { series, x, summary } = specOf(seriesFigure, { 'ripples.series': rippleTables[0] });
+    expect(x.logarithmic).toBe(true);
+    const points = series[2]!.y.filter((value) => !Number.isNaN(value));
+    expect([...points].map(Math.round)).toEqual([960, 930, 880]);
+    expectClose(series[0]!.y[0]!, 721, { relative: 1e-9 });
+    expect(summary).toContain('3 periods of pulses.csv, 3 of them inside');
   });
 });

@@ -11,6 +11,9 @@ import type * as spots from '../../notebooks/measuredSpotSentences.ts';
 import type * as planeVerdict from '../../notebooks/planeVerdictSentences.ts';
 import type * as removal from '../../notebooks/removalSentences.ts';
 import type * as ripples from '../../notebooks/rippleSentences.ts';
+import type * as rippleSeries from '../../notebooks/rippleSeriesSentences.ts';
+import type * as rippleUses from '../../notebooks/rippleUsesSentences.ts';
+import type * as rippleWindow from '../../notebooks/rippleWindowSentences.ts';
 import type * as spotTable from '../../notebooks/spotTableSentences.ts';
 import type * as threshold from '../../notebooks/thresholdSentences.ts';
 import { read, type Values } from './designOutcomes.ts';
@@ -31,6 +34,9 @@ export type Name =
   | keyof typeof fits
   | keyof typeof removal
   | keyof typeof ripples
+  | keyof typeof rippleWindow
+  | keyof typeof rippleSeries
+  | keyof typeof rippleUses
   | 'paraxialSaid'
   | 'irradiancesSaid'
   | 'xRaysSaid'

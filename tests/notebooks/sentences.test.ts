@@ -15,6 +15,9 @@ import * as planeVerdict from '../../notebooks/planeVerdictSentences.ts';
 import type { Sentence } from '../../notebooks/prose.ts';
 import * as removal from '../../notebooks/removalSentences.ts';
 import * as ripples from '../../notebooks/rippleSentences.ts';
+import * as rippleSeries from '../../notebooks/rippleSeriesSentences.ts';
+import * as rippleUses from '../../notebooks/rippleUsesSentences.ts';
+import * as rippleWindow from '../../notebooks/rippleWindowSentences.ts';
 import { slotPieces } from '../../notebooks/slotPieces.ts';
 import * as spotTable from '../../notebooks/spotTableSentences.ts';
 import { takenAsGaussianSaid } from '../../notebooks/takenAsGaussian.ts';
@@ -33,6 +36,8 @@ import { planeVerdictCases } from './planeVerdictCases.ts';
 import { profileCases } from './profileCases.ts';
 import { removalCases } from './removalCases.ts';
 import { rippleCases } from './rippleCases.ts';
+import { rippleSeriesCases } from './rippleSeriesCases.ts';
+import { rippleWindowCases } from './rippleWindowCases.ts';
 import { type Name, sentenceCases } from './sentenceCases.ts';
 import { spotCases } from './spotCases.ts';
 import { spotTableCases } from './spotTableCases.ts';
@@ -57,6 +62,9 @@ const all = new Map(
     ...fits,
     ...removal,
     ...ripples,
+    ...rippleWindow,
+    ...rippleSeries,
+    ...rippleUses,
     paraxialSaid,
     irradiancesSaid,
     xRaysSaid,
@@ -83,6 +91,8 @@ const allCases = [
   ...incubationCases,
   ...removalCases,
   ...rippleCases,
+  ...rippleWindowCases,
+  ...rippleSeriesCases,
 ];
 const reached = new Map<Name, Set<string>>();
 
@@ -181,6 +191,13 @@ describe('every branch says what is so', () => {
       directionSaid: 4,
       constantsSaid: 4,
       tiltSaid: 3,
+      peakInWindowSaid: 3,
+      fieldSaid: 5,
+      gainsApartSaid: 6,
+      planeGainSaid: 5,
+      seriesSaid: 5,
+      seriesRowsSaid: 2,
+      wettingSaid: 4,
     });
   });
 });
