@@ -84,7 +84,7 @@ export const periodWavelengthFigure = figure({
       y: { label: 'period of the ripples', unit: 'nm', domain: [0, niceEnd(1.02 * top)] },
       series: [
         {
-          label: 'mostly measured, in air',
+          label: 'mostly measured at normal incidence in air',
           role: 'band',
           x,
           y: x.map((at) => low * at),

@@ -103,11 +103,9 @@ export const predictionBlocks: readonly Block[] = [
     id: 'published-ripples',
     table: {
       caption: 'Periods as published, against 0.70 to 0.95 of the wavelength',
-      columns: ['material', 'wavelength', 'ambient', 'period over wavelength', 'where it lies', 'source'],
+      columns: ['measured on', 'period over wavelength', 'where it lies', 'source'],
       rows: publishedRipples.map(({ material, wavelength, ambientIndex, periodOverWavelength, source }) => [
-        material,
-        formatReadable(wavelength, 'm', 'nm'),
-        ambientIndex === 1 ? 'air' : 'water',
+        `${material} in ${ambientIndex === 1 ? 'air' : 'water'}, ${formatReadable(wavelength, 'm', 'nm')}`,
         formatNumber(periodOverWavelength, 3),
         placeWords[placeOfPeriod(periodOverWavelength, 1 / ambientIndex)],
         citation(source),

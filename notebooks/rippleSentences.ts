@@ -29,7 +29,7 @@ export const periodSaid = says(
       : phrase`${ripplePeriod}`;
     if (!bound)
       return phrase`No wave is bound to this surface as it is when cold: the formula’s ${model} is a number near the wavelength and predicts nothing. Ripples may come all the same, since the pulses themselves change the surface; measured ones would mostly lie between ${expectedPeriods}.`;
-    return phrase`The model gives a period of ${model}. Measured ones are mostly shorter: expect ${expectedPeriods}, the less the more pulses fall on a place.`;
+    return phrase`The model gives a period of ${model}. Measured ones are mostly shorter: expect ${expectedPeriods}, and shorter ones as more pulses fall on a place.`;
   },
   [longRipplePeriod],
 );
@@ -65,7 +65,7 @@ export const constantsSaid = says(
         : held === 0
           ? 'none of them holds a bound wave'
           : `${held} of them ${held === 1 ? 'holds' : 'hold'} a bound wave and the others none: here the sample decides`;
-    return phrase`Here ${whose}. Samples differ: the ${String(periods.length)} of ${material} give ${formatReadable(low, 'm', 'nm', 4)} to ${formatReadable(high, 'm', 'nm', 4)}, and ${waves}.`;
+    return phrase`Here ${whose}. Samples differ: the ${String(periods.length)} samples of ${material} give ${formatReadable(low, 'm', 'nm', 4)} to ${formatReadable(high, 'm', 'nm', 4)}, and ${waves}.`;
   },
   [material],
 );

@@ -62,7 +62,7 @@ export const rippleCases: readonly Case[] = [
   },
   {
     says: 'constantsSaid',
-    text: /^Here n \+ ik = .*, measured on stainless steel, austenitic\. Samples differ: the 2 of stainless steel give 10\d\d\snm to 10\d\d\snm, and each of them holds a bound wave\.$/,
+    text: /^Here n \+ ik = .*, measured on stainless steel, austenitic\. Samples differ: the 2 samples of stainless steel give 10\d\d\snm to 10\d\d\snm, and each of them holds a bound wave\.$/,
     truth: (value) => held(value) === 2,
   },
   {
