@@ -91,6 +91,6 @@ export const planeGainSaid = says(
     const first = `${top} The first truly flat plane, ${flat.defocus === 0 ? 'in the focus' : at(flat.defocus)}, gains less: ${formatNumber(flat.gain, 3)} times.`;
     return best.axisDip > 1 - low / high
       ? `${first} Even though the middle of the better plane falls below the lower bound, its bright ring covers more.`
-      : `${first} A dip costs nothing while it stays above the lower bound, here ${percent(1 - low / high)} below the upper one; it takes light from where one pulse has more than it needs. Being flat is not the aim, being inside the window is.`;
+      : `${first} One reason: a dip costs nothing while it stays above the lower bound, here ${percent(1 - low / high)} below the upper one; it takes light from where one pulse has more than it needs. Being flat is not the aim, being inside the window is.`;
   },
 );

@@ -45,33 +45,46 @@ export function partsInWindow(
   field: ScannedField,
   window: PulseWindow,
 ): FieldParts {
+  return partsInWindows(spot, unit, field, [window])[0]!;
+}
+
+/** The same for several windows at once, the pulses of each place gathered once for all of them. */
+export function partsInWindows(
+  spot: Spot,
+  unit: number,
+  field: ScannedField,
+  windows: readonly PulseWindow[],
+): FieldParts[] {
   const { pulseSpacing, lineSpacing } = field;
-  const table = fluenceTable(spot, unit, faintest(window));
-  if (table.reach === 0) return { inside: 0, tooLittle: 1, tooMuch: 0 };
+  const table = fluenceTable(spot, unit, Math.min(...windows.map(faintest)));
+  if (table.reach === 0) return windows.map(() => ({ inside: 0, tooLittle: 1, tooMuch: 0 }));
   // A cell larger than the spot needs places as close as the spot is fine.
   const fine = table.reach / 120;
   const columns = Math.max(fewestSteps, Math.ceil(pulseSpacing / fine));
   const rows = Math.max(stepsAcross, Math.ceil(lineSpacing / fine));
-  const inside = new Float64Array((columns + 1) * (rows + 1));
-  const much = new Float64Array(inside.length);
+  const margins = windows.map(() => ({
+    inside: new Float64Array((columns + 1) * (rows + 1)),
+    much: new Float64Array((columns + 1) * (rows + 1)),
+  }));
   for (let row = 0; row <= rows; row++) {
     for (let column = 0; column <= columns; column++) {
       const at = row * (columns + 1) + column;
       const x = (column / columns) * pulseSpacing;
       const y = (row / rows) * lineSpacing;
-      const { enough, excess } = marginsOf(
-        table.around(x, y, pulseSpacing, lineSpacing),
-        field.passes,
-        window,
-      );
-      inside[at] = Math.min(enough, -excess);
-      much[at] = excess;
+      const pulses = table.around(x, y, pulseSpacing, lineSpacing);
+      windows.forEach((window, i) => {
+        const { enough, excess } = marginsOf(pulses, field.passes, window);
+        margins[i]!.inside[at] = Math.min(enough, -excess);
+        margins[i]!.much[at] = excess;
+      });
     }
   }
   const grid = { columns: columns + 1, rows: rows + 1, stepX: 1 / columns, stepY: 1 / rows };
   const part = (values: Float64Array) => areaAboveLevel({ ...grid, values }, 0);
-  const [within, tooMuch] = [part(inside), part(much)];
-  return { inside: within, tooMuch, tooLittle: Math.max(0, 1 - within - tooMuch) };
+  return margins.map(({ inside, much }) => {
+    const [within, tooMuch] = [part(inside), part(much)];
+    return { inside: within, tooMuch, tooLittle: Math.max(0, 1 - within - tooMuch) };
+  });
 }
 
 /** Pulses weaker than this count nowhere: half the lower bound as incubation leaves it for the most pulses, J/m². */
@@ -82,6 +95,7 @@ function faintest({ low, pulsesLow, pulsesHigh, exponent }: PulseWindow): number
 /** By how much, as a logarithm, a place has more than enough, and more than it may; above 0 where so. */
 function marginsOf(strongestFirst: Float64Array, passes: number, window: PulseWindow) {
   const { low, high, pulsesLow, pulsesHigh, exponent } = window;
+  if (exponent === 1) return marginsAlone(strongestFirst, passes, window);
   let [enough, excess] = [least, least];
   for (let j = 0; j < strongestFirst.length; j++) {
     const F = strongestFirst[j]!;
@@ -93,10 +107,20 @@ function marginsOf(strongestFirst: Float64Array, passes: number, window: PulseWi
     excess = Math.max(excess, Math.log(F / (high * eased(n))));
     if (most > pulsesHigh) {
       excess = Math.max(excess, Math.log(F / (low * eased(Math.max(n, pulsesHigh + 1)))));
-      if (exponent === 1) break;
     }
   }
   return { enough, excess };
+}
+
+/** The same where pulses do not prepare the surface for one another: three of them decide. */
+function marginsAlone(strongestFirst: Float64Array, passes: number, window: PulseWindow) {
+  const { low, high, pulsesLow, pulsesHigh } = window;
+  const over = (index: number, bound: number) =>
+    index < strongestFirst.length ? Math.max(least, Math.log(strongestFirst[index]! / bound)) : least;
+  return {
+    enough: over(Math.ceil(pulsesLow / passes) - 1, low),
+    excess: Math.max(over(0, high), over(Math.floor(pulsesHigh / passes), low)),
+  };
 }
 
 /** Stands for a place that no pulse reaches: e to the −20. */

@@ -1,5 +1,5 @@
 import type { Spot } from '../optics/askedSpot.ts';
-import { type FieldParts, type PulseWindow, partsInWindow, type ScannedField } from './fieldWindow.ts';
+import { type FieldParts, type PulseWindow, partsInWindows, type ScannedField } from './fieldWindow.ts';
 import { gainPeakAtTop } from './fluenceWindow.ts';
 
 /** What a plane gains for a single pulse. */
@@ -33,7 +33,6 @@ export function partsByWidth(
   field: ScannedField,
   pulses: Omit<PulseWindow, 'low' | 'high'>,
 ): FieldParts[] {
-  return windowWidths.map((ratio) =>
-    partsInWindow(spot, ratio / spot.peak, field, { ...pulses, low: 1, high: ratio }),
-  );
+  const windows = windowWidths.map((ratio) => ({ ...pulses, low: 1 / ratio, high: 1 }));
+  return partsInWindows(spot, 1 / spot.peak, field, windows);
 }

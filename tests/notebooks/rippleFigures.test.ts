@@ -164,7 +164,8 @@ describe('the window charts', () => {
     const inside = valueOrThrow(outcomesOf(design)('ripples.areaInWindow')) as number;
     const { series, marks } = specOf(insideFigure, design);
     expect(marks![0]!.x).toBe(1.3);
-    expectClose(valueAt(series[0]!, 1.3) / 100, inside, { absolute: 1e-5, relative: 0 });
+    // Each is good to 1e-3 (partsInWindow), with tables of other reach.
+    expectClose(valueAt(series[0]!, 1.3) / 100, inside, { absolute: 2e-3, relative: 0 });
   });
 
   it('have the gains of window.json, of equal beam and step without a stop', () => {

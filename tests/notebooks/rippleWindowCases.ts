@@ -116,7 +116,7 @@ export const rippleWindowCases: readonly Case[] = [
   {
     says: 'planeGainSaid',
     design: open,
-    text: /gains most 0\.35 Rayleigh lengths behind the focus: 2\.34 times .* lies 21\s% below the peak\. The first truly flat plane, 0\.45 .*, gains less: 2\.2 times\. A dip costs nothing while it stays above the lower bound, here 23\s% below/,
+    text: /gains most 0\.35 Rayleigh lengths behind the focus: 2\.34 times .* lies 21\s% below the peak\. The first truly flat plane, 0\.45 .*, gains less: 2\.2 times\. One reason: a dip costs nothing while it stays above the lower bound, here 23\s% below/,
     // window.json: 2.34 in the best plane for F2/F1 = 1.3, κ = 1 without a stop.
     truth: (value) => {
       const { best, flat } = gains(value);
