@@ -7,6 +7,7 @@ import { focusCaustic } from '../lib/design/measuredFocus.ts';
 import { measuredPlaneSource, measuredProfile, measuredProfileZ } from '../lib/design/measuredSpot.ts';
 import { type MeasuredProfile, profileOfPicture, readProfileFile } from '../lib/design/profileFile.ts';
 import { beamSource, ratioSource } from '../lib/design/rawBeam.ts';
+import { readRippleFile, rippleSeries } from '../lib/design/rippleSeries.ts';
 import type { ReadFile } from '../lib/design/savedInputs.ts';
 import { readLadderFile, readSpotFile } from '../lib/design/spotFile.ts';
 import { leftOut, spotTable } from '../lib/design/spots.ts';
@@ -71,6 +72,11 @@ export const measuredFiles: Readonly<Record<string, MeasuredFile>> = {
       [markPicture.id]: decodeMarkPicture(bytes, name),
       [regionSource.id]: 'whole',
     }),
+  },
+  [rippleSeries.id]: {
+    accept: '.csv,.txt,.tsv,.dat',
+    table: true,
+    read: (bytes, name) => ({ [rippleSeries.id]: readRippleFile(decodeText(bytes), name) }),
   },
   [spotTable.id]: {
     accept: '.csv,.txt,.tsv,.dat',

@@ -1,0 +1,96 @@
+import { defocus } from '../lib/design/focus.ts';
+import { pulseGain, pulseGainAtTop, surfacePeak } from '../lib/design/rippleParts.ts';
+import {
+  areaInWindow,
+  fieldParts,
+  unshapedAreaInWindow,
+  unshapedFieldParts,
+  unshapedRuns,
+  windowHigh,
+  windowLow,
+} from '../lib/design/rippleWindow.ts';
+import { gainByPlane } from '../lib/design/rippleWindowCharts.ts';
+import { formatNumber } from '../lib/graph/units.ts';
+import type { FieldParts } from '../lib/process/fieldWindow.ts';
+import { type Phrase, phrase, says } from './prose.ts';
+
+/** Parts, or gains relative to 1, that differ by less than this are called alike. */
+const alike = 0.02;
+const noGain = 0.05;
+
+/** Where the peak on the surface lies against the window. */
+export const peakInWindowSaid = says(
+  { peak: surfacePeak, low: windowLow, high: windowHigh },
+  ({ peak, low, high }) => {
+    if (peak > high * (1 + 1e-9))
+      return phrase`With the plate the peak fluence on the surface is ${surfacePeak}, above the upper bound of ${windowHigh}: wherever the peak passes, the surface gets too much.`;
+    if (peak < low)
+      return phrase`With the plate the peak fluence on the surface is ${surfacePeak}, below the lower bound of ${windowLow}, so that no pulse reaches the window unless the pulses before have lowered it.`;
+    return phrase`With the plate the peak fluence on the surface is ${surfacePeak}, between the bounds of ${windowLow} and ${windowHigh}.`;
+  },
+);
+
+/** What the part of a field outside the window lacks. */
+function lacking({ inside, tooLittle, tooMuch }: FieldParts): string {
+  if (inside > 0.995) return 'hardly anything is left outside';
+  if (tooMuch < 0.005) return 'the rest gets too little, in fluence or in number of pulses';
+  if (tooLittle < 0.005) return 'the rest gets too much';
+  return tooMuch > tooLittle
+    ? 'of the rest more gets too much than too little'
+    : 'of the rest more gets too little than too much';
+}
+
+/** Which beam brings more of the field inside, and why. */
+export const fieldSaid = says(
+  { shaped: fieldParts, plain: unshapedFieldParts, runs: unshapedRuns },
+  ({ shaped, plain, runs }) => {
+    const energy = runs === 'peak' ? 'at the same peak fluence' : 'at the same pulse energy';
+    const both = phrase`Scanned alike, ${areaInWindow} of the field lies inside the window with the plate and ${unshapedAreaInWindow} without it, ${energy}`;
+    const why = phrase`With the plate ${lacking(shaped)}; without it ${lacking(plain)}.`;
+    if (shaped.inside < alike && plain.inside < alike)
+      return phrase`${both}: next to nothing with either. ${why}`;
+    if (shaped.inside > plain.inside + alike) return phrase`${both}: more with the plate. ${why}`;
+    if (shaped.inside < plain.inside - alike) return phrase`${both}: less with the plate. ${why}`;
+    return phrase`${both}: as much with either. ${why}`;
+  },
+  [areaInWindow, unshapedAreaInWindow],
+);
+
+/** The gain of a single pulse, told apart from that of the field. */
+export const gainsApartSaid = says(
+  { atTop: pulseGainAtTop, gain: pulseGain, shaped: fieldParts, plain: unshapedFieldParts },
+  ({ atTop, shaped, plain }) => {
+    const pulse = phrase`For a single pulse with both peaks at the upper bound the plate covers ${pulseGainAtTop} times the area between the bounds per energy that a Gaussian does; each at its own best peak, ${pulseGain} times.`;
+    const [gains, loses] = [atTop > 1 + noGain, atTop < 1 - noGain];
+    const [more, less] = [shaped.inside > plain.inside + alike, shaped.inside < plain.inside - alike];
+    return phrase`${pulse} ${relation(gains, loses, more, less)}`;
+  },
+);
+
+function relation(gains: boolean, loses: boolean, more: boolean, less: boolean): Phrase {
+  if (gains && more)
+    return 'Both speak for the plate here, but they are two things: the field counts every pulse that a place gets, and one number does not follow from the other.';
+  if (gains)
+    return `The field as it is scanned here does not show that gain: ${less ? 'less of it lies inside with the plate' : 'as much of it lies inside without the plate'}. Peak fluence, speed and spacing decide there.`;
+  if (more)
+    return 'The field gains all the same: there the overlap of the pulses counts, and not the area of one.';
+  return loses ? 'For a single pulse it loses here.' : 'For a single pulse next to nothing is gained here.';
+}
+
+/** Why the truly flat plane can gain less than one with a dip. */
+export const planeGainSaid = says(
+  { gains: gainByPlane, low: windowLow, high: windowHigh, defocus },
+  ({ gains: { best, flat }, low, high }) => {
+    const at = (zeta: number) => `${formatNumber(zeta, 2)} Rayleigh lengths behind the focus`;
+    const percent = (part: number) => `${formatNumber(100 * part, 2)}\u202f%`;
+    const top = `Within a Rayleigh length behind the focus a single pulse gains most ${best.defocus === 0 ? 'in the focus itself' : at(best.defocus)}: ${formatNumber(best.gain, 3)} times a Gaussian’s area, where the axis lies ${percent(best.axisDip)} below the peak.`;
+    if (flat === null)
+      return `${top} No plane there is truly flat, with its axis less than 1\u202f% below the peak.`;
+    if (flat.gain > 0.99 * best.gain)
+      return `${top} The first truly flat plane, ${flat.defocus === 0 ? 'in the focus' : at(flat.defocus)}, gains as much: ${formatNumber(flat.gain, 3)} times.`;
+    const first = `${top} The first truly flat plane, ${flat.defocus === 0 ? 'in the focus' : at(flat.defocus)}, gains less: ${formatNumber(flat.gain, 3)} times.`;
+    return best.axisDip > 1 - low / high
+      ? `${first} Even though the middle of the better plane falls below the lower bound, its bright ring covers more.`
+      : `${first} One reason: a dip costs nothing while it stays above the lower bound, here ${percent(1 - low / high)} below the upper one; it takes light from where one pulse has more than it needs. Being flat is not the aim, being inside the window is.`;
+  },
+);
