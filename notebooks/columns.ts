@@ -5,6 +5,9 @@ import type { RadialProfile } from '../lib/optics/radialProfile.ts';
 export const micro = 1e6;
 export const perSquareCentimetre = 1e-4;
 
+/** Squared diameter in µm² of a disc with an area in m². */
+export const squaredDiameter = (area: number) => (4 / Math.PI) * area * micro * micro;
+
 /** `count` points from −reach to reach, each with its exact opposite. */
 export function symmetric(reach: number, count: number): Float64Array {
   const half = (i: number) => reach * ((2 * i) / (count - 1) - 1);

@@ -40,8 +40,8 @@ export function couponColumns({ grid, setting, settings, spots }: PlannedCoupon)
 
 /**
  * A coupon as CSV with empty columns for what is measured, to be given back filled as the table of measured spots. Lines of
- * comment say how, and for which design, where it has a name; a byte order mark tells spreadsheets that µ is one sign. No comma in the comments: spreadsheets would
- * part them into cells.
+ * comment say how, and for which design, where it has a name; a byte order mark tells spreadsheets that µ is one sign. No
+ * comma in the comments: spreadsheets would part them into cells.
  */
 export function couponCsv(coupon: PlannedCoupon, design = ''): string {
   const columns = couponColumns(coupon);

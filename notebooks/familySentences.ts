@@ -8,8 +8,8 @@ import type { ProfileKind } from '../lib/optics/profileMetrics.ts';
 import { within } from './familyRuleSentences.ts';
 import { uses } from './kindUses.ts';
 import { phrase, says } from './prose.ts';
+import { lengthText } from './shortTexts.ts';
 
-const micrometres = (length: number): string => formatReadable(length, 'm', 'um', 3);
 const millimetres = (length: number): string => formatReadable(length, 'm', 'mm', 4);
 const percent = (part: number): string => formatQuantity(part, '1', '%', 2);
 
@@ -34,7 +34,7 @@ export const usablePlanesSaid = says(
       return phrase`The profile changes its kind ${String(planes.length - 1)} times ${where}; of each of the ${String(planes.length)} stretches one plane is listed. ${depth} a depth of focus at the tolerance asked for.`;
     }
     const { kind, z, width, depth } = planes[0]!;
-    const first = `at z = ${millimetres(z)}: ${named(kind)}, ${micrometres(width)} wide, ${depth > 0 ? `in focus over ${micrometres(depth)}` : 'with no depth of focus at the tolerance asked for'}`;
+    const first = `at z = ${millimetres(z)}: ${named(kind)}, ${lengthText(width)} wide, ${depth > 0 ? `in focus over ${lengthText(depth)}` : 'with no depth of focus at the tolerance asked for'}`;
     return one
       ? phrase`One plane serves the wish “${planeGoal}” ${where}, ${first}.`
       : phrase`${String(planes.length)} planes serve the wish “${planeGoal}” ${where}. The best lies ${first}.`;

@@ -1,10 +1,10 @@
 import { chosenFit, type ThresholdFit } from '../lib/design/chosenFit.ts';
 import { fitModel, fittedFluence, fittedMarks, gaussianFit, planeFit } from '../lib/design/fits.ts';
 import { shownValue } from '../lib/graph/shown.ts';
-import { formatReadable } from '../lib/graph/units.ts';
 import { niceEnd } from '../lib/numerics/niceEnd.ts';
 import type { SpotMark } from '../lib/process/spotMark.ts';
-import { largest, micro } from './columns.ts';
+import { points } from './circles.ts';
+import { largest, micro, squaredDiameter } from './columns.ts';
 import { type AxisSpec, type Block, type FigureSpec, figure, type SeriesSpec } from './document.ts';
 import {
   fitSaid,
@@ -15,9 +15,7 @@ import {
 } from './fitSentences.ts';
 import { incubationFitBlocks } from './incubationFit.ts';
 import { math, prose, sets } from './prose.ts';
-
-/** D² in µm² of an area in m². */
-const squareOf = (area: number) => (4 / Math.PI) * area * micro * micro;
+import { energyText } from './shortTexts.ts';
 
 type Point = readonly [x: number, y: number];
 
@@ -31,7 +29,7 @@ function columnsOf(points: readonly Point[]): Pick<SeriesSpec, 'x' | 'y'> {
 const gap: Point = [Number.NaN, Number.NaN];
 
 /** Points that are drawn one by one. */
-const apart = (points: readonly Point[]) => columnsOf(points.flatMap((point) => [point, gap]));
+const apart = (all: readonly Point[]) => points(all.map(([x, y]) => ({ x, y })));
 
 /** Marks and what the fit predicts for each, ascending in energy, a run for each z. */
 function fittedLine(
@@ -48,7 +46,7 @@ function fittedLine(
     ...start,
     ...marks
       .filter((mark) => mark.z === z && predicted.has(mark.row))
-      .map((mark): Point => [mark.energy * micro, squareOf(predicted.get(mark.row)!)])
+      .map((mark): Point => [mark.energy * micro, squaredDiameter(predicted.get(mark.row)!)])
       .sort(([a], [b]) => a - b),
     gap,
   ]);
@@ -72,7 +70,7 @@ export const fitFigure = figure({
   view: ({ fit, marks, model }): FigureSpec => {
     const seen = marks
       .filter(({ area }) => area > 0)
-      .map(({ energy, area }): Point => [energy * micro, squareOf(area)]);
+      .map(({ energy, area }): Point => [energy * micro, squaredDiameter(area)]);
     const empty = marks.filter(({ area }) => area === 0).map(({ energy }): Point => [energy * micro, 0]);
     const line = fittedLine(marks, fit, model === 'gaussian');
     const energy = fit.thresholdEnergy;
@@ -94,7 +92,7 @@ export const fitFigure = figure({
             {
               kind: 'vertical',
               x: energy * micro,
-              label: `threshold energy, ${formatReadable(energy, 'J', 'uJ', 3)}`,
+              label: `threshold energy, ${energyText(energy)}`,
               role: 'reference',
             },
           ]

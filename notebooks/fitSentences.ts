@@ -13,11 +13,10 @@ import {
 } from '../lib/design/fits.ts';
 import { light } from '../lib/design/focus.ts';
 import { usedMarks } from '../lib/design/spots.ts';
-import { formatNumber, formatReadable } from '../lib/graph/units.ts';
+import { formatNumber } from '../lib/graph/units.ts';
 import type { SpotMark } from '../lib/process/spotMark.ts';
 import { phrase, says } from './prose.ts';
-
-const fluence = (value: number) => formatReadable(value, 'J/m^2', 'J/cm^2', 3);
+import { energyText, fluenceText, lengthText } from './shortTexts.ts';
 
 const models = {
   gaussian: 'a Gaussian without the plate',
@@ -29,7 +28,7 @@ const models = {
 export const fitSaid = says(
   { fit: chosenFit, model: fitModel, marks: fittedMarks, all: usedMarks },
   ({ fit: { intervals, used, unmarked }, model, marks, all }) => {
-    const [low, high] = intervals.thresholdFluence.map(fluence);
+    const [low, high] = intervals.thresholdFluence.map((end) => fluenceText(end));
     const empty =
       unmarked === 0 ? '' : ` and ${unmarked} ${unmarked === 1 ? 'place' : 'places'} without a mark`;
     const pulses = marks[0]?.pulses ?? 1;
@@ -62,18 +61,16 @@ function contradicted(start: number, marks: readonly SpotMark[]): string {
   return ` It would have marks begin at ${energyText(start)}, although none was seen at ${energyText(empty)}.`;
 }
 
-const energyText = (joules: number) => formatReadable(joules, 'J', 'uJ', 3);
-
 /** What the same marks would give if they were taken as a Gaussian's. */
 export const gaussianInsteadSaid = says(
   { gaussian: gaussianFit, profile: profileFit, marks: fittedMarks },
   ({ gaussian, profile, marks }) => {
     const ratio = gaussian.thresholdFluence / profile.thresholdFluence;
-    const given = `Taken as those of a Gaussian without the plate, the same marks would give ${fluence(gaussian.thresholdFluence)}`;
+    const given = `Taken as those of a Gaussian without the plate, the same marks would give ${fluenceText(gaussian.thresholdFluence)}`;
     const against =
       Math.abs(Math.log(ratio)) < alike
-        ? `${given}, nearly what the predicted profile gives (${fluence(profile.thresholdFluence)})`
-        : `${given}, ${formatNumber(ratio, 2)} times what the predicted profile gives (${fluence(profile.thresholdFluence)})`;
+        ? `${given}, nearly what the predicted profile gives (${fluenceText(profile.thresholdFluence)})`
+        : `${given}, ${formatNumber(ratio, 2)} times what the predicted profile gives (${fluenceText(profile.thresholdFluence)})`;
     if (gaussian.verdict === 'does not describe')
       return `${against}; but a Gaussian does not describe them. ${profile.verdict === 'does not describe' ? 'The predicted profile does not either.' : 'D² against ln E is no straight line behind a plate.'}${contradicted(gaussian.thresholdEnergy, marks)}`;
     return profile.verdict === 'does not describe'
@@ -82,18 +79,16 @@ export const gaussianInsteadSaid = says(
   },
 );
 
-const micrometres = (metres: number, digits = 3) => formatReadable(metres, 'm', 'um', digits);
-
 /** The beam that the marks of a Gaussian give, and that of the design; whether they differ the verdict says. */
 export const fittedRadiusSaid = says(
   { fit: gaussianFit, marks: fittedMarks, light },
   ({ fit: { uncertainties }, marks, light }) => {
     const planes = new Set(marks.map(({ z }) => z));
-    const given = phrase`As 1/e² radius of the beam where they were made the marks give ${fittedBeamRadius} with a standard uncertainty of ${micrometres(uncertainties.beamRadius, 2)}`;
+    const given = phrase`As 1/e² radius of the beam where they were made the marks give ${fittedBeamRadius} with a standard uncertainty of ${lengthText(uncertainties.beamRadius, 2)}`;
     if (planes.size !== 1)
       return phrase`${given}; they come from ${String(planes.size)} planes, so that it is that of none.`;
     const expected = gaussianRadius(light, [...planes][0]!);
-    return phrase`${given}; the design’s beam without plate and stop has ${micrometres(expected)} there.`;
+    return phrase`${given}; the design’s beam without plate and stop has ${lengthText(expected)} there.`;
   },
   [fittedBeamRadius],
 );
@@ -102,13 +97,13 @@ export const fittedRadiusSaid = says(
 export const fittedPlaneSaid = says(
   { fit: planeFit },
   ({ fit: { intervals, uncertainties, rivals } }) => {
-    const [low, high] = intervals.planeOffset.map((offset) => micrometres(offset));
-    const others = rivals.map(({ planeOffset }) => micrometres(planeOffset)).join(' and ');
+    const [low, high] = intervals.planeOffset.map((offset) => lengthText(offset));
+    const others = rivals.map(({ planeOffset }) => lengthText(planeOffset)).join(' and ');
     const rival =
       rivals.length === 0
         ? ''
         : ` Offsets of ${others} fit about as well: marks in another plane would tell which it is.`;
-    return phrase`The marks were made ${fittedOffset} from where the table puts them (to be added to its z), with a standard uncertainty of ${micrometres(uncertainties.planeOffset, 2)}; with 95\u202f% between ${low!} and ${high!}.${rival}`;
+    return phrase`The marks were made ${fittedOffset} from where the table puts them (to be added to its z), with a standard uncertainty of ${lengthText(uncertainties.planeOffset, 2)}; with 95\u202f% between ${low!} and ${high!}.${rival}`;
   },
   [fittedOffset],
 );

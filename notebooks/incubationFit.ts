@@ -1,18 +1,17 @@
 import { incubationFit } from '../lib/design/fits.ts';
 import type { ValueOf } from '../lib/graph/quantity.ts';
 import type { Patch } from '../lib/graph/state.ts';
-import { formatReadable } from '../lib/graph/units.ts';
 import { chiSquareTail } from '../lib/numerics/distributions.ts';
 import { niceEnd } from '../lib/numerics/niceEnd.ts';
 import { thresholdAt } from '../lib/process/incubation.ts';
 import { pulsesAbout } from '../lib/process/markGrowth.ts';
+import { points as drawn } from './circles.ts';
 import { largest, perSquareCentimetre } from './columns.ts';
 import { type Block, type FigureSpec, figure, type SeriesSpec } from './document.ts';
 import { math, prose, says, sets } from './prose.ts';
+import { fluenceText } from './shortTexts.ts';
 
 type Fit = ValueOf<typeof incubationFit>;
-
-const fluence = (value: number, digits = 3) => formatReadable(value, 'J/m^2', 'J/cm^2', digits);
 
 /** The law that the thresholds speak for. */
 function lawOf({ better, power, floored }: Fit) {
@@ -30,8 +29,9 @@ export const incubationFitSaid = says({ fit: incubationFit }, ({ fit }) => {
     : exponent < 1
       ? 'fall'
       : 'rise';
-  const power = `with S = ${exponent.toFixed(3)} ± ${uncertainties.exponent.toFixed(3)} and ${fluence(first)} ± ${fluence(uncertainties.first, 2)} for one pulse`;
-  const down = floor > 0 ? `, down to a floor of ${fluence(floor)} ± ${fluence(uncertainties.floor, 2)}` : '';
+  const power = `with S = ${exponent.toFixed(3)} ± ${uncertainties.exponent.toFixed(3)} and ${fluenceText(first)} ± ${fluenceText(uncertainties.first, 2)} for one pulse`;
+  const down =
+    floor > 0 ? `, down to a floor of ${fluenceText(floor)} ± ${fluenceText(uncertainties.floor, 2)}` : '';
   const odd =
     degreesOfFreedom > 0 && chiSquareTail(residualSumOfSquares, degreesOfFreedom) < 0.05
       ? ' But the thresholds scatter about the law by more than their uncertainties explain, so that its own are too small.'
@@ -56,8 +56,7 @@ export const incubationFitFigure = figure({
       {
         label: 'measured',
         role: 'main',
-        x: Float64Array.from(points.flatMap(({ pulses }) => [pulses, Number.NaN])),
-        y: Float64Array.from(points.flatMap(({ fluence }) => [fluence * perSquareCentimetre, Number.NaN])),
+        ...drawn(points.map(({ pulses, fluence }) => ({ x: pulses, y: fluence * perSquareCentimetre }))),
       },
       {
         label: '95\u202f% intervals',
@@ -77,7 +76,7 @@ export const incubationFitFigure = figure({
         domain: [0, niceEnd(1.05 * largest(Float64Array.from(ends.flat()), ...series.map(({ y }) => y)))],
       },
       series,
-      summary: `${points.map(({ pulses, fluence: value }) => `${pulses}: ${fluence(value)}`).join('; ')}. The exponent is ${best.exponent.toFixed(3)}${best.floor > 0 ? ` and the floor ${fluence(best.floor)}` : ''}.`,
+      summary: `${points.map(({ pulses, fluence }) => `${pulses}: ${fluenceText(fluence)}`).join('; ')}. The exponent is ${best.exponent.toFixed(3)}${best.floor > 0 ? ` and the floor ${fluenceText(best.floor)}` : ''}.`,
     };
   },
 });

@@ -1,11 +1,11 @@
 import { ladder, type PlannedLadder } from '../lib/design/ladder.ts';
 import { shownReading } from '../lib/design/ladderResults.ts';
-import { formatReadable } from '../lib/graph/units.ts';
 import type { LadderMark } from '../lib/process/ladderPlan.ts';
 import { circles, points } from './circles.ts';
 import { micro } from './columns.ts';
 import { type FigureSpec, figure, type SeriesSpec } from './document.ts';
 import { ladderColumns } from './ladderTable.ts';
+import { lengthText } from './shortTexts.ts';
 
 const milli = 1e3;
 
@@ -56,7 +56,6 @@ function middles(marks: readonly LadderMark[]): LadderMark[] {
 }
 
 function summaryOf({ marks, pitch, shaped }: PlannedLadder): string {
-  const micrometres = (length: number) => formatReadable(length, 'm', 'um', 3);
   const rows = ([true, false] as const).flatMap((plate) => {
     const row = marks.filter((mark) => mark.plate === plate);
     const seen = row.filter(({ mark }) => mark.area > 0);
@@ -64,11 +63,11 @@ function summaryOf({ marks, pitch, shaped }: PlannedLadder): string {
     const name = plate ? 'with the plate' : 'without the plate';
     if (row.length === 0) return [];
     return [
-      `${name} ${seen.length} of ${row.length} places are marked${seen.length > 0 ? `, from z = ${shownReading(seen[0]!.reading)} to ${shownReading(seen.at(-1)!.reading)}, up to ${micrometres(widest)} wide` : ''}`,
+      `${name} ${seen.length} of ${row.length} places are marked${seen.length > 0 ? `, from z = ${shownReading(seen[0]!.reading)} to ${shownReading(seen.at(-1)!.reading)}, up to ${lengthText(widest)} wide` : ''}`,
     ];
   });
   const order = rows.length > 1 ? '; the row with the plate above, that without it below' : '';
-  return `Places ${micrometres(pitch)} apart, z ${micrometres(shaped.proposal.step)} further from each to the next, read like text${order}. As predicted ${rows.join('; ')}.`;
+  return `Places ${lengthText(pitch)} apart, z ${lengthText(shaped.proposal.step)} further from each to the next, read like text${order}. As predicted ${rows.join('; ')}.`;
 }
 
 export const ladderFigure = figure({

@@ -12,10 +12,9 @@ import {
   unshapedLadderLast,
 } from '../lib/design/ladderResults.ts';
 import { usedPulseEnergy } from '../lib/design/losses.ts';
-import { formatNumber, formatQuantity, formatReadable } from '../lib/graph/units.ts';
+import { formatNumber, formatQuantity } from '../lib/graph/units.ts';
 import { phrase, says } from './prose.ts';
-
-const fluence = (value: number) => formatReadable(value, 'J/m^2', 'J/cm^2', 3);
+import { fluenceText } from './shortTexts.ts';
 
 /** Which rows are fired, from where to where. */
 export const ladderRowsSaid = says(
@@ -85,12 +84,12 @@ export const ladderPlateOutSaid = says(
     const top = peak(shaped, shaped.energy, 'brightest');
     const before = peak(shaped, shaped.energy, 'inFocus');
     const after = peak(unshaped, shaped.energy, 'inFocus');
-    const lower = phrase`Set ${unshapedLadderEnergy} before the plate is out: then the peak stays at the ${fluence(top)} that the row with the plate has in its brightest plane.`;
+    const lower = phrase`Set ${unshapedLadderEnergy} before the plate is out: then the peak stays at the ${fluenceText(top)} that the row with the plate has in its brightest plane.`;
     if (rise > 1.2)
-      return phrase`Taking the plate out at unchanged energy, ${ladderEnergy}, raises the peak fluence in the focus from ${fluence(before)} to ${fluence(after)}, ${ladderRise} times as much. ${lower}`;
+      return phrase`Taking the plate out at unchanged energy, ${ladderEnergy}, raises the peak fluence in the focus from ${fluenceText(before)} to ${fluenceText(after)}, ${ladderRise} times as much. ${lower}`;
     if (rise < 1 / 1.2)
-      return phrase`Taking the plate out at unchanged energy, ${ladderEnergy}, lowers the peak fluence in the focus from ${fluence(before)} to ${fluence(after)}; with another plate it would rise. For the same peak along the row set ${unshapedLadderEnergy}.`;
-    return phrase`Taking the plate out at unchanged energy, ${ladderEnergy}, leaves the peak fluence in the focus nearly as it is (${fluence(before)} and ${fluence(after)}); with another plate it would rise. For the same peak along the row set ${unshapedLadderEnergy}.`;
+      return phrase`Taking the plate out at unchanged energy, ${ladderEnergy}, lowers the peak fluence in the focus from ${fluenceText(before)} to ${fluenceText(after)}; with another plate it would rise. For the same peak along the row set ${unshapedLadderEnergy}.`;
+    return phrase`Taking the plate out at unchanged energy, ${ladderEnergy}, leaves the peak fluence in the focus nearly as it is (${fluenceText(before)} and ${fluenceText(after)}); with another plate it would rise. For the same peak along the row set ${unshapedLadderEnergy}.`;
   },
   [ladderEnergy, unshapedLadderEnergy],
   'Taking the plate out at unchanged energy can raise the peak fluence several times, by how much cannot be worked out for this design: lower the energy first.',

@@ -12,11 +12,11 @@ import { peakFluence, width } from '../lib/design/spot.ts';
 import { incubationExponent, pulsesOnPlace, thresholdAtN } from '../lib/design/threshold.ts';
 import type { Quantity, ValueOf } from '../lib/graph/quantity.ts';
 import { shownValue } from '../lib/graph/shown.ts';
-import { formatReadable } from '../lib/graph/units.ts';
 import { niceEnd } from '../lib/numerics/niceEnd.ts';
 import { largest, micro } from './columns.ts';
 import { type FigureSpec, figure, figures, type SeriesRole, type SeriesSpec } from './document.ts';
 import { outlinesOf, surfaceOf } from './markShape.ts';
+import { energyText } from './shortTexts.ts';
 
 const show = (quantity: Quantity, value: number) => shownValue(quantity, { value });
 
@@ -139,11 +139,9 @@ export const growthFigure = figure({
     const overPulses = against === 'pulses';
     const x = overPulses ? growth.pulses : growth.energies.map((E) => E * micro);
     const series = shows === 'area' ? areaSeries(growth, x) : diameterSeries(growth, x);
-    const first = formatReadable((energy * threshold) / peak, 'J', 'uJ', 3);
-    const nowSaid = markNow(
-      shows === 'area' ? show(markArea, area) : `${show(markDiameter, diameter)} wide`,
-      area,
-    );
+    const first = energyText((energy * threshold) / peak);
+    const size = shows === 'area' ? `has ${show(markArea, area)}` : `is ${show(markDiameter, diameter)} wide`;
+    const nowSaid = area === 0 ? 'there is none' : `the mark ${size}`;
     const pulsesSaid = `${show(pulsesOnPlace, N)} ${N === 1 ? 'pulse' : 'pulses'}`;
     const still =
       S === 1 ? ' Pulses do not prepare the place for one another here: the incubation exponent is 1.' : '';
@@ -174,6 +172,3 @@ export const growthFigure = figure({
     };
   },
 });
-
-const markNow = (size: string, area: number) =>
-  area === 0 ? 'there is none' : `the mark ${size.endsWith('wide') ? 'is' : 'has'} ${size}`;

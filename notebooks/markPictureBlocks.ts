@@ -98,6 +98,6 @@ export const markPictureBlocks: readonly Block[] = [
     kind: 'prose',
     id: 'mark-picture-row',
     needs: [foundMark, markPitch],
-    prose: prose`${addLink}, with the pulse energy, the plane and the pulses of the design. ${pictureRowSaid}`,
+    prose: prose`${addLink}, with the pulse energy, the plane and the pulses of the design. Its uncertainty is the one from which the table works out that of the marked area, as the contours leave it; it need not be that of the outer diameter. ${pictureRowSaid}`,
   },
 ];

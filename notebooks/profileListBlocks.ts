@@ -28,6 +28,7 @@ import type { ChoiceRow, ChoicesSpec } from './choicesSpec.ts';
 import { largest, micro, perSquareCentimetre } from './columns.ts';
 import { choices, type FigureSpec, figures } from './document.ts';
 import { profilesSaid } from './profileListSentences.ts';
+import { fluenceText, lengthText } from './shortTexts.ts';
 
 /** A measured profile as the list shows it. */
 interface ListedProfile {
@@ -46,9 +47,7 @@ function alongBeam(inputs: Inputs): ListedProfile[] {
 }
 
 const millimetres = (z: number) => formatReadable(z, 'm', 'mm', 3);
-const micrometres = (length: number) => formatReadable(length, 'm', 'um', 3);
 const percent = (part: number) => formatReadable(part < 5e-4 ? 0 : part, '1', '%', 2);
-const fluence = (value: number) => formatReadable(value, 'J/m^2', 'J/cm^2', 3);
 
 /** How much wider a measured profile is than predicted, with its sign. */
 function wider({ width, predictedWidth }: ComparedProfile): string {
@@ -100,7 +99,7 @@ function rowOf({ item, place, z }: ListedProfile, inputs: Inputs, all: ProfileCo
     one.place === place && one.name === name;
   const found = all.compared.find(isThis);
   const cells = found
-    ? [micrometres(found.width), micrometres(found.predictedWidth), wider(found), percent(found.deviation)]
+    ? [lengthText(found.width), lengthText(found.predictedWidth), wider(found), percent(found.deviation)]
     : ['—', '—', '—', '—'];
   return {
     key: measurementOf(item),
@@ -125,8 +124,8 @@ function rowOf({ item, place, z }: ListedProfile, inputs: Inputs, all: ProfileCo
 function restOf({ dip, predictedDip, peak, predictedPeak, x }: ComparedProfile): ChoiceRow['more'] {
   return [
     ['dip measured, and predicted', `${percent(dip)}, ${percent(predictedDip)}`],
-    ['peak fluence in its scale, and predicted', `${fluence(peak)}, ${fluence(predictedPeak)}`],
-    ['radii measured', `up to ${micrometres(x.at(-1)!)}`],
+    ['peak fluence in its scale, and predicted', `${fluenceText(peak)}, ${fluenceText(predictedPeak)}`],
+    ['radii measured', `up to ${lengthText(x.at(-1)!)}`],
   ];
 }
 
@@ -168,6 +167,6 @@ function panelOf(
       { label: 'measured', role: 'main', x, y: column(profile.measured) },
       { label: 'its spread', role: 'band', x, y: column(profile.low), y2: column(profile.high) },
     ],
-    summary: `Measured ${micrometres(width)} wide, predicted ${micrometres(predictedWidth)}; the difference is ${percent(deviation)} of the predicted peak (root mean square).`,
+    summary: `Measured ${lengthText(width)} wide, predicted ${lengthText(predictedWidth)}; the difference is ${percent(deviation)} of the predicted peak (root mean square).`,
   };
 }

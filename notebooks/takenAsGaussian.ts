@@ -1,10 +1,11 @@
 import { takenAsGaussian } from '../lib/design/takenAsGaussian.ts';
 import type { ValueOf } from '../lib/graph/quantity.ts';
-import { formatNumber, formatReadable } from '../lib/graph/units.ts';
+import { formatNumber } from '../lib/graph/units.ts';
 import { niceEnd } from '../lib/numerics/niceEnd.ts';
-import { largest, micro } from './columns.ts';
+import { largest, micro, squaredDiameter } from './columns.ts';
 import { type Block, type FigureSpec, figure, type SeriesSpec } from './document.ts';
 import { prose, says } from './prose.ts';
+import { energyText, lengthText } from './shortTexts.ts';
 
 type Taken = ValueOf<typeof takenAsGaussian>;
 type Fit = Taken['narrow'];
@@ -13,14 +14,13 @@ type Fit = Taken['narrow'];
 const right = 0.03;
 
 const times = (factor: number) => `${formatNumber(factor, 2)} times`;
-const radius = (metres: number) => formatReadable(metres, 'm', 'um', 3);
 
 /** How wrong a Gaussian's straight line is on marks of this plane. */
 export const takenAsGaussianSaid = says({ taken: takenAsGaussian }, ({ taken: { narrow, wide } }) => {
   const factors = [narrow.fluenceFactor, wide.fluenceFactor];
   const off = Math.max(...factors.map((factor) => Math.abs(Math.log(factor))));
   const who = `Whoever draws a straight line through marks of this plane and reads it as that of a Gaussian`;
-  const told = `${times(narrow.fluenceFactor)} the true one and a 1/e² radius of ${radius(narrow.beamRadius)} from energies up to ${narrow.upTo} times the least that marks, and ${times(wide.fluenceFactor)} and ${radius(wide.beamRadius)} from energies up to ${wide.upTo} times`;
+  const told = `${times(narrow.fluenceFactor)} the true one and a 1/e² radius of ${lengthText(narrow.beamRadius)} from energies up to ${narrow.upTo} times the least that marks, and ${times(wide.fluenceFactor)} and ${lengthText(wide.beamRadius)} from energies up to ${wide.upTo} times`;
   if (off < right) return `${who} gets the threshold nearly right: ${told}.`;
   const apart = Math.abs(Math.log(factors[0]! / factors[1]!)) > right;
   const why = apart
@@ -28,8 +28,6 @@ export const takenAsGaussianSaid = says({ taken: takenAsGaussian }, ({ taken: { 
     : ' The two nearly agree, and both are wrong: agreement does not show that a model is right.';
   return `${who} gets a threshold fluence of ${told}, although no mark was read wrongly.${why}`;
 });
-
-const square = (4 / Math.PI) * micro * micro;
 
 /** The line of a fit, D² in µm², from where it begins to the end of the chart. */
 function lineOf({ energyFactor, beamRadius }: Fit, { startEnergy, energies }: Taken) {
@@ -52,9 +50,9 @@ export const takenAsGaussianFigure = figure({
       { label: `line through marks up to ${narrow.upTo} times`, role: 'second', ...lineOf(narrow, taken) },
       { label: `line through marks up to ${wide.upTo} times`, role: 'third', ...lineOf(wide, taken) },
     ];
-    const curve = { x: energies.map((E) => E * micro), y: areas.map((area) => area * square) };
+    const curve = { x: energies.map((E) => E * micro), y: areas.map(squaredDiameter) };
     const starts = [startEnergy, ...[narrow, wide].map(({ energyFactor }) => energyFactor * startEnergy)];
-    const least = formatReadable(startEnergy, 'J', 'uJ', 3);
+    const least = energyText(startEnergy);
     return {
       title: 'Predicted marks of this plane, read as those of a Gaussian',
       x: {
@@ -77,7 +75,7 @@ export const takenAsGaussianFigure = figure({
           role: 'today',
         },
       ],
-      summary: `Marks begin at ${least}; the straight lines begin at ${[narrow, wide].map(({ energyFactor }) => formatReadable(energyFactor * startEnergy, 'J', 'uJ', 3)).join(' and ')}.`,
+      summary: `Marks begin at ${least}; the straight lines begin at ${[narrow, wide].map(({ energyFactor }) => energyText(energyFactor * startEnergy)).join(' and ')}.`,
     };
   },
 });

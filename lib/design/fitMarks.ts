@@ -96,7 +96,7 @@ function spotOfTable(light: Light, z: number): Spot {
     const at = formatReadable(z, 'm', 'mm', 4);
     throw new Problem(
       error.kind,
-      `The table has marks at z = ${at}, where nothing can be predicted. If its z is a reading of the stage, find the reading in the focus with a ladder and take it off; z counts from the focal plane here. (${error.message})`,
+      `The table has marks at z = ${at}, where nothing can be predicted: most often because that is more than 12 Rayleigh lengths from the focus. If its z is a reading of the stage, find the reading in the focus with a ladder and take it off: z counts from the focal plane here.`,
       { value: at },
     );
   }

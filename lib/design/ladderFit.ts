@@ -8,7 +8,7 @@ import { Problem } from '../problem.ts';
 import { spotSurface } from '../process/areaSurface.ts';
 import { fitLadder, type LadderFit } from '../process/focusLadder.ts';
 import { curveOf, type LadderCurve } from '../process/ladderCurve.ts';
-import type { MarksOfSpot } from '../process/planeFit.ts';
+import { fewestMarks, type MarksOfSpot } from '../process/planeFit.ts';
 import type { SpotMark } from '../process/spotMark.ts';
 import { fluencePerEnergy, type Passing } from './fitMarks.ts';
 import { doubtOf } from './fits.ts';
@@ -37,9 +37,6 @@ function checkSpan(marks: readonly SpotMark[], length: number): void {
     { input: ladderTable.id, value: formatReadable(span, 'm', 'mm', 3) },
   );
 }
-
-/** Marks that a ladder needs: fewer leave zero and threshold open. */
-const fewestMarks = 4;
 
 function checkCount(marks: readonly SpotMark[]): void {
   const seen = marks.filter(({ area }) => area > 0);

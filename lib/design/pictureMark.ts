@@ -67,33 +67,22 @@ interface ResultText {
   readonly digits?: number;
 }
 
-/** A result in metres from one in pixels. */
-function length(text: ResultText, pixels: (mark: PictureMark) => number) {
-  return derived({
-    ...text,
-    id: `markPicture.${text.id}`,
-    unit: 'm',
-    display: 'um',
-    from: { mark: foundMark, pitch: markPitch },
-    compute: ({ mark, pitch }): number => pixels(mark) * pitch,
-    valid: ({ mark }) => doubtOf(mark),
-    source: 'definition',
-  });
+/** A result in metres or square metres from one in pixels: `power` of the pitch. */
+function result(units: { readonly unit: string; readonly display: string }, power: 1 | 2) {
+  return (text: ResultText, pixels: (mark: PictureMark) => number) =>
+    derived({
+      ...text,
+      ...units,
+      id: `markPicture.${text.id}`,
+      from: { mark: foundMark, pitch: markPitch },
+      compute: ({ mark, pitch }): number => pixels(mark) * pitch ** power,
+      valid: ({ mark }) => doubtOf(mark),
+      source: 'definition',
+    });
 }
 
-/** A result in square metres from one in pixels. */
-function area(text: ResultText, pixels: (mark: PictureMark) => number) {
-  return derived({
-    ...text,
-    id: `markPicture.${text.id}`,
-    unit: 'm^2',
-    display: 'um^2',
-    from: { mark: foundMark, pitch: markPitch },
-    compute: ({ mark, pitch }): number => pixels(mark) * pitch ** 2,
-    valid: ({ mark }) => doubtOf(mark),
-    source: 'definition',
-  });
-}
+const length = result({ unit: 'm', display: 'um' }, 1);
+const area = result({ unit: 'm^2', display: 'um^2' }, 2);
 
 export const pictureArea = area(
   {

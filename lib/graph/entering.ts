@@ -1,4 +1,4 @@
-import type { Derived, Quantity } from './quantity.ts';
+import { type Derived, isInput, type Quantity } from './quantity.ts';
 
 /**
  * Quantities that can enter a value under these inputs: all that it is derived from, but of a picked one the choice and
@@ -11,4 +11,21 @@ export function enteringOf(
   const choice = from['choice'];
   const chosen = picks && choice?.kind === 'choice' ? from[inputs[choice.id] as string] : undefined;
   return choice && chosen ? [choice, chosen] : Object.values(from);
+}
+
+/** Inputs that can enter a value under these inputs, through whatever lies between; cases not chosen do not count. */
+export function enteringInputsOf(
+  quantity: Quantity,
+  inputs: Readonly<Record<string, unknown>>,
+): ReadonlySet<string> {
+  const found = new Set<string>();
+  const seen = new Set<Quantity>();
+  const visit = (other: Quantity) => {
+    if (seen.has(other)) return;
+    seen.add(other);
+    if (isInput(other)) found.add(other.id);
+    else if (other.kind === 'derived') enteringOf(other, inputs).forEach(visit);
+  };
+  visit(quantity);
+  return found;
 }

@@ -143,7 +143,8 @@ export function formatNumber(value: number, digits = 4): string {
   if (Number.isNaN(value))
     throw new Problem('impossible', 'This result is not a number and cannot be shown.');
   const size = Math.abs(value);
-  const rounded = Number(size.toPrecision(digits));
+  // Twelve digits first: a tie such as 96.75 must not be decided by the last bit, which processors differ in.
+  const rounded = Number(Number(size.toPrecision(12)).toPrecision(digits));
   const sign = value < 0 && rounded > 0 ? '\u2212' : '';
   if (size === Infinity) return `${sign}∞`;
   if (rounded === 0 || (rounded >= plainFrom && rounded < plainBelow)) return sign + rounded;

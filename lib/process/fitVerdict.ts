@@ -130,7 +130,7 @@ function checkScatter(
   const within = groups.reduce((sum, group) => sum + group.within, 0) / inside;
   const apart = groups.reduce((sum, { size, mean }) => sum + size * mean ** 2, 0) / between;
   const ratio = apart / (within + rounding);
-  const text = `The marks lie off the model by ${shown(Math.sqrt(ratio))} times what the scatter among repeats explains (χ² ${shown(ratio)} for each of ${between} degrees of freedom).`;
+  const text = `The marks lie off the model by ${shown(Math.sqrt(ratio))} times what the scatter among repeats explains (χ² ${shown(ratio)} for each of ${between} degrees of freedom, where about 1 is due).`;
   return { ratio, check: { kind: 'scatter', probability: fisherTail(ratio, between, inside), text } };
 }
 

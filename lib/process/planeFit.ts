@@ -9,6 +9,9 @@ import { requireMarks } from './profileMarks.ts';
 import type { SpotMark } from './spotMark.ts';
 import type { Unmarked } from './unmarked.ts';
 
+/** Marks that leave threshold and zero with a scatter: two parameters and two more. */
+export const fewestMarks = 4;
+
 /** Marks made with one spot; ladders with and without the plate are two of them. */
 export interface MarksOfSpot {
   readonly marks: readonly SpotMark[];
@@ -55,7 +58,7 @@ export function fitPlanes(
   const placed = spots.flatMap((spot) =>
     spot.marks.filter(({ area }) => area > 0).map((mark): Placed => ({ mark, spot })),
   );
-  requireMarks(placed.length, 4);
+  requireMarks(placed.length, fewestMarks);
   const seen = placed.map(({ mark }) => mark);
   const step = spots[0]!.surface.step;
   const predict = predictor(placed, direction);

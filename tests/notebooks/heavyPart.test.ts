@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { derived, number } from '../../lib/graph/define.ts';
+import { choice, derived, number, picked } from '../../lib/graph/define.ts';
+import { descendantsOf } from '../../lib/graph/descendants.ts';
 import { createGraph } from '../../lib/graph/graph.ts';
 import type { Heaviness } from '../../lib/graph/quantity.ts';
 import { applyPatch, initialState } from '../../lib/graph/state.ts';
@@ -166,6 +167,68 @@ describe('heavy quantities of a page', () => {
     expect(part.isStale(both.id)).toBe(false);
     late.answer(9);
     expect(published.at(-1)).toEqual([picture.id, 1]);
+  });
+
+  it('an input of a case that is not chosen does not make an answer on its way old', () => {
+    const by = choice({
+      id: 'test.by',
+      name: 'by',
+      symbol: 'b',
+      about: '',
+      initial: 'typed',
+      options: { typed: 'typed', measured: 'measured' },
+    });
+    const cases = { typed: x, measured: y };
+    const formula = 'x';
+    const used = picked({
+      id: 'test.used',
+      name: 'used',
+      symbol: 'u',
+      unit: '1',
+      about: '',
+      by,
+      cases,
+      formula,
+    });
+    const slow = derived({
+      id: 'test.slow',
+      name: 'slow',
+      symbol: 's',
+      unit: '1',
+      about: '',
+      from: { used },
+      compute: ({ used }) => used,
+      formula: 'u',
+      source: 'definition',
+      heavy: 'picture',
+    });
+    const one = createGraph([slow]);
+    let state = initialState(one);
+    let answer = (_value: number) => {};
+    const open: OpenHeavyPort = (replied) => ({
+      post: ({ job }) => {
+        answer = (value) => replied({ job, outcome: { value } });
+      },
+      close: () => {},
+    });
+    const part = createHeavyPart(
+      one,
+      open,
+      () => state,
+      () => {},
+    );
+    const set = (id: string, value: unknown) => {
+      state = applyPatch(one, state, { [id]: value });
+      part.changed(descendantsOf(one, [id], state.inputs));
+    };
+    part.need(slow.id);
+    set(y.id, 7);
+    answer(1);
+    expect(part.isStale(slow.id)).toBe(false);
+    set(by.id, 'measured');
+    expect(part.isStale(slow.id)).toBe(true);
+    answer(7);
+    expect(part.isStale(slow.id)).toBe(false);
   });
 
   it('before the first answer there is no value, which is no problem of the design', () => {

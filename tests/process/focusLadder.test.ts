@@ -96,18 +96,24 @@ describe('zero and direction from ladders', () => {
     { name: 'a plate below half a wave', surfaces: [sided], excesses: [8], told: true },
     { name: 'both ladders', surfaces: [sided, plain], excesses: [6], told: true },
   ];
-  it.each(ladders)('$name', ({ name, surfaces, excesses, told }) => {
-    const found = tryLadders(surfaces, excesses, count);
-    console.log(`${name}, ${count} ladders: ${JSON.stringify(found)}`);
-    expect(found.wrong).toBe(0);
-    if (told) expect(found.right).toBeGreaterThanOrEqual(0.85 * count - (long ? 0 : 1));
-    else expect(found.right).toBe(0);
-    // 95 % within three standard deviations of the count, two of them for few.
-    const allowed = 3 * Math.sqrt(0.05 * 0.95 * count);
-    expect(found.zero).toBeGreaterThanOrEqual(0.95 * count - allowed);
-    expect(found.threshold).toBeGreaterThanOrEqual(0.95 * count - allowed);
-    if (long) expect(found.refused / count).toBeLessThanOrEqual(0.07 + 3 * Math.sqrt((0.07 * 0.93) / count));
-  });
+  it.each(ladders)(
+    '$name',
+    ({ name, surfaces, excesses, told }) => {
+      const found = tryLadders(surfaces, excesses, count);
+      console.log(`${name}, ${count} ladders: ${JSON.stringify(found)}`);
+      expect(found.wrong).toBe(0);
+      if (told) expect(found.right).toBeGreaterThanOrEqual(0.85 * count - (long ? 0 : 1));
+      else expect(found.right).toBe(0);
+      // 95 % within three standard deviations of the count, two of them for few.
+      const allowed = 3 * Math.sqrt(0.05 * 0.95 * count);
+      expect(found.zero).toBeGreaterThanOrEqual(0.95 * count - allowed);
+      expect(found.threshold).toBeGreaterThanOrEqual(0.95 * count - allowed);
+      if (long)
+        expect(found.refused / count).toBeLessThanOrEqual(0.07 + 3 * Math.sqrt((0.07 * 0.93) / count));
+      // 100 ladders of two rows take 150 s where two tests run side by side.
+    },
+    600_000,
+  );
 
   it('crossed steps: the zero comes back', () => {
     // Nine rungs: with five the interval holds the zero in 15 of 20 ladders only, as fitLadder says.
@@ -117,5 +123,5 @@ describe('zero and direction from ladders', () => {
     expect(found.near).toBe(count);
     // One ladder in twenty lies outside its own interval; three standard deviations of that count.
     expect(found.zero).toBeGreaterThanOrEqual(0.95 * count - 3 * Math.sqrt(0.05 * 0.95 * count));
-  });
+  }, 600_000);
 });

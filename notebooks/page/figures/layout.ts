@@ -84,7 +84,9 @@ export function layOut(spec: FigureSpec, width: number, shape: Shape): Layout {
   const yTicks = spec.y.logarithmic ? logarithmicTicks(yDomain, usual / 26) : ticksOf(yDomain, usual / 52);
   const secondYTicks = spec.secondY && secondTicks(yDomain, spec.secondY, usual / 52);
   const left = Math.ceil(widest(yTicks) + 13);
-  const right = secondYTicks ? Math.ceil(widest(secondYTicks) + 13) : 14;
+  const right = secondYTicks
+    ? Math.ceil(widest(secondYTicks) + 13)
+    : Math.max(14, endRoom(ownTicks(spec.x, xDomain, width - left - 14), xDomain));
   const room = Math.max(60, width - left - right);
   const [frameWidth, frameHeight] = spec.equalScale
     ? inProportion(xDomain, yDomain, room, most)
@@ -121,6 +123,11 @@ export function layOut(spec: FigureSpec, width: number, shape: Shape): Layout {
     legend: legend.entries,
     ...(colourBar === undefined ? {} : { colourBar }),
   };
+}
+
+/** How far the text of a tick at the right end reaches beyond the frame, px. */
+function endRoom({ at, texts }: Ticks, [, end]: readonly [number, number]): number {
+  return at.at(-1) === end ? Math.ceil(textWidth(texts.at(-1)!, tickSize) / 2) : 0;
 }
 
 /** Ticks along x. */

@@ -1,7 +1,7 @@
-import { enteringOf } from '../../../lib/graph/entering.ts';
-import { type Graph, orderOf } from '../../../lib/graph/graph.ts';
+import { enteringInputsOf, enteringOf } from '../../../lib/graph/entering.ts';
+import type { Graph } from '../../../lib/graph/graph.ts';
 import type { Outcome } from '../../../lib/graph/outcome.ts';
-import { type Derived, type Heaviness, isInput, type Quantity } from '../../../lib/graph/quantity.ts';
+import type { Derived, Heaviness, Quantity } from '../../../lib/graph/quantity.ts';
 import type { DesignState } from '../../../lib/graph/state.ts';
 import { createHeavyJobs, type HeavyJobs } from './heavyJobs.ts';
 import type { OpenHeavyPort } from './heavyMessages.ts';
@@ -31,7 +31,6 @@ export interface HeavyPart {
 
 interface Heavy {
   readonly quantity: Derived;
-  readonly inputs: readonly string[];
   needed: number;
   /** Counts up with the first need: what stands first on the page is asked for first. */
   turn: number;
@@ -52,13 +51,13 @@ export function createHeavyPart(
   const all = new Map<string, Heavy>();
   for (const quantity of graph.order) {
     if (quantity.kind !== 'derived' || !quantity.heavy) continue;
-    const inputs = orderOf([quantity])
-      .filter(isInput)
-      .map(({ id }) => id);
-    all.set(quantity.id, { quantity, inputs, needed: 0, turn: 0, stale: false, answer: undefined });
+    all.set(quantity.id, { quantity, needed: 0, turn: 0, stale: false, answer: undefined });
   }
-  const fits = ({ inputs }: Heavy, a: Inputs) =>
-    inputs.every((input) => Object.is(a[input], present().inputs[input]));
+  // Only inputs that enter count, as in `changed`: an answer that another one makes old would never be asked for again.
+  const fits = ({ quantity }: Heavy, a: Inputs) => {
+    const { inputs } = present();
+    return [...enteringInputsOf(quantity, inputs)].every((input) => Object.is(a[input], inputs[input]));
+  };
   const answered = (id: string, outcome: Outcome, inputs: Inputs) => {
     const heavy = all.get(id)!;
     // An answer that comes after the inputs have gone back to those of the answer shown is of no use.
