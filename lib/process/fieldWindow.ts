@@ -1,18 +1,8 @@
 import { areaAboveLevel } from '../numerics/levelArea.ts';
 import type { Spot } from '../optics/askedSpot.ts';
+import { decisivePulses } from './decisivePulses.ts';
 import { fluenceTable } from './fluenceTable.ts';
-
-/** What a place of a field must get so that the wanted structure appears there. */
-export interface PulseWindow {
-  /** Bounds of the incident fluence of a pulse, J/m²; of the lower one for `pulsesLow` pulses. */
-  readonly low: number;
-  readonly high: number;
-  /** Bounds of the number of pulses that reach the lower bound, 1 or more. */
-  readonly pulsesLow: number;
-  readonly pulsesHigh: number;
-  /** S of the incubation: with n pulses, more than `pulsesLow`, both bounds are (n/pulsesLow)^(S−1) of theirs; 1 leaves them. */
-  readonly exponent: number;
-}
+import type { FluenceBounds, PulseCounts, PulseWindow } from './pulseWindow.ts';
 
 /** Pulses on straight lines over a field, one row of pulses exactly beside the other; metres. */
 export interface ScannedField {
@@ -45,38 +35,37 @@ export function partsInWindow(
   field: ScannedField,
   window: PulseWindow,
 ): FieldParts {
-  return partsInWindows(spot, unit, field, [window])[0]!;
+  return partsInWindows(spot, unit, field, window, [window])[0]!;
 }
 
-/** The same for several windows at once, the pulses of each place gathered once for all of them. */
+/** The same for several bounds of the fluence at once, the pulses of each place gathered once for all of them. */
 export function partsInWindows(
   spot: Spot,
   unit: number,
   field: ScannedField,
-  windows: readonly PulseWindow[],
+  counts: PulseCounts,
+  bounds: readonly FluenceBounds[],
 ): FieldParts[] {
-  const table = fluenceTable(spot, unit, Math.min(...windows.map(faintest)));
-  if (table.reach === 0) return windows.map(() => ({ inside: 0, tooLittle: 1, tooMuch: 0 }));
+  const table = fluenceTable(spot, unit, faintest(Math.min(...bounds.map(({ low }) => low)), counts));
+  if (table.reach === 0) return bounds.map(() => ({ inside: 0, tooLittle: 1, tooMuch: 0 }));
   const { pulseSpacing, lineSpacing, passes, share } = reducedField(field, table.reach);
+  const decide = decisivePulses(counts, passes);
   // A cell larger than the spot needs places as close as the spot is fine.
   const fine = table.reach / 120;
   const columns = Math.max(fewestSteps, Math.ceil(pulseSpacing / fine));
   const rows = Math.max(stepsAcross, Math.ceil(lineSpacing / fine));
-  const margins = windows.map(() => ({
-    inside: new Float64Array((columns + 1) * (rows + 1)),
-    much: new Float64Array((columns + 1) * (rows + 1)),
-  }));
-  for (let row = 0; row <= rows; row++) {
-    for (let column = 0; column <= columns; column++) {
-      const at = row * (columns + 1) + column;
-      const x = (column / columns) * pulseSpacing;
-      const y = (row / rows) * lineSpacing;
-      const pulses = table.around(x, y, pulseSpacing, lineSpacing);
-      windows.forEach((window, i) => {
-        const { enough, excess } = marginsOf(pulses, passes, window);
-        margins[i]!.inside[at] = Math.min(enough, -excess);
-        margins[i]!.much[at] = excess;
-      });
+  const size = (columns + 1) * (rows + 1);
+  const logs = bounds.map(({ low, high }) => [Math.log(low), Math.log(high)] as const);
+  const margins = bounds.map(() => ({ inside: new Float64Array(size), much: new Float64Array(size) }));
+  for (let at = 0; at < size; at++) {
+    const x = ((at % (columns + 1)) / columns) * pulseSpacing;
+    const y = (Math.floor(at / (columns + 1)) / rows) * lineSpacing;
+    const pulses = decide(table.around(x, y, pulseSpacing, lineSpacing));
+    for (let i = 0; i < logs.length; i++) {
+      const [low, high] = logs[i]!;
+      const excess = Math.max(pulses.strongest - high, pulses.many - low, least);
+      margins[i]!.inside[at] = Math.min(Math.max(pulses.enough - low, least), -excess);
+      margins[i]!.much[at] = excess;
     }
   }
   const grid = { columns: columns + 1, rows: rows + 1, stepX: 1 / columns, stepY: 1 / rows };
@@ -89,11 +78,11 @@ export function partsInWindows(
 
 /**
  * A field with the same parts and a bounded number of pulses and places. Pulses or lines closer than a 30th of the reach
- * are taken together as passes in one place, which moves each by less than a 60th. Those further apart than twice the
+ * are taken together as passes in one place, which moves each by less than a 40th. Those further apart than twice the
  * reach do not meet, wherever exactly they are: they are moved together, and the cell is `share` of what it was.
  */
 function reducedField(field: ScannedField, reach: number): ScannedField & { readonly share: number } {
-  const together = (spacing: number) => Math.max(1, Math.floor(reach / 30 / spacing));
+  const together = (spacing: number) => Math.max(1, Math.round(reach / 30 / spacing));
   const [along, across] = [together(field.pulseSpacing), together(field.lineSpacing)];
   const [x, y] = [along * field.pulseSpacing, across * field.lineSpacing];
   const apart = 2.1 * reach;
@@ -103,39 +92,8 @@ function reducedField(field: ScannedField, reach: number): ScannedField & { read
 }
 
 /** Pulses weaker than this count nowhere: half the lower bound as incubation leaves it for the most pulses, J/m². */
-function faintest({ low, pulsesLow, pulsesHigh, exponent }: PulseWindow): number {
+function faintest(low: number, { pulsesLow, pulsesHigh, exponent }: PulseCounts): number {
   return 0.5 * low * Math.min(1, ((pulsesHigh + 1) / pulsesLow) ** (exponent - 1));
-}
-
-/** By how much, as a logarithm, a place has more than enough, and more than it may; above 0 where so. */
-function marginsOf(strongestFirst: Float64Array, passes: number, window: PulseWindow) {
-  const { low, high, pulsesLow, pulsesHigh, exponent } = window;
-  if (exponent === 1) return marginsAlone(strongestFirst, passes, window);
-  let [enough, excess] = [least, least];
-  for (let j = 0; j < strongestFirst.length; j++) {
-    const F = strongestFirst[j]!;
-    // The same pulse comes once a pass; more pulses lower the bounds where S is below 1, and raise them above.
-    const most = (j + 1) * passes;
-    const n = exponent < 1 ? most : j * passes + 1;
-    const eased = (count: number) => Math.max(1, count / pulsesLow) ** (exponent - 1);
-    if (most >= pulsesLow) enough = Math.max(enough, Math.log(F / (low * eased(n))));
-    excess = Math.max(excess, Math.log(F / (high * eased(n))));
-    if (most > pulsesHigh) {
-      excess = Math.max(excess, Math.log(F / (low * eased(Math.max(n, pulsesHigh + 1)))));
-    }
-  }
-  return { enough, excess };
-}
-
-/** The same where pulses do not prepare the surface for one another: three of them decide. */
-function marginsAlone(strongestFirst: Float64Array, passes: number, window: PulseWindow) {
-  const { low, high, pulsesLow, pulsesHigh } = window;
-  const over = (index: number, bound: number) =>
-    index < strongestFirst.length ? Math.max(least, Math.log(strongestFirst[index]! / bound)) : least;
-  return {
-    enough: over(Math.ceil(pulsesLow / passes) - 1, low),
-    excess: Math.max(over(0, high), over(Math.floor(pulsesHigh / passes), low)),
-  };
 }
 
 /** Stands for a place that no pulse reaches: e to the −20. */

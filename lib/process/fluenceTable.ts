@@ -7,7 +7,10 @@ export interface FluenceTable {
   readonly reach: number;
   /** J/m² at (x, y), m; 0 beyond the reach. */
   at(x: number, y: number): number;
-  /** Fluences of all pulses of a lattice that reach (x, y), strongest first; of a lattice point at the origin and all others. */
+  /**
+   * Fluences of all pulses of a lattice that reach (x, y), weakest first; of a lattice point at the origin and all others.
+   * Good until the next call, which writes over them.
+   */
   around(x: number, y: number, spacingX: number, spacingY: number): Float64Array;
 }
 
@@ -32,19 +35,28 @@ export function fluenceTable(spot: Spot, unit: number, level: number): FluenceTa
       : rays.length === 1
         ? roundTable(spot, unit, reach)
         : squareTable(spot, unit, reach);
+  let found = new Float64Array(1024);
   const around = (x: number, y: number, spacingX: number, spacingY: number) => {
-    const found: number[] = [];
+    let count = 0;
     for (let l = Math.ceil((y - reach) / spacingY); l <= (y + reach) / spacingY; l++) {
       const dy = y - l * spacingY;
       const half = Math.sqrt(Math.max(0, reach * reach - dy * dy));
       for (let m = Math.ceil((x - half) / spacingX); m <= (x + half) / spacingX; m++) {
         const F = at(x - m * spacingX, dy);
-        if (F > 0) found.push(F);
+        if (F === 0) continue;
+        if (count === found.length) found = longer(found);
+        found[count++] = F;
       }
     }
-    return Float64Array.from(found).sort().reverse();
+    return found.subarray(0, count).sort();
   };
   return { reach, at, around };
+}
+
+function longer(values: Float64Array<ArrayBuffer>): Float64Array<ArrayBuffer> {
+  const twice = new Float64Array(2 * values.length);
+  twice.set(values);
+  return twice;
 }
 
 function roundTable(spot: Spot, unit: number, reach: number) {
@@ -71,9 +83,10 @@ function squareTable(spot: Spot, unit: number, reach: number) {
     if (x * x + y * y > reach * reach) return 0;
     const [u, v] = [(x + reach) / step, (y + reach) / step];
     const [i, j] = [Math.floor(u), Math.floor(v)];
-    const corner = j * (side + 1) + i;
-    const along = (from: number) => values[from]! + (u - i) * (values[from + 1]! - values[from]!);
-    const [below, above] = [along(corner), along(corner + side + 1)];
+    const [lower, upper] = [j * (side + 1) + i, (j + 1) * (side + 1) + i];
+    // Written out: this is asked millions of times.
+    const below = values[lower]! + (u - i) * (values[lower + 1]! - values[lower]!);
+    const above = values[upper]! + (u - i) * (values[upper + 1]! - values[upper]!);
     return below + (v - j) * (above - below);
   };
 }

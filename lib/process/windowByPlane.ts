@@ -1,6 +1,7 @@
 import type { Spot } from '../optics/askedSpot.ts';
-import { type FieldParts, type PulseWindow, partsInWindows, type ScannedField } from './fieldWindow.ts';
+import { type FieldParts, partsInWindows, type ScannedField } from './fieldWindow.ts';
 import { gainPeakAtTop } from './fluenceWindow.ts';
+import type { PulseCounts } from './pulseWindow.ts';
 
 /** What a plane gains for a single pulse. */
 export interface PlaneGain {
@@ -28,11 +29,7 @@ export const windowWidths: readonly number[] = [1.05, 1.1, 1.15, 1.2, 1.3, 1.4, 
  * Parts of a scanned field for each of {@link windowWidths}, the peak of the spot at the upper bound. Only the ratio of
  * the bounds counts then.
  */
-export function partsByWidth(
-  spot: Spot,
-  field: ScannedField,
-  pulses: Omit<PulseWindow, 'low' | 'high'>,
-): FieldParts[] {
-  const windows = windowWidths.map((ratio) => ({ ...pulses, low: 1 / ratio, high: 1 }));
-  return partsInWindows(spot, 1 / spot.peak, field, windows);
+export function partsByWidth(spot: Spot, field: ScannedField, counts: PulseCounts): FieldParts[] {
+  const bounds = windowWidths.map((ratio) => ({ low: 1 / ratio, high: 1 }));
+  return partsInWindows(spot, 1 / spot.peak, field, counts, bounds);
 }

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Spot } from '../../lib/optics/askedSpot.ts';
 import { focusRadius } from '../../lib/optics/light.ts';
-import { type PulseWindow, partsInWindow, type ScannedField } from '../../lib/process/fieldWindow.ts';
+import { partsInWindow, type ScannedField } from '../../lib/process/fieldWindow.ts';
+import type { PulseWindow } from '../../lib/process/pulseWindow.ts';
 import { long } from '../cases.ts';
 import { expectClose } from '../close.ts';
 import { crossedStep, gaussianLight, roundStep, spotAtDefocus } from './spots.ts';
