@@ -65,4 +65,5 @@ export const measured = fc.constantFrom<Inputs>(
 export const sureToBeMet: [Inputs, number, number, number, Inputs, Inputs][] = [
   [designGraph.initial, 1, -2, 3, {}, { ...spot, ...focus, ...marks, ...ladder, ...picture }],
   [designGraph.initial, -1, 2, 1, {}, { ...deep, 'workpiece.z': 0 }],
+  [designGraph.initial, 2, 1, -1, {}, image],
 ];
