@@ -8,7 +8,7 @@ import { shownValue } from '../lib/graph/shown.ts';
 import { formatReadable } from '../lib/graph/units.ts';
 import { sampleById } from '../lib/materials/opticalConstants.ts';
 import { niceEnd } from '../lib/numerics/niceEnd.ts';
-import type { PeriodCurve } from '../lib/process/rippleCurves.ts';
+import { type PeriodCurve, spreadOfCurves } from '../lib/process/rippleCurves.ts';
 import { measuredRange, publishedRipples } from '../lib/process/ripplePoints.ts';
 import { largest } from './columns.ts';
 import { type FigureSpec, figure, type MarkSpec, type SeriesSpec } from './document.ts';
@@ -32,12 +32,22 @@ function joined(
   return { x: column((curve) => curve.wavelength), y: column((curve) => curve.period) };
 }
 
+const nanometres = (values: Float64Array) => values.map((value) => nano * value);
+
 /** The model's curves: of the sample in use, of the others, and where no wave is bound. */
 function modelSeries(curves: readonly PeriodCurve[], own: string): SeriesSpec[] {
   const mine = curves.filter(({ sample }) => sample === own);
   const others = curves.filter(({ sample }) => sample !== own);
   const bound = ({ bound }: PeriodCurve, i: number) => bound[i]!;
+  const spread = spreadOfCurves(curves);
   const series: SeriesSpec[] = [
+    {
+      label: 'between the samples',
+      role: 'second',
+      x: nanometres(spread.wavelength),
+      y: nanometres(spread.low),
+      y2: nanometres(spread.high),
+    },
     { label: 'model, no wave bound', role: 'reference', ...joined(curves, (curve, i) => !bound(curve, i)) },
     { label: 'model, other samples', role: 'second', ...joined(others, bound) },
     {
