@@ -157,7 +157,7 @@ export const periodIncidenceFigure = figure({
           role: 'today',
         },
       ],
-      summary: `Today, at ${formatReadable(incidence, 'rad', 'deg', 3)}, the model gives ${shown}. In p polarisation the period parts in two as the workpiece is tilted, a shorter one from the wave that runs with the light and a longer one from the wave against it, drawn up to three wavelengths; in s polarisation there is one, a little longer than at normal incidence.${bound ? '' : ' No wave is bound to this surface: these curves predict nothing.'}`,
+      summary: `Today, at ${formatReadable(incidence, 'rad', 'deg', 3)}, the model gives ${shown}. In p polarisation the period parts in two as the workpiece is tilted, a shorter one from the wave that runs with the light and a longer one from the wave against it, drawn up to three wavelengths; in s polarisation there is one, longer than at normal incidence.${bound ? '' : ' No wave is bound to this surface: these curves predict nothing.'}`,
     };
   },
 });
