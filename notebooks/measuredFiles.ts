@@ -19,6 +19,7 @@ import { looksLikeNumbers } from '../lib/measured/csvImage.ts';
 import { readDelimitedTable } from '../lib/measured/delimitedTable.ts';
 import { decodeMarkPicture } from '../lib/measured/micrograph.ts';
 import { isPng } from '../lib/measured/pngImage.ts';
+import { beginsAsRipples } from '../lib/measured/rippleTable.ts';
 import { sha256 } from '../lib/measured/sha256.ts';
 import { kindOfSpots } from '../lib/measured/spotTable.ts';
 import { isTiff } from '../lib/measured/tiffImage.ts';
@@ -162,6 +163,7 @@ export function inputForFile(bytes: Uint8Array): string {
   if (/[^\t -\uFFFC]/.test(first)) return beamImage.id;
   const kind = kindOfSpots(text);
   if (kind) return kind === 'ladder' ? ladderTable.id : spotTable.id;
+  if (beginsAsRipples(text)) return rippleSeries.id;
   // Letters outside a number such as 1e-3.
   if (!/[a-df-z]/i.test(first)) return beamImage.id;
   const columns = /[\t;,]/.test(first) || beginsAsCaustic(readDelimitedTable(first, undefined, false));

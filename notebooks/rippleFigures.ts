@@ -87,7 +87,10 @@ export const periodWavelengthFigure = figure({
     const model = modelSeries(curves, sample);
     const top = Math.min(3 * longest, largest(x, Float64Array.of(nano * period), ...model.map(({ y }) => y)));
     const shown = shownValue(ripplePeriod, { value: period });
-    const samples = curves.length === 1 ? 'one sample' : `${curves.length} samples`;
+    const samples =
+      curves.length === 1
+        ? 'The curve is that of one sample, over'
+        : `The curves are those of ${curves.length} samples, each over`;
     return {
       title: 'Period against the wavelength',
       x: { label: 'wavelength in vacuum', unit: 'nm', domain: [shortest, longest] },
@@ -107,7 +110,7 @@ export const periodWavelengthFigure = figure({
         ...publishedMarks,
         { kind: 'point', x: nano * wavelength, y: nano * period, label: `today, ${shown}`, role: 'today' },
       ],
-      summary: `At ${formatReadable(wavelength, 'm', 'nm')} the model gives ${shown}${bound ? '' : ', though no wave is bound to this surface there and the number predicts nothing'}. ${curves.length === 0 ? `No optical constants of ${material.options[id]} are kept here.` : `The curves are those of ${samples}, each over the wavelengths at which it was measured.`} Ripples at normal incidence in air are mostly measured at 0.70 to 0.95 of the wavelength, whatever the model says.`,
+      summary: `At ${formatReadable(wavelength, 'm', 'nm')} the model gives ${shown}${bound ? '' : ', though no wave is bound to this surface there and the number predicts nothing'}. ${curves.length === 0 ? `No optical constants of ${material.options[id]} are kept here.` : `${samples} the wavelengths at which it was measured.`} Ripples at normal incidence in air are mostly measured at 0.70 to 0.95 of the wavelength, whatever the model says.`,
     };
   },
 });

@@ -19,7 +19,13 @@ import type { Block } from './document.ts';
 import { math, prose, sets } from './prose.ts';
 import { directionFigure } from './rippleDirectionFigure.ts';
 import { periodIncidenceFigure, periodWavelengthFigure } from './rippleFigures.ts';
-import { constantsSaid, directionSaid, periodSaid, tiltSaid } from './rippleSentences.ts';
+import {
+  bothPolarisationsSaid,
+  constantsSaid,
+  directionSaid,
+  periodSaid,
+  tiltSaid,
+} from './rippleSentences.ts';
 import { slantedCutFigure } from './slantedCutFigure.ts';
 
 /** ε = 1.77, as the published point in water has it. */
@@ -28,6 +34,7 @@ const upright = Math.PI / 2;
 
 const placeWords: Readonly<Record<RipplePlace, string>> = {
   inside: 'inside',
+  'inside the longer': 'inside, of the wave against the light',
   shorter: 'outside, shorter',
   longer: 'outside, longer',
   'another mechanism': 'another mechanism, below half',
@@ -118,7 +125,7 @@ export const predictionBlocks: readonly Block[] = [
     prose: prose`
       ### On a tilted workpiece
 
-      ${tiltSaid} In p polarisation the period parts in two; in s polarisation it grows without parting. Between the two the model’s wave vector lies along the field on the surface (worked out here).
+      ${tiltSaid} In p polarisation, with the field in the plane of incidence, the period parts in two; in s polarisation, with the field across that plane, it grows without parting. Between the two the model’s wave vector lies along the field on the surface (worked out here). ${bothPolarisationsSaid}
     `,
   },
   periodIncidenceFigure,

@@ -1,6 +1,7 @@
+import { wavelength } from '../lib/design/laser.ts';
 import { material } from '../lib/design/material.ts';
 import { expectedPeriods, rippleDirection, sampleSpread } from '../lib/design/rippleDirection.ts';
-import { incidence, polarisation } from '../lib/design/rippleInputs.ts';
+import { ambientIndex, incidence, polarisation } from '../lib/design/rippleInputs.ts';
 import {
   boundWave,
   constantsOfSurface,
@@ -8,28 +9,46 @@ import {
   ripplePeriod,
   ripplePeriodPair,
   rippleSample,
+  waveOnSurface,
 } from '../lib/design/ripples.ts';
 import { formatNumber, formatReadable } from '../lib/graph/units.ts';
 import { sampleById } from '../lib/materials/opticalConstants.ts';
+import { ripplePeriods } from '../lib/process/surfaceWave.ts';
 import { phrase, says } from './prose.ts';
 
 const degree = Math.PI / 180;
 /** Angles below this count as along or across. */
 const little = 0.5 * degree;
+/** Periods within this part of the wavelength are called near it. */
+const nearby = 0.15;
 
 /** The period in the model, and what to expect. */
 export const periodSaid = says(
-  { period: ripplePeriod, bound: boundWave, expected: expectedPeriods, pair: ripplePeriodPair },
-  ({ bound, pair: { short, long } }) => {
+  {
+    period: ripplePeriod,
+    bound: boundWave,
+    expected: expectedPeriods,
+    pair: ripplePeriodPair,
+    wavelength,
+    ambient: ambientIndex,
+    incidence,
+  },
+  ({ bound, pair: { short, long }, wavelength, ambient, incidence }) => {
+    const usual = ambient === 1 && incidence === 0;
     const parted = long === null || long - short > 1e-4 * short;
     const model = parted
       ? long === null
         ? phrase`${ripplePeriod} from the wave that runs with the light; against it none can run`
         : phrase`${ripplePeriod} from the wave that runs with the light, and ${longRipplePeriod} from the one against it`
       : phrase`${ripplePeriod}`;
-    if (!bound)
-      return phrase`No wave is bound to this surface as it is when cold: the formula’s ${model} is a number near the wavelength and predicts nothing. Ripples may come all the same, since the pulses themselves change the surface; measured ones would mostly be ${expectedPeriods}.`;
-    return phrase`The model gives a period of ${model}. Measured ones are mostly shorter: expect ${expectedPeriods}, and shorter ones as more pulses fall on a place.`;
+    if (!bound) {
+      const near = Math.abs(short / wavelength - 1) < nearby ? ' is a number near the wavelength and' : '';
+      const none = phrase`No wave is bound to this surface as it is when cold: the formula’s ${model}${near} predicts nothing. Ripples may come all the same, since the pulses themselves change the surface`;
+      return usual ? phrase`${none}; measured ones would mostly be ${expectedPeriods}.` : phrase`${none}.`;
+    }
+    return usual
+      ? phrase`The model gives a period of ${model}. Measured ones are mostly shorter: expect ${expectedPeriods}, and shorter ones as more pulses fall on a place.`
+      : phrase`The model gives a period of ${model}. At normal incidence in air measured periods are mostly shorter; carried over to this tilt or ambient, where that has not been shown, it would be ${expectedPeriods}.`;
   },
   [longRipplePeriod],
 );
@@ -50,12 +69,13 @@ export const directionSaid = says(
 
 /** What the optical constants are, whose they are, and how far the samples lie apart. */
 export const constantsSaid = says(
-  { sample: rippleSample, constants: constantsOfSurface, spread: sampleSpread },
-  ({ sample, spread: { periods, bound } }) => {
+  { sample: rippleSample, constants: constantsOfSurface, spread: sampleSpread, of: material },
+  ({ sample, spread: { periods, bound }, of }) => {
+    const foreign = sample !== '' && of !== 'other' && sampleById(sample).material !== of;
     const whose =
       sample === ''
         ? phrase`n + ik = ${constantsOfSurface}, as typed`
-        : phrase`n + ik = ${constantsOfSurface}, measured on ${sampleById(sample).name}`;
+        : phrase`n + ik = ${constantsOfSurface}, measured on ${sampleById(sample).name}${foreign ? phrase`: not the material of the workpiece, which is ${material}` : ''}`;
     if (periods.length < 2) return phrase`Here ${whose}.`;
     const [low, high] = [Math.min(...periods), Math.max(...periods)];
     const held = bound.filter((is) => is).length;
@@ -65,7 +85,12 @@ export const constantsSaid = says(
         : held === 0
           ? 'none of them holds a bound wave'
           : `${held} of them ${held === 1 ? 'holds' : 'hold'} a bound wave and the others none: here the sample decides`;
-    return phrase`Here ${whose}. Samples differ: the ${String(periods.length)} samples of ${material} give ${formatReadable(low, 'm', 'nm', 4)} to ${formatReadable(high, 'm', 'nm', 4)}, and ${waves}.`;
+    const [from, to] = [low, high].map((period) => formatReadable(period, 'm', 'nm', 4));
+    const differ =
+      from === to
+        ? phrase`The ${String(periods.length)} samples of ${material} agree on ${to!}`
+        : phrase`Samples differ: the ${String(periods.length)} samples of ${material} give ${from!} to ${to!}`;
+    return phrase`Here ${whose}. ${differ}, and ${waves}.`;
   },
   [material],
 );
@@ -79,3 +104,15 @@ export const tiltSaid = says({ incidence, material }, ({ incidence: theta, mater
     ? phrase`${lower} On copper the plain model deviates strongly at such angles (Y. Fuentes-Edfuf et al., ACS Omega 4, 6939 (2019), abstract read): take none of these periods for granted.`
     : lower;
 });
+
+/** On a tilted surface light that is not linearly polarised holds both p and s: which period stands above, and which do not. */
+export const bothPolarisationsSaid = says(
+  { kind: polarisation, incidence, wavelength, wave: waveOnSurface },
+  ({ kind, incidence: theta, wavelength, wave: { index } }) => {
+    if (kind === 'linear' || theta === 0) return '';
+    const { short, long } = ripplePeriods(wavelength, index, theta, 0);
+    const nanometres = (period: number) => formatReadable(period, 'm', 'nm', 4);
+    const along = long === null ? nanometres(short) : `${nanometres(short)} and ${nanometres(long)}`;
+    return `With this polarisation the field turns through both: the period above is that of s, and p would give ${along}.`;
+  },
+);

@@ -1,6 +1,6 @@
 import { expectedPeriods } from '../lib/design/rippleDirection.ts';
 import { rippleSeries, seriesPlaces } from '../lib/design/rippleSeries.ts';
-import { ripplePeriod } from '../lib/design/ripples.ts';
+import { boundWave, ripplePeriod } from '../lib/design/ripples.ts';
 import { shownValue } from '../lib/graph/shown.ts';
 import { niceEnd } from '../lib/numerics/niceEnd.ts';
 import { largest, perSquareCentimetre } from './columns.ts';
@@ -13,8 +13,14 @@ const nano = 1e9;
 export const seriesFigure = figure({
   id: 'series-figure',
   needs: [seriesPlaces],
-  from: { series: rippleSeries, places: seriesPlaces, expected: expectedPeriods, model: ripplePeriod },
-  view: ({ series, places, expected, model }): FigureSpec => {
+  from: {
+    series: rippleSeries,
+    places: seriesPlaces,
+    expected: expectedPeriods,
+    model: ripplePeriod,
+    bound: boundWave,
+  },
+  view: ({ series, places, expected, model, bound }): FigureSpec => {
     const { against, setting, name } = series!;
     const pulses = against === 'pulses';
     const x = setting.map((value) => (pulses ? value : value * perSquareCentimetre));
@@ -44,10 +50,10 @@ export const seriesFigure = figure({
           y: level(expected.low),
           y2: level(expected.high),
         },
-        { label: 'model', role: 'reference', x: ends, y: level(model) },
+        { label: bound ? 'model' : 'model, no wave bound', role: 'reference', x: ends, y: level(model) },
         { label: 'measured', role: 'main', x: apart(x), y: measured },
       ],
-      summary: `${places.length} ${places.length === 1 ? 'period' : 'periods'} of ${name}, ${inside} of them inside ${shownValue(expectedPeriods, { value: expected })}; the model gives ${shownValue(ripplePeriod, { value: model })}.`,
+      summary: `${places.length} ${places.length === 1 ? 'period' : 'periods'} of ${name}, ${inside} of them inside ${shownValue(expectedPeriods, { value: expected })}; the model gives ${shownValue(ripplePeriod, { value: model })}${bound ? '' : ', though no wave is bound to this surface and the number predicts nothing'}.`,
     };
   },
 });

@@ -3,14 +3,25 @@ import { formatNumber, formatReadable } from '../lib/graph/units.ts';
 import type { RipplePlace } from '../lib/process/ripplePoints.ts';
 import { says } from './prose.ts';
 
-const order: readonly RipplePlace[] = ['inside', 'shorter', 'longer', 'another mechanism'];
+const order: readonly RipplePlace[] = [
+  'inside',
+  'inside the longer',
+  'shorter',
+  'longer',
+  'another mechanism',
+];
 const placeWords: Readonly<Record<RipplePlace, (many: boolean) => string>> = {
   inside: (many) => `${many ? 'lie' : 'lies'} inside what is expected`,
+  'inside the longer': (many) =>
+    `${many ? 'lie' : 'lies'} inside what would be expected of the wave that runs against the light`,
   shorter: (many) => `${many ? 'are' : 'is'} shorter`,
   longer: (many) => `${many ? 'are' : 'is'} longer`,
   'another mechanism': (many) =>
     `${many ? 'are' : 'is'} finer than half the wavelength, which another mechanism makes`,
 };
+
+/** Periods beyond this many wavelengths are no ripples of this kind. */
+const farBeyond = 5;
 
 /** Where the measured periods lie, and where the series runs. */
 export const seriesSaid = says({ series: rippleSeries, places: seriesPlaces }, ({ series, places }) => {
@@ -18,7 +29,12 @@ export const seriesSaid = says({ series: rippleSeries, places: seriesPlaces }, (
     .map((place) => [place, places.filter((one) => one.place === place).length] as const)
     .filter(([, count]) => count > 0)
     .map(([place, count]) => `${count} ${placeWords[place](count > 1)}`);
-  const which = `Of ${places.length === 1 ? 'one measured period' : `${places.length} measured periods`} ${counted.join(', ')}.`;
+  const far = places.filter(({ overWavelength }) => overWavelength > farBeyond).length;
+  const slip =
+    far === 0
+      ? ''
+      : ` ${far} ${far === 1 ? 'is' : 'are'} more than ${farBeyond} times the wavelength: is the unit of the table right?`;
+  const which = `Of ${places.length === 1 ? 'one measured period' : `${places.length} measured periods`} ${counted.join(', ')}.${slip}`;
   const { setting, period, against } = series!;
   const first = setting.indexOf(Math.min(...setting));
   const last = setting.indexOf(Math.max(...setting));

@@ -22,7 +22,14 @@ import { incubationExponent } from '../lib/design/threshold.ts';
 import type { Block } from './document.ts';
 import { prose, sets } from './prose.ts';
 import { insideFigure, planeGainFigure } from './rippleWindowFigures.ts';
-import { fieldSaid, gainsApartSaid, peakInWindowSaid, planeGainSaid } from './rippleWindowSentences.ts';
+import {
+  fieldSaid,
+  gainsApartSaid,
+  incubationInWindowSaid,
+  ownWindowSaid,
+  peakInWindowSaid,
+  planeGainSaid,
+} from './rippleWindowSentences.ts';
 
 const takeOver = sets(
   'take over the window of the page Fluence and threshold',
@@ -45,7 +52,7 @@ export const windowBlocks: readonly Block[] = [
 
       Ripples grow between two bounds of the fluence, and between two of the number of pulses on a place, tens to some hundreds. **Too much** fluence or too many pulses, and micro-grooves some micrometres apart take their place, then spikes. **Too little**, and the surface stays smooth or holds only fine or irregular ripples (common practice). All four bounds are inputs: the values here are places to start from, to be measured on your own surface; or ${takeOver}.
 
-      ${peakInWindowSaid} You can ${toTheTop}.
+      ${peakInWindowSaid} You can ${toTheTop}. ${incubationInWindowSaid} ${ownWindowSaid}
     `,
   },
   {
@@ -91,7 +98,9 @@ export const windowBlocks: readonly Block[] = [
     prose: prose`
       ### One pulse, and a field
 
-      ${gainsApartSaid} Common practice, without a source, reports about half the time for an even field of ripples with the plate. A narrow window, an upper bound of about 1.3 times the lower one, would give as much for a single pulse; a wide one about a quarter more area at most (worked out for beam and step of one size, without a stop).
+      ${gainsApartSaid}
+
+      For a single pulse a narrow window, an upper bound of about 1.3 times the lower one, would give about twice the area with the plate, and a wide one a quarter more at most (worked out for beam and step of one size, without a stop). For a whole field about half the time is reported with the plate (common practice, no source); nothing on this page shows that.
     `,
   },
   planeGainFigure,

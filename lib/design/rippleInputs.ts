@@ -28,7 +28,8 @@ export const incidence = number({
   symbol: '\\theta',
   unit: 'rad',
   display: 'deg',
-  about: 'Angle between beam and surface normal, in air; 0 where the beam falls straight onto the surface.',
+  about:
+    'Angle between beam and surface normal, in air; 0 where the beam falls straight onto the surface. Set on purpose: a tilt by mistake, which moves the edges of a field out of the plane, is another input.',
   initial: 0,
   range: { min: 0, max: (80 * Math.PI) / 180 },
   typical: [0, Math.PI / 3],

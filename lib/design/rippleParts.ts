@@ -1,12 +1,11 @@
 import { derived } from '../graph/define.ts';
 import type { Derived } from '../graph/quantity.ts';
-import { Problem } from '../problem.ts';
 import type { FieldParts } from '../process/fieldWindow.ts';
 import { gainBestPeak, gainPeakAtTop } from '../process/fluenceWindow.ts';
 import { plateTransmission } from './losses.ts';
 import { asked } from './marks.ts';
 import { incidence } from './rippleInputs.ts';
-import { fieldParts, unshapedFieldParts, windowHigh, windowLow } from './rippleWindow.ts';
+import { fieldParts, reversed, unshapedFieldParts, windowHigh, windowLow } from './rippleWindow.ts';
 import { peakFluence } from './spot.ts';
 
 /** One part of the field that is not as wanted. */
@@ -87,9 +86,5 @@ export const pulseGain = derived({
 /** F2/F1, or a Problem that names the upper bound. */
 function ratioOf(low: number, high: number): number {
   if (high > low) return high / low;
-  throw new Problem(
-    'impossible',
-    'The upper bound of the fluence lies below the lower one: raise it, or lower the other.',
-    { input: windowHigh.id },
-  );
+  throw reversed('fluence', windowHigh.id);
 }

@@ -44,7 +44,7 @@ export const seriesPlaces = derived({
   symbol: '\\text{places}',
   unit: { period: 'm', overWavelength: '1', place: 'none' },
   about:
-    'Each measured period over the wavelength in vacuum, and whether it lies inside what is expected, is shorter or longer, or so fine that another mechanism made it.',
+    'Each measured period over the wavelength in vacuum, and whether it lies inside what is expected, of the wave that runs with the light or of the one against it, is shorter or longer, or so fine that another mechanism made it.',
   from: {
     series: rippleSeries,
     wavelength,
@@ -55,11 +55,12 @@ export const seriesPlaces = derived({
   },
   compute: ({ series, wavelength, ambient, incidence, azimuth, polarisation }) => {
     if (series === null) throw noSeries();
-    const bare = ripplePeriods(wavelength, ambient, incidence, countedAzimuth(polarisation, azimuth)).short;
+    const bare = ripplePeriods(wavelength, ambient, incidence, countedAzimuth(polarisation, azimuth));
+    const [short, long] = [bare.short / wavelength, (bare.long ?? bare.short) / wavelength];
     return series.period.map((period) => ({
       period,
       overWavelength: period / wavelength,
-      place: placeOfPeriod(period / wavelength, bare / wavelength),
+      place: placeOfPeriod(period / wavelength, short, long),
     }));
   },
   shownAs: (places) =>

@@ -84,16 +84,20 @@ const partsText = ({ inside, tooLittle, tooMuch }: FieldParts) =>
 /** Bounds in their order, or a Problem. */
 function checkWindow(bounds: { low: number; high: number; pulsesLow: number; pulsesHigh: number }): void {
   if (bounds.high <= bounds.low) throw reversed('fluence', windowHigh.id);
+  checkCounts(bounds);
+}
+
+/** Numbers of pulses in their order, or a Problem. */
+export function checkCounts(bounds: { pulsesLow: number; pulsesHigh: number }): void {
   if (bounds.pulsesHigh < bounds.pulsesLow) throw reversed('number of pulses', pulsesHigh.id);
 }
 
-function reversed(what: string, input: string): Problem {
+/** Bounds that leave no window between them; `input` is the upper one. */
+export function reversed(what: string, input: string): Problem {
   return new Problem(
     'impossible',
-    `The upper bound of the ${what} lies below the lower one: raise it, or lower the other.`,
-    {
-      input,
-    },
+    `The upper bound of the ${what} does not lie above the lower one: raise it, or lower the other.`,
+    { input },
   );
 }
 

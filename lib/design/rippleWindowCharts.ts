@@ -3,13 +3,12 @@ import { formatNumber } from '../graph/units.ts';
 import { planeOfDefocus } from '../optics/light.ts';
 import { spotAt } from '../optics/spot.ts';
 import { tiltedSpot } from '../optics/tiltedSpot.ts';
-import { Problem } from '../problem.ts';
 import { partsByWidth, planeGain, windowWidths } from '../process/windowByPlane.ts';
 import { light } from './focus.ts';
 import { plateTransmission } from './losses.ts';
 import { asked, unshapedAsked } from './marks.ts';
 import { incidence, incidenceDirection } from './rippleInputs.ts';
-import { pulsesHigh, pulsesLow, windowHigh, windowLow } from './rippleWindow.ts';
+import { checkCounts, pulsesHigh, pulsesLow, reversed, windowHigh, windowLow } from './rippleWindow.ts';
 import { lineSpacing, passes, pulseSpacing } from './scanInputs.ts';
 import { incubationExponent } from './threshold.ts';
 
@@ -33,6 +32,7 @@ export const insideByWidth = derived({
     direction: incidenceDirection,
   },
   compute: ({ spot, plainSpot, pulseSpacing, lineSpacing, passes, incidence, direction, ...pulses }) => {
+    checkCounts(pulses);
     const field = { pulseSpacing, lineSpacing, passes: Math.round(passes) };
     const inside = (one: typeof spot) =>
       Float64Array.from(
@@ -66,7 +66,7 @@ export const gainByPlane = derived({
     'Area of one pulse between the bounds for ripples per energy over that of a Gaussian, both peaks at the upper bound, in planes from the focus to one Rayleigh length behind it; the best of them, and the first whose axis lies less than 1\u202f% below its peak, the truly flat one. The losses of the plate and the stop count.',
   from: { light, low: windowLow, high: windowHigh, plate: plateTransmission },
   compute: ({ light, low, high, plate }) => {
-    if (high <= low) throw narrow();
+    if (high <= low) throw reversed('fluence', windowHigh.id);
     const at = (defocus: number) => {
       const one = planeGain(spotAt(light, planeOfDefocus(light, defocus)), defocus, high / low);
       return { ...one, gain: plate * one.gain };
@@ -83,11 +83,3 @@ export const gainByPlane = derived({
   source: 'search',
   heavy: 'search',
 });
-
-function narrow(): Problem {
-  return new Problem(
-    'impossible',
-    'The upper bound of the fluence lies below the lower one: raise it, or lower the other.',
-    { input: windowHigh.id },
-  );
-}

@@ -29,7 +29,7 @@ export const passes = number({
   name: 'passes',
   symbol: 'n_\\text{pass}',
   unit: '1',
-  about: 'How often the field is gone over, each time along the same lines; a whole number.',
+  about: 'How often the field is gone over, each time along the same lines; a whole number, else rounded.',
   initial: 1,
   range: { min: 1, max: 1000 },
   typical: [1, 20],

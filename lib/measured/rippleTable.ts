@@ -57,6 +57,7 @@ export function readRippleTable(text: string, toSI: ToSI, toFluence: ToFluence):
   const lengths: number[] = [];
   for (let row = 1; row < table.rows.length; row++) {
     checkRow(table, row, header.length);
+    if (against === 'pulses') checkGroups(table, row, index, cell.cell);
     const value = above0(table, row, index, cell.cell);
     setting.push(against === 'fluence' ? toFluence(value, cell.unit)! : atLeastOne(table, row, value, cell));
     above0(table, row, period.index, period.name);
@@ -66,6 +67,16 @@ export function readRippleTable(text: string, toSI: ToSI, toFluence: ToFluence):
   throw new Problem('unreadable', 'The table has a header and no row below it. Add the measured periods.', {
     row: 2,
   });
+}
+
+/** True where the text begins as a series of ripple periods. */
+export function beginsAsRipples(text: string): boolean {
+  try {
+    return readHeader(readHeadedTable(text)).some(({ name }) => periods.has(name));
+  } catch (error) {
+    if (error instanceof Problem) return false;
+    throw error;
+  }
 }
 
 /** The column of pulses, else the one of fluence with its unit. */
@@ -89,6 +100,19 @@ function findSetting(header: readonly HeaderCell[], toFluence: ToFluence) {
     'unreadable',
     `Row ${row}, column ${found.cell} names ${given}. Write it behind the name, as in "fluence (J/cm²)".`,
     { row, column: found.cell, allowed: 'a name with a unit of fluence' },
+  );
+}
+
+/** "1.000" pulses may be one or a thousand, and both would be believed. */
+function checkGroups(table: DelimitedTable, row: number, column: number, name: string): void {
+  const text = (table.rows[row]![column] ?? '').trim();
+  if (!/^\d{1,3}([.,]\d{3})+$/.test(text)) return;
+  const line = table.lines[row]!;
+  const whole = text.replace(/[.,]/g, '');
+  throw new Problem(
+    'unreadable',
+    `Row ${line}, column ${name} holds "${text}", which may be ${Number(text.replace(',', '.'))} or ${whole}: write ${whole} without a mark between, or fewer digits behind it.`,
+    { row: line, column: name, value: text, allowed: 'a number of pulses without marks between thousands' },
   );
 }
 

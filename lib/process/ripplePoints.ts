@@ -23,16 +23,21 @@ export const measuredRange = [0.7, 0.95] as const;
 const finest = 0.5;
 
 /** Where a measured period lies against what is expected. */
-export type RipplePlace = 'inside' | 'shorter' | 'longer' | 'another mechanism';
+export type RipplePlace = 'inside' | 'inside the longer' | 'shorter' | 'longer' | 'another mechanism';
 
 /** A part of the wavelength as binary fractions have it is no finer than this. */
 const dust = 1e-9;
 
-/** Where a period lies; `scale` is what the range is stretched by, 1 at normal incidence in air. */
-export function placeOfPeriod(periodOverWavelength: number, scale = 1): RipplePlace {
+/**
+ * Where a period lies; `scale` is what the range is stretched by, 1 at normal incidence in air, and `longer` the same for
+ * the wave that runs against the light, where that differs.
+ */
+export function placeOfPeriod(periodOverWavelength: number, scale = 1, longer = scale): RipplePlace {
   const [low, high] = measuredRange;
   const relative = periodOverWavelength / scale;
   if (periodOverWavelength < finest * Math.min(1, scale)) return 'another mechanism';
   if (relative < low - dust) return 'shorter';
-  return relative > high + dust ? 'longer' : 'inside';
+  if (relative <= high + dust) return 'inside';
+  const other = periodOverWavelength / longer;
+  return other >= low - dust && other <= high + dust ? 'inside the longer' : 'longer';
 }

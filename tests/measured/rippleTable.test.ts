@@ -45,6 +45,7 @@ describe('a table of ripple periods', () => {
     ['F,period (nm)\n0.2,960\n', /Row 1, column F names no unit\. Write it behind/, 1],
     ['F (J),period (nm)\n0.2,960\n', /names the unit 'J', which is none of fluence/, 1],
     ['z (mm),period (nm)\n0.2,960\n', /Row 1 holds "z \(mm\)", "period \(nm\)", no column for what/, 1],
+    ['N;period (nm)\n5;960\n1.000;930\n', /holds "1\.000", which may be 1 or 1000: write 1000 without/, 3],
     ['N,depth (nm)\n5,960\n', /no column for the period/, 1],
     ['5,960\n20,930\n', /no column for the period/, 1],
   ])('refuses %j', (text, message, row) => {

@@ -21,14 +21,14 @@ export const rippleCases: readonly Case[] = [
   {
     says: 'periodSaid',
     design: tilted,
-    text: /a period of 685\snm from the wave that runs with the light, and 2045\snm from the one against it/,
+    text: /a period of 685\snm from the wave that runs with the light, and 2045\snm from the one against it\. At normal incidence in air measured periods are mostly shorter; carried over to this tilt or ambient, where that has not been shown, it would be 481\snm to 652\snm\.$/,
     truth: (value) => within(value('ripples.period'), 685.0) && within(value('ripples.longPeriod'), 2044.9),
   },
   {
     says: 'periodSaid',
     design: { 'workpiece.incidence': 75 * degree },
     pins: { 'ripples.periods': { short: 520e-9, long: null } },
-    text: /a period of 520\snm from the wave that runs with the light; against it none can run\. Measured/,
+    text: /a period of 520\snm from the wave that runs with the light; against it none can run\. At normal/,
     truth: (value) => Number.isNaN(value('ripples.longPeriod')),
   },
   {
@@ -36,6 +36,18 @@ export const rippleCases: readonly Case[] = [
     design: { 'workpiece.material': 'silicon' },
     text: /^No wave is bound .*: the formula’s [\d.]+\snm is a number near the wavelength and predicts nothing\./,
     truth: (value) => !bound(value),
+  },
+  {
+    says: 'periodSaid',
+    design: { 'workpiece.material': 'silicon', ...tilted },
+    text: /the formula’s .*predicts nothing\. Ripples may come all the same, since the pulses themselves change the surface\.$/,
+    truth: (value) => !bound(value) && value('workpiece.incidence') > 0,
+  },
+  {
+    says: 'periodSaid',
+    design: { 'ripples.constantsSource': 'typed', 'ripples.typedIndex': 0.01, 'ripples.typedExtinction': 0 },
+    text: /the formula’s [\d.× ⁰¹²³⁴⁵⁶⁷⁸⁹]+\s.m predicts nothing\./,
+    truth: (value) => !bound(value) && value('ripples.period') > 1e-5,
   },
   {
     says: 'directionSaid',
@@ -100,5 +112,45 @@ export const rippleCases: readonly Case[] = [
     design: { ...tilted, 'workpiece.material': 'copper' },
     text: /times as long\. On copper the plain model deviates strongly at such angles \(Y\. Fuentes-Edfuf/,
     truth: (value) => value('workpiece.incidence') > 20 * degree,
+  },
+  {
+    says: 'constantsSaid',
+    design: { 'ripples.constantsSource': 'titaniumMash' },
+    text: /measured on titanium.*: not the material of the workpiece, which is stainless steel\. Samples differ/,
+    truth: (value) => spread(value).bound.length === 2,
+  },
+  {
+    says: 'constantsSaid',
+    pins: {
+      'ripples.spread': { samples: ['a', 'b'], periods: Float64Array.of(1e-6, 1e-6), bound: [true, true] },
+    },
+    text: /The 2 samples of stainless steel agree on 1000\snm, and each of them holds a bound wave\.$/,
+    truth: (value) => spread(value).periods[0] === spread(value).periods[1],
+  },
+  {
+    says: 'bothPolarisationsSaid',
+    design: tilted,
+    text: /^$/,
+    truth: (value) => value('workpiece.incidence') > 0,
+  },
+  {
+    says: 'bothPolarisationsSaid',
+    design: { ...tilted, 'laser.polarisation': 'circular' },
+    text: /^With this polarisation the field turns through both: the period above is that of s, and p would give 685\snm and 2045\snm\.$/,
+    // 685.0 and 2044.9 nm for p, 1183.5 nm for s: physics §7.
+    truth: (value) => within(value('ripples.period'), 1183.5),
+  },
+  {
+    says: 'bothPolarisationsSaid',
+    design: {
+      'laser.polarisation': 'radial',
+      'workpiece.incidence': 75 * degree,
+      'ripples.constantsSource': 'typed',
+      'ripples.typedIndex': 0.6,
+      'ripples.typedExtinction': 0.1,
+    },
+    text: /and p would give [\d.]+\snm\.$/,
+    truth: (value) =>
+      Math.sin(75 * degree) > (value('ripples.surfaceWave') as unknown as { index: number }).index,
   },
 ];

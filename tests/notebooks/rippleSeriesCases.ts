@@ -47,6 +47,19 @@ export const rippleSeriesCases: readonly Case[] = [
     truth: () => true,
   },
   {
+    says: 'seriesSaid',
+    design: { ...series([10, 20], [1900, 600]), 'workpiece.incidence': 30 * degree },
+    // Bare light at 30°: 1030/(1 − ½) = 2060 nm against it, 70 to 95 % of which is 1442 to 1957 nm; 687 nm with it.
+    text: /^Of 2 measured periods 1 lies inside what is expected, 1 lies inside what would be expected of the wave that runs against the light\./,
+    truth: (value) => Math.abs(value('workpiece.incidence') - 30 * degree) < 1e-12,
+  },
+  {
+    says: 'seriesSaid',
+    design: series([10, 20], [900, 959e3]),
+    text: /1 is longer\. 1 is more than 5 times the wavelength: is the unit of the table right\?/,
+    truth: (value) => 959e-6 > 5 * value('laser.wavelength'),
+  },
+  {
     says: 'seriesRowsSaid',
     design: series([1, 20], [960, 400]),
     text: /^One by one: 1 pulse: 960\snm, inside; 20 pulses: 400\snm, another mechanism\.$/,

@@ -107,5 +107,7 @@ describe('published periods', () => {
     expect(placeOfPeriod(0.97)).toBe('longer');
     expect(placeOfPeriod(0.65)).toBe('shorter');
     expect(placeOfPeriod(0.65, 0.75)).toBe('inside');
+    expect(placeOfPeriod(1.8, 0.67, 2)).toBe('inside the longer');
+    expect(placeOfPeriod(1.99, 0.67, 2)).toBe('longer');
   });
 });
