@@ -53,6 +53,13 @@ import {
   typedIndex,
 } from '../lib/design/plate.ts';
 import { beamSource, ratioSource } from '../lib/design/rawBeam.ts';
+import {
+  constantsSource,
+  polarisation,
+  polarisationAngle,
+  typedExtinction,
+  typedIndexOfSurface,
+} from '../lib/design/rippleInputs.ts';
 import { thresholdSource, typedThreshold, typedUncertainty } from '../lib/design/threshold.ts';
 import { largestDip, leastContrast, planeGoal } from '../lib/design/usablePlanes.ts';
 import { causticOrigin, waistDistance, waistSource } from '../lib/design/waist.ts';
@@ -177,6 +184,9 @@ const conditions: Readonly<Record<string, readonly Condition[]>> = {
     [regionLeft, regionTop, regionWidth, regionHeight].map((input) => [input.id, [part]]),
   ),
   [measuredProfileZ.id]: [[measuredPlaneSource.id, 'typed']],
+  [polarisationAngle.id]: [[polarisation.id, 'linear']],
+  [typedIndexOfSurface.id]: [[constantsSource.id, 'typed']],
+  [typedExtinction.id]: [[constantsSource.id, 'typed']],
 };
 
 /** True where the input counts for the design as it stands. */

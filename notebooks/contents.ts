@@ -1,7 +1,8 @@
 import type { StepwellDocument } from './document.ts';
 import { matching } from './matching.ts';
+import { ripples } from './ripples.ts';
 import { threshold } from './threshold.ts';
 import { throughFocus } from './throughFocus.ts';
 
 /** The documents in reading order. */
-export const documents: readonly StepwellDocument[] = [matching, throughFocus, threshold];
+export const documents: readonly StepwellDocument[] = [matching, throughFocus, threshold, ripples];

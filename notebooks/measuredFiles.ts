@@ -7,6 +7,7 @@ import { focusCaustic } from '../lib/design/measuredFocus.ts';
 import { measuredPlaneSource, measuredProfile, measuredProfileZ } from '../lib/design/measuredSpot.ts';
 import { type MeasuredProfile, profileOfPicture, readProfileFile } from '../lib/design/profileFile.ts';
 import { beamSource, ratioSource } from '../lib/design/rawBeam.ts';
+import { readRippleFile, rippleSeries } from '../lib/design/rippleSeries.ts';
 import type { ReadFile } from '../lib/design/savedInputs.ts';
 import { readLadderFile, readSpotFile } from '../lib/design/spotFile.ts';
 import { leftOut, spotTable } from '../lib/design/spots.ts';
@@ -18,6 +19,7 @@ import { looksLikeNumbers } from '../lib/measured/csvImage.ts';
 import { readDelimitedTable } from '../lib/measured/delimitedTable.ts';
 import { decodeMarkPicture } from '../lib/measured/micrograph.ts';
 import { isPng } from '../lib/measured/pngImage.ts';
+import { beginsAsRipples } from '../lib/measured/rippleTable.ts';
 import { sha256 } from '../lib/measured/sha256.ts';
 import { kindOfSpots } from '../lib/measured/spotTable.ts';
 import { isTiff } from '../lib/measured/tiffImage.ts';
@@ -71,6 +73,11 @@ export const measuredFiles: Readonly<Record<string, MeasuredFile>> = {
       [markPicture.id]: decodeMarkPicture(bytes, name),
       [regionSource.id]: 'whole',
     }),
+  },
+  [rippleSeries.id]: {
+    accept: '.csv,.txt,.tsv,.dat',
+    table: true,
+    read: (bytes, name) => ({ [rippleSeries.id]: readRippleFile(decodeText(bytes), name) }),
   },
   [spotTable.id]: {
     accept: '.csv,.txt,.tsv,.dat',
@@ -156,6 +163,7 @@ export function inputForFile(bytes: Uint8Array): string {
   if (/[^\t -\uFFFC]/.test(first)) return beamImage.id;
   const kind = kindOfSpots(text);
   if (kind) return kind === 'ladder' ? ladderTable.id : spotTable.id;
+  if (beginsAsRipples(text)) return rippleSeries.id;
   // Letters outside a number such as 1e-3.
   if (!/[a-df-z]/i.test(first)) return beamImage.id;
   const columns = /[\t;,]/.test(first) || beginsAsCaustic(readDelimitedTable(first, undefined, false));

@@ -45,8 +45,18 @@ import * as profileList from './profileList.ts';
 import * as ratioMaps from './ratioMaps.ts';
 import * as rawBeam from './rawBeam.ts';
 import * as removal from './removal.ts';
+import * as rippleCharts from './rippleCharts.ts';
+import * as rippleDirection from './rippleDirection.ts';
+import * as rippleInputs from './rippleInputs.ts';
+import * as rippleParts from './rippleParts.ts';
+import * as rippleSeries from './rippleSeries.ts';
+import * as ripples from './ripples.ts';
+import * as rippleUses from './rippleUses.ts';
+import * as rippleWindow from './rippleWindow.ts';
+import * as rippleWindowCharts from './rippleWindowCharts.ts';
 import * as rule from './rule.ts';
 import * as safety from './safety.ts';
+import * as scanInputs from './scanInputs.ts';
 import * as sensitivity from './sensitivity.ts';
 import * as spot from './spot.ts';
 import * as spots from './spots.ts';
@@ -112,6 +122,16 @@ const rooms = [
   takenAsGaussian,
   thresholdDoubt,
   threshold,
+  rippleInputs,
+  ripples,
+  rippleDirection,
+  rippleCharts,
+  rippleSeries,
+  rippleUses,
+  rippleWindow,
+  rippleParts,
+  rippleWindowCharts,
+  scanInputs,
   thresholdChart,
   marks,
   markCharts,

@@ -8,7 +8,8 @@ export const material = choice({
   id: 'workpiece.material',
   name: 'material of the workpiece',
   symbol: '\\text{material}',
-  about: 'What the workpiece is made of; the handbook keeps published thresholds for these materials.',
+  about:
+    'What the workpiece is made of: published thresholds and optical constants are looked up by it, where there are any.',
   initial: 'stainless',
   options: {
     stainless: 'stainless steel',
@@ -17,6 +18,14 @@ export const material = choice({
     titanium: 'titanium',
     niobium: 'niobium',
     silicon: 'silicon',
+    nickel: 'nickel',
+    chromium: 'chromium',
+    iron: 'iron',
+    aluminium: 'aluminium',
+    gold: 'gold',
+    silver: 'silver',
+    tungsten: 'tungsten',
+    molybdenum: 'molybdenum',
     other: 'another material',
   },
 });

@@ -120,7 +120,7 @@ export const micrometre = constant({
   name: 'micrometre',
   symbol: '\\mathrm{\\mu m}',
   unit: 'm',
-  about: 'Length that the dispersion formulas of the glasses are written in.',
+  about: 'Length that dispersion formulas of glasses and tables of optical constants are written in.',
   value: 1e-6,
   source: 'definition',
 });

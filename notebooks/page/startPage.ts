@@ -15,7 +15,7 @@ const places: readonly TablePlace[] = [
   { name: 'Matching', about: 'beam, step and stop', at: [68, 57], href: '#matching' },
   { name: 'Through the focus', about: 'which plane to use', at: [30.5, 57], href: '#through-focus' },
   { name: 'Threshold', about: 'fluence and marks', at: [9, 57], href: '#threshold' },
-  { name: 'Ripples', about: 'period and regularity', at: [17.5, 57] },
+  { name: 'Ripples', about: 'period and window', at: [17.5, 57], href: '#ripples' },
   { name: 'Scanning', about: 'fields, grooves and time', at: [43, 57] },
 ];
 

@@ -30,7 +30,15 @@ import {
 } from '../../notebooks/prose.ts';
 import { slotPieces } from '../../notebooks/slotPieces.ts';
 import { cases } from '../cases.ts';
-import { images, ladderTables, markPictures, spots, spotTables, tables } from '../design/files.ts';
+import {
+  images,
+  ladderTables,
+  markPictures,
+  rippleTables,
+  spots,
+  spotTables,
+  tables,
+} from '../design/files.ts';
 import {
   chooseElement,
   createHeadless,
@@ -72,6 +80,7 @@ const files: Readonly<Record<string, readonly unknown[]>> = {
   'threshold.spotTable': spotTables,
   'markPicture.picture': markPictures,
   'ladder.table': ladderTables,
+  'ripples.series': rippleTables,
 };
 
 /** A value of an input: mostly in its usual span, else anywhere allowed, where the design often cannot work. */

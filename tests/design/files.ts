@@ -3,6 +3,7 @@ import { drawBeam, type SyntheticBeam } from '../../data/measured/drawBeam.ts';
 import { type MeasuredProfile, profileOfPicture } from '../../lib/design/profileFile.ts';
 import type { CameraImage } from '../../lib/measured/cameraImage.ts';
 import type { NamedCaustic, NamedFocusCaustic } from '../../lib/measured/causticTable.ts';
+import type { NamedRipples } from '../../lib/measured/rippleTable.ts';
 import type { NamedSpots } from '../../lib/measured/spotTable.ts';
 import { type DrawnMark, drawMark } from '../measured/drawMark.ts';
 import { drawCaustic, isoPlaces } from '../measured/syntheticCaustic.ts';
@@ -239,4 +240,10 @@ export const ladderTables: readonly NamedSpots[] = [
   }),
   spotsOf('unmeasured.csv', { rows: [], unmeasured: [2, 3] }),
   spotsOf('unmarked.csv', { rows: rungs.map((rung) => ({ ...rung, area: 0 })) }),
+];
+
+/** Series of measured ripple periods against either. */
+export const rippleTables: readonly NamedRipples[] = [
+  { name: 'pulses.csv', against: 'pulses', setting: [5, 20, 80], period: [960e-9, 930e-9, 880e-9] },
+  { name: 'fluence.csv', against: 'fluence', setting: [2000, 3000], period: [400e-9, 1100e-9] },
 ];

@@ -9,6 +9,7 @@ import {
   images,
   ladderTables,
   markPictures,
+  rippleTables,
   spots,
   spotTables,
 } from './files.ts';
@@ -45,6 +46,7 @@ const files: Readonly<Record<string, fc.Arbitrary<unknown>>> = {
   'threshold.spotTable': fc.constantFrom(...spotTables),
   'markPicture.picture': fc.constantFrom(...markPictures),
   'ladder.table': fc.constantFrom(...ladderTables),
+  'ripples.series': fc.constantFrom(...rippleTables),
 };
 
 /** A file of any quality; in one design of five none. */
@@ -84,6 +86,7 @@ const typedBeam = {
   'spot.otherProfiles': [],
   'focus.measuredCaustic': null,
   'threshold.spotTable': null,
+  'ripples.series': null,
   'threshold.leftOut': [],
   'markPicture.picture': null,
   'ladder.table': null,

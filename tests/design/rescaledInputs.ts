@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { designGraph } from '../../lib/design/design.ts';
 import { drawCaustic, wideBeam } from '../measured/syntheticCaustic.ts';
-import { images, ladderTables, markPictures, spots, spotTables } from './files.ts';
+import { images, ladderTables, markPictures, rippleTables, spots, spotTables } from './files.ts';
 import type { Inputs } from './inputs.ts';
 
 /** No lenses, a Galilean pair (the initial one) and a Keplerian pair with a focus inside. */
@@ -41,7 +41,7 @@ const focus = {
   'focus.measuredCaustic': { name: 'focus.csv', ...threeZ },
   'focus.measuredCausticOffset': 0,
 };
-const marks = { 'threshold.spotTable': spotTables[0] };
+const marks = { 'threshold.spotTable': spotTables[0], 'ripples.series': rippleTables[0] };
 const picture = {
   'markPicture.picture': markPictures[0],
   'markPicture.scaleSource': 'typed',
@@ -65,4 +65,5 @@ export const measured = fc.constantFrom<Inputs>(
 export const sureToBeMet: [Inputs, number, number, number, Inputs, Inputs][] = [
   [designGraph.initial, 1, -2, 3, {}, { ...spot, ...focus, ...marks, ...ladder, ...picture }],
   [designGraph.initial, -1, 2, 1, {}, { ...deep, 'workpiece.z': 0 }],
+  [designGraph.initial, 2, 1, -1, {}, image],
 ];

@@ -161,6 +161,7 @@ describe('start page', () => {
       'Matching',
       'Through the focus',
       'Threshold',
+      'Ripples',
     ]);
   });
 

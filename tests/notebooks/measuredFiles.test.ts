@@ -22,6 +22,7 @@ describe('the kind of a file that only says it was measured', () => {
       caustic: 'laser.causticTable',
       spots: 'threshold.spotTable',
       ladder: 'ladder.table',
+      periods: 'ripples.series',
       beam: 'laser.beamImage',
     };
     const expected = Object.entries(kinds).find(([kind]) => name.includes(kind))![1];

@@ -13,6 +13,10 @@ import type * as measured from '../../notebooks/measuredSentences.ts';
 import type * as spots from '../../notebooks/measuredSpotSentences.ts';
 import type * as planeVerdict from '../../notebooks/planeVerdictSentences.ts';
 import type * as removal from '../../notebooks/removalSentences.ts';
+import type * as ripples from '../../notebooks/rippleSentences.ts';
+import type * as rippleSeries from '../../notebooks/rippleSeriesSentences.ts';
+import type * as rippleUses from '../../notebooks/rippleUsesSentences.ts';
+import type * as rippleWindow from '../../notebooks/rippleWindowSentences.ts';
 import type * as spotTable from '../../notebooks/spotTableSentences.ts';
 import type * as threshold from '../../notebooks/thresholdSentences.ts';
 import { read, type Values } from './designOutcomes.ts';
@@ -35,6 +39,10 @@ export type Name =
   | Exclude<keyof typeof picture, 'markForTable' | 'rowParts'>
   | keyof typeof fits
   | keyof typeof removal
+  | keyof typeof ripples
+  | keyof typeof rippleWindow
+  | keyof typeof rippleSeries
+  | keyof typeof rippleUses
   | 'paraxialSaid'
   | 'irradiancesSaid'
   | 'xRaysSaid'

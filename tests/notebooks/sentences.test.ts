@@ -17,6 +17,10 @@ import * as spots from '../../notebooks/measuredSpotSentences.ts';
 import * as planeVerdict from '../../notebooks/planeVerdictSentences.ts';
 import type { Sentence } from '../../notebooks/prose.ts';
 import * as removal from '../../notebooks/removalSentences.ts';
+import * as ripples from '../../notebooks/rippleSentences.ts';
+import * as rippleSeries from '../../notebooks/rippleSeriesSentences.ts';
+import * as rippleUses from '../../notebooks/rippleUsesSentences.ts';
+import * as rippleWindow from '../../notebooks/rippleWindowSentences.ts';
 import { slotPieces } from '../../notebooks/slotPieces.ts';
 import * as spotTable from '../../notebooks/spotTableSentences.ts';
 import { takenAsGaussianSaid } from '../../notebooks/takenAsGaussian.ts';
@@ -37,6 +41,9 @@ import { markPictureCases } from './markPictureCases.ts';
 import { planeVerdictCases } from './planeVerdictCases.ts';
 import { profileCases } from './profileCases.ts';
 import { removalCases } from './removalCases.ts';
+import { rippleCases } from './rippleCases.ts';
+import { rippleSeriesCases } from './rippleSeriesCases.ts';
+import { rippleWindowCases } from './rippleWindowCases.ts';
 import { type Name, sentenceCases } from './sentenceCases.ts';
 import { spotCases } from './spotCases.ts';
 import { spotTableCases } from './spotTableCases.ts';
@@ -64,6 +71,10 @@ const all = new Map(
     ...marks,
     ...fits,
     ...removal,
+    ...ripples,
+    ...rippleWindow,
+    ...rippleSeries,
+    ...rippleUses,
     paraxialSaid,
     irradiancesSaid,
     xRaysSaid,
@@ -92,6 +103,9 @@ const allCases = [
   ...fitCases,
   ...incubationCases,
   ...removalCases,
+  ...rippleCases,
+  ...rippleWindowCases,
+  ...rippleSeriesCases,
 ];
 const reached = new Map<Name, Set<string>>();
 
@@ -200,6 +214,20 @@ describe('every branch says what is so', () => {
       windowGainSaid: 4,
       unshapedMarkSaid: 4,
       dipMarkSaid: 3,
+      periodSaid: 6,
+      directionSaid: 4,
+      constantsSaid: 6,
+      tiltSaid: 3,
+      bothPolarisationsSaid: 3,
+      incubationInWindowSaid: 3,
+      ownWindowSaid: 2,
+      peakInWindowSaid: 4,
+      fieldSaid: 6,
+      gainsApartSaid: 7,
+      planeGainSaid: 6,
+      seriesSaid: 7,
+      seriesRowsSaid: 2,
+      wettingSaid: 4,
     });
   });
 });

@@ -1,0 +1,90 @@
+import { derived } from '../graph/define.ts';
+import type { Derived } from '../graph/quantity.ts';
+import type { FieldParts } from '../process/fieldWindow.ts';
+import { gainBestPeak, gainPeakAtTop } from '../process/fluenceWindow.ts';
+import { plateTransmission } from './losses.ts';
+import { asked } from './marks.ts';
+import { incidence } from './rippleInputs.ts';
+import { fieldParts, reversed, unshapedFieldParts, windowHigh, windowLow } from './rippleWindow.ts';
+import { peakFluence } from './spot.ts';
+
+/** One part of the field that is not as wanted. */
+function partOf(
+  parts: Derived<FieldParts>,
+  key: 'tooLittle' | 'tooMuch',
+  before: '' | 'unshaped.',
+  words: string,
+) {
+  const little = key === 'tooLittle';
+  const symbol = `a_\\text{${little ? 'little' : 'much'}${before === '' ? '' : ',u'}}`;
+  return derived({
+    id: `${before}ripples.area${little ? 'TooLittle' : 'TooMuch'}`,
+    name: `part of the field at too ${little ? 'little' : 'much'}${words}`,
+    symbol,
+    unit: '1',
+    display: '%',
+    digits: 3,
+    about: little
+      ? `Part of a wide scanned field that stays below the lower bound, or gets too few pulses above it${words}.`
+      : `Part of a wide scanned field where a pulse goes beyond the upper bound, or too many come${words}.`,
+    from: { parts },
+    compute: ({ parts }) => parts[key],
+    formula: symbol,
+    source: 'scaling',
+  });
+}
+
+const without = ' without the step';
+export const areaTooLittle = partOf(fieldParts, 'tooLittle', '', '');
+export const areaTooMuch = partOf(fieldParts, 'tooMuch', '', '');
+export const unshapedAreaTooLittle = partOf(unshapedFieldParts, 'tooLittle', 'unshaped.', without);
+export const unshapedAreaTooMuch = partOf(unshapedFieldParts, 'tooMuch', 'unshaped.', without);
+
+export const surfacePeak = derived({
+  id: 'ripples.surfacePeak',
+  name: 'peak fluence on the tilted surface',
+  symbol: 'F_\\text{peak}\\cos\\theta',
+  unit: 'J/m^2',
+  display: 'J/cm^2',
+  digits: 3,
+  about: 'Peak fluence of one pulse per area of the workpiece, incident: what is held against the window.',
+  from: { peak: peakFluence, incidence },
+  compute: ({ peak, incidence }) => peak * Math.cos(incidence),
+  formula: 'F_\\text{peak}\\cos\\theta',
+  source: 'scaling',
+});
+
+const single = { spot: asked, low: windowLow, high: windowHigh, plate: plateTransmission };
+
+export const pulseGainAtTop = derived({
+  id: 'ripples.pulseGainAtTop',
+  name: 'gain of a single pulse with both peaks at the upper bound',
+  symbol: 'G_{1,F_2}',
+  unit: '1',
+  digits: 3,
+  about:
+    'Area of one pulse between the bounds for ripples per energy over that of a Gaussian, both peaks at the upper bound; the losses of the plate and the stop count.',
+  from: single,
+  compute: ({ spot, low, high, plate }) => plate * gainPeakAtTop(spot, ratioOf(low, high)),
+  formula: '\\frac{(A/E)_{F_2}}{(A/E)_{\\text{Gauss},F_2}}',
+  source: 'search',
+});
+
+export const pulseGain = derived({
+  id: 'ripples.pulseGain',
+  name: 'gain of a single pulse at its best peak',
+  symbol: 'G_1',
+  unit: '1',
+  digits: 3,
+  about: 'The same with each beam at the peak up to the upper bound that gives it most area per energy.',
+  from: single,
+  compute: ({ spot, low, high, plate }) => plate * gainBestPeak(spot, ratioOf(low, high)),
+  formula: '\\frac{A/E}{(A/E)_\\text{Gauss}}',
+  source: 'search',
+});
+
+/** F2/F1, or a Problem that names the upper bound. */
+function ratioOf(low: number, high: number): number {
+  if (high > low) return high / low;
+  throw reversed('fluence', windowHigh.id);
+}

@@ -1,0 +1,23 @@
+import type { Spot } from './askedSpot.ts';
+
+/**
+ * The spot on a surface tilted by `incidence` θ (rad, below 90°) in the plane at `direction` φ (rad from x), in
+ * coordinates along the surface: stretched by 1/cos θ along the plane of incidence, its irradiance per surface lower by
+ * cos θ. The change along z over the spot is left out: good where the spot's half-width times tan θ is far below the
+ * Rayleigh length.
+ */
+export function tiltedSpot(spot: Spot, incidence: number, direction: number): Spot {
+  if (incidence === 0) return spot;
+  const [lower, cosine, sine] = [Math.cos(incidence), Math.cos(direction), Math.sin(direction)];
+  return {
+    irradianceAt: (x, y) => {
+      const along = lower * (x * cosine + y * sine);
+      const across = y * cosine - x * sine;
+      return lower * spot.irradianceAt(along * cosine - across * sine, along * sine + across * cosine);
+    },
+    areaAbove: (level) => spot.areaAbove(level / lower) / lower,
+    peak: lower * spot.peak,
+    effectiveArea: spot.effectiveArea / lower,
+    transmission: spot.transmission,
+  };
+}
