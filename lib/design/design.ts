@@ -98,7 +98,7 @@ const rooms = [
   profileComparisons,
   measuredFocus,
   spots,
-  markPicture,
+  markPicture.markPictureInputs,
   pictureMark,
   couponInputs,
   coupon,
