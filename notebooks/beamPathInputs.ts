@@ -28,6 +28,7 @@ import { goal } from '../lib/design/match.ts';
 import { material } from '../lib/design/material.ts';
 import { causticTable } from '../lib/design/measuredCaustic.ts';
 import { measuredPlaneSource, measuredProfileZ } from '../lib/design/measuredSpot.ts';
+import { firstMicrograph, otherMicrograph } from '../lib/design/micrographs.ts';
 import type { PictureInputs } from '../lib/design/pictureInputs.ts';
 import {
   apertureDiameter,
@@ -175,6 +176,8 @@ const conditions: Readonly<Record<string, readonly Condition[]>> = {
   [secondDepth.id]: [[branches.id, 'two']],
   [secondThreshold.id]: [[branches.id, 'two']],
   ...pictureConditions(markPictureInputs),
+  ...pictureConditions(firstMicrograph),
+  ...pictureConditions(otherMicrograph),
   [measuredProfileZ.id]: [[measuredPlaneSource.id, 'typed']],
   [polarisationAngle.id]: [[polarisation.id, 'linear']],
   [typedIndexOfSurface.id]: [[constantsSource.id, 'typed']],

@@ -5,6 +5,7 @@ import { markPictureInputs } from '../lib/design/markPicture.ts';
 import { causticTable } from '../lib/design/measuredCaustic.ts';
 import { focusCaustic } from '../lib/design/measuredFocus.ts';
 import { measuredPlaneSource, measuredProfile, measuredProfileZ } from '../lib/design/measuredSpot.ts';
+import { firstMicrograph, otherMicrograph } from '../lib/design/micrographs.ts';
 import type { PictureInputs } from '../lib/design/pictureInputs.ts';
 import { type MeasuredProfile, profileOfPicture, readProfileFile } from '../lib/design/profileFile.ts';
 import { beamSource, ratioSource } from '../lib/design/rawBeam.ts';
@@ -18,7 +19,7 @@ import { type CameraImage, decodeCameraImage } from '../lib/measured/cameraImage
 import { beginsAsCaustic } from '../lib/measured/causticTable.ts';
 import { looksLikeNumbers } from '../lib/measured/csvImage.ts';
 import { readDelimitedTable } from '../lib/measured/delimitedTable.ts';
-import { decodeMarkPicture } from '../lib/measured/micrograph.ts';
+import { decodeMarkPicture, decodeMicrograph } from '../lib/measured/micrograph.ts';
 import { isPng } from '../lib/measured/pngImage.ts';
 import { sha256 } from '../lib/measured/sha256.ts';
 import { kindOfSpots } from '../lib/measured/spotTable.ts';
@@ -79,6 +80,8 @@ export const measuredFiles: Readonly<Record<string, MeasuredFile>> = {
     read: (bytes, name) => ({ [focusCaustic.id]: readFocusCausticFile(decodeText(bytes), name) }),
   },
   ...pictureFile(markPictureInputs, '.png,.tif,.tiff,.jpg,.jpeg,.csv,.txt', decodeMarkPicture),
+  ...pictureFile(firstMicrograph, '.png,.tif,.tiff,.jpg,.jpeg', decodeMicrograph),
+  ...pictureFile(otherMicrograph, '.png,.tif,.tiff,.jpg,.jpeg', decodeMicrograph),
   [rippleSeries.id]: {
     accept: '.csv,.txt,.tsv,.dat',
     table: true,

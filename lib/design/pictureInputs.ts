@@ -2,8 +2,7 @@ import { choice, derived, file } from '../graph/define.ts';
 import type { ChoiceInput, FileInput } from '../graph/quantity.ts';
 import { formatReadable } from '../graph/units.ts';
 import type { CameraImage } from '../measured/cameraImage.ts';
-import { previewImage } from '../measured/imagePreview.ts';
-import { type PictureRegion, takeRegion } from '../measured/markLevels.ts';
+import type { PictureRegion } from '../measured/markLevels.ts';
 import { Problem } from '../problem.ts';
 import { fromCorner, noPicture, type PictureNames, pictureScale, pixelInputs } from './pictureScale.ts';
 
@@ -96,25 +95,4 @@ export function namingPart<T>(
     const input = chosen === 'part' ? inputs.regionSource.id : inputs.picture.id;
     throw new Problem(error.kind, error.message, { ...error.parts, input });
   }
-}
-
-/** The part of the picture that counts, small enough for a chart. */
-export function picturePreview(names: PictureNames, inputs: PictureInputs, name: string) {
-  return derived({
-    id: `${names.prefix}.preview`,
-    name,
-    symbol: '\\text{preview}',
-    unit: 'none',
-    about: 'The part of the picture that is measured, averaged over blocks of pixels, for showing.',
-    from: { picture: inputs.picture, region: inputs.region, source: inputs.regionSource },
-    compute: ({ picture, region, source }) => {
-      if (picture === null) throw noPicture(names);
-      const part = namingPart(source, inputs, () =>
-        takeRegion(picture, source === 'part' ? region : undefined),
-      );
-      return previewImage({ ...picture, ...part }, 320);
-    },
-    formula: '\\text{mean over blocks}',
-    source: 'definition',
-  });
 }

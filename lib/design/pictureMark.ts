@@ -1,5 +1,7 @@
 import { derived, ifThere } from '../graph/define.ts';
 import { formatReadable } from '../graph/units.ts';
+import { previewImage } from '../measured/imagePreview.ts';
+import { takeRegion } from '../measured/markLevels.ts';
 import { measureMark, type PictureMark } from '../measured/markPicture.ts';
 import {
   markPicture,
@@ -10,7 +12,7 @@ import {
   markRegionSource,
 } from './markPicture.ts';
 import { marked } from './marks.ts';
-import { namingPart, picturePreview } from './pictureInputs.ts';
+import { namingPart } from './pictureInputs.ts';
 import { noPicture } from './pictureScale.ts';
 
 export const foundMark = derived({
@@ -34,7 +36,23 @@ export const foundMark = derived({
   heavy: 'search',
 });
 
-export const markPreview = picturePreview(markPictureNames, markPictureInputs, 'picture of the mark');
+export const markPreview = derived({
+  id: 'markPicture.preview',
+  name: 'picture of the mark',
+  symbol: '\\text{preview}',
+  unit: 'none',
+  about: 'The part of the picture that is measured, averaged over blocks of pixels, for showing.',
+  from: { picture: markPicture, region: markRegion, source: markRegionSource },
+  compute: ({ picture, region, source }) => {
+    if (picture === null) throw noPicture(markPictureNames);
+    const part = namingPart(source, markPictureInputs, () =>
+      takeRegion(picture, source === 'part' ? region : undefined),
+    );
+    return previewImage({ ...picture, ...part }, 320);
+  },
+  formula: '\\text{mean over blocks}',
+  source: 'definition',
+});
 
 /** What tells against the numbers of the mark. */
 const doubtOf = ({ notes }: PictureMark) => (notes.length === 0 ? undefined : notes.join(' '));
