@@ -10,7 +10,7 @@ import { formatReadable } from '../lib/graph/units.ts';
 import { sampleById } from '../lib/materials/opticalConstants.ts';
 import type { RipplePicture } from '../lib/measured/ripplePicture.ts';
 import { niceEnd } from '../lib/numerics/niceEnd.ts';
-import type { PeriodCurve } from '../lib/process/rippleCurves.ts';
+import { type PeriodCurve, spreadOfCurves } from '../lib/process/rippleCurves.ts';
 import { measuredRange, publishedRipples } from '../lib/process/ripplePoints.ts';
 import { largest } from './columns.ts';
 import { type FigureSpec, figure, type MarkSpec, type SeriesSpec } from './document.ts';
@@ -34,12 +34,22 @@ function joined(
   return { x: column((curve) => curve.wavelength), y: column((curve) => curve.period) };
 }
 
+const nanometres = (values: Float64Array) => values.map((value) => nano * value);
+
 /** The model's curves: of the sample in use, of the others, and where no wave is bound. */
 function modelSeries(curves: readonly PeriodCurve[], own: string): SeriesSpec[] {
   const mine = curves.filter(({ sample }) => sample === own);
   const others = curves.filter(({ sample }) => sample !== own);
   const bound = ({ bound }: PeriodCurve, i: number) => bound[i]!;
+  const spread = spreadOfCurves(curves);
   const series: SeriesSpec[] = [
+    {
+      label: 'between the samples',
+      role: 'second',
+      x: nanometres(spread.wavelength),
+      y: nanometres(spread.low),
+      y2: nanometres(spread.high),
+    },
     { label: 'model, no wave bound', role: 'reference', ...joined(curves, (curve, i) => !bound(curve, i)) },
     { label: 'model, other samples', role: 'second', ...joined(others, bound) },
     {
@@ -171,7 +181,7 @@ export const periodIncidenceFigure = figure({
           role: 'today',
         },
       ],
-      summary: `Today, at ${formatReadable(incidence, 'rad', 'deg', 3)}, the model gives ${shown}. In p polarisation the period parts in two as the workpiece is tilted, a shorter one from the wave that runs with the light and a longer one from the wave against it, drawn up to three wavelengths; in s polarisation there is one, a little longer than at normal incidence.${bound ? '' : ' No wave is bound to this surface: these curves predict nothing.'}`,
+      summary: `Today, at ${formatReadable(incidence, 'rad', 'deg', 3)}, the model gives ${shown}. In p polarisation the period parts in two as the workpiece is tilted, a shorter one from the wave that runs with the light and a longer one from the wave against it, drawn up to three wavelengths; in s polarisation there is one, longer than at normal incidence.${bound ? '' : ' No wave is bound to this surface: these curves predict nothing.'}`,
     };
   },
 });

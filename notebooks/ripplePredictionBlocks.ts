@@ -118,7 +118,7 @@ export const predictionBlocks: readonly Block[] = [
     prose: prose`
       ### On a tilted workpiece
 
-      ${tiltSaid} In p polarisation the period parts in two; in s polarisation it grows a little. Between the two the model’s wave vector lies along the field on the surface (worked out here).
+      ${tiltSaid} In p polarisation the period parts in two; in s polarisation it grows without parting. Between the two the model’s wave vector lies along the field on the surface (worked out here).
     `,
   },
   periodIncidenceFigure,

@@ -28,7 +28,7 @@ export const periodSaid = says(
         : phrase`${ripplePeriod} from the wave that runs with the light, and ${longRipplePeriod} from the one against it`
       : phrase`${ripplePeriod}`;
     if (!bound)
-      return phrase`No wave is bound to this surface as it is when cold: the formula’s ${model} is a number near the wavelength and predicts nothing. Ripples may come all the same, since the pulses themselves change the surface; measured ones would mostly lie between ${expectedPeriods}.`;
+      return phrase`No wave is bound to this surface as it is when cold: the formula’s ${model} is a number near the wavelength and predicts nothing. Ripples may come all the same, since the pulses themselves change the surface; measured ones would mostly be ${expectedPeriods}.`;
     return phrase`The model gives a period of ${model}. Measured ones are mostly shorter: expect ${expectedPeriods}, and shorter ones as more pulses fall on a place.`;
   },
   [longRipplePeriod],

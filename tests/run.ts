@@ -1,10 +1,13 @@
 import { spawnSync } from 'node:child_process';
-import { readFileSync, rmSync } from 'node:fs';
+import { readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { prepareBrowser } from './browser/prepareBrowser.ts';
 
-/** Runs types, lint, unit tests and browser tests; closes with "N passed, N failed". `--long` takes the full counts. */
+/**
+ * Runs types, lint, unit tests and browser tests; closes with "N passed, N failed". `--long` runs those tests at full
+ * counts that have more of them than `npm test` takes: the files that read tests/cases.ts.
+ */
 const long = process.argv.includes('--long');
 const env = { ...process.env, STEPWELL_LONG: long ? '1' : '0', FORCE_COLOR: '0' };
 let passed = 0;
@@ -63,6 +66,15 @@ if (!long) {
   check('types of the library without DOM and Node', 'tsc', ['--noEmit', '-p', 'lib']);
   check('lint and format', 'biome', ['check', '.']);
 }
+/** Files of tests that count more cases in the long run, by the end of their names; all of them in the quick one. */
+function filesOf(ending: '.test.ts' | '.spec.ts'): string[] {
+  if (!long) return [];
+  return readdirSync('tests', { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith(ending))
+    .map((name) => join('tests', name))
+    .filter((path) => /from '[./]+cases\.ts'/.test(readFileSync(path, 'utf8')));
+}
+
 const unitReport = join(tmpdir(), `stepwell-unit-${process.pid}.json`);
 suite(
   'unit tests',
@@ -74,6 +86,7 @@ suite(
     '--reporter=default',
     '--reporter=json',
     `--outputFile.json=${unitReport}`,
+    ...filesOf('.test.ts'),
   ],
   unitReport,
 );
@@ -85,7 +98,7 @@ else {
   suite(
     'browser tests',
     'playwright',
-    ['test', '--config', 'tests/browser/playwright.config.ts'],
+    ['test', '--config', 'tests/browser/playwright.config.ts', ...filesOf('.spec.ts')],
     pageReport,
     {
       STEPWELL_BROWSER: browser,

@@ -38,6 +38,8 @@ export const designs: Readonly<Record<string, InventedDesign>> = {
       'coupon.highEnergy': 40e-6,
       'coupon.firstZ': -0.6e-3,
       'coupon.lastZ': 0.6e-3,
+      'scan.speed': 0.1,
+      'scan.lineSpacing': 14e-6,
     },
   },
   'cold-plate-channels.json': {
@@ -58,6 +60,7 @@ export const designs: Readonly<Record<string, InventedDesign>> = {
       'coupon.lowEnergy': 1e-6,
       'coupon.firstZ': -0.3e-3,
       'coupon.lastZ': 0.3e-3,
+      'scan.speed': 0.1,
     },
   },
 };

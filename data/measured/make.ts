@@ -8,6 +8,7 @@ import { drawLadder, ladderTruth } from './drawLadder.ts';
 import { drawMarkPicture, markPictureTruth } from './drawMarkPicture.ts';
 import { drawMarks, marksTruth } from './drawMarks.ts';
 import { drawEvenField, drawUnevenField, ripplesTruth } from './drawMicrographs.ts';
+import { drawPeriods, periodsTruth } from './drawPeriods.ts';
 import { drawSpotCaustic, drawSpotLine, drawSpotPicture, spotTruth } from './drawSpot.ts';
 
 /** Peak and width of the wings over the core of the rain-gauge beam. */
@@ -177,6 +178,7 @@ export const truth = {
   markPicture: markPictureTruth,
   ladder: ladderTruth,
   ripples: ripplesTruth,
+  periods: periodsTruth,
 };
 
 const ladderHeader = 'plate;energy (µJ);z (mm);dx (µm);dy (µm)';
@@ -196,6 +198,7 @@ export function makeMeasured(): Record<string, Uint8Array> {
     'rain-gauge-spots.csv': writeTable('energy (µJ);dx (µm);dy (µm);N;z (mm);remark', ';', drawMarks(), ','),
     'rain-gauge-ladder.csv': writeTable(ladderHeader, ';', drawLadder('own', 91), ','),
     'rain-gauge-thin-step-ladder.csv': writeTable(ladderHeader, ';', drawLadder('thin', 92), ','),
+    'rain-gauge-periods.csv': writeTable('N;period (nm)', ';', drawPeriods(), ','),
     'even-ripples.png': writePlainPng(drawEvenField()),
     'uneven-ripples.png': writePlainPng(drawUnevenField()),
     'cold-plate-caustic.csv': writeTable('z (mm),d (µm)', ',', drawCaustic(coldPlateCaustic), '.'),

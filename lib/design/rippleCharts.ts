@@ -1,6 +1,5 @@
 import { derived } from '../graph/define.ts';
 import { samplesOf } from '../materials/opticalConstants.ts';
-import { niceEnd } from '../numerics/niceEnd.ts';
 import { familyMap } from '../optics/familyMap.ts';
 import { spaced } from '../optics/focusMaps.ts';
 import { defocusAt, focusRadius as focusRadiusOf } from '../optics/light.ts';
@@ -77,7 +76,7 @@ export const slantedCut = derived({
     if (incidence === 0) throw notTilted();
     const [lower, along] = [Math.cos(incidence), Math.sin(incidence)];
     const wide = focusRadiusOf(light) * Math.hypot(1, defocusAt(light, z)) * spreadOf(light);
-    const radii = spaced(0, niceEnd(reachInRadii * wide), places);
+    const radii = spaced(0, reachInRadii * wide, places);
     const place = Float64Array.from({ length: 2 * places - 1 }, (_, i) => {
       const at = i - places + 1;
       return (Math.sign(at) * radii[Math.abs(at)]!) / lower;

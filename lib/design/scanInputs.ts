@@ -7,7 +7,7 @@ export const scanSpeed = number({
   symbol: 'v',
   unit: 'm/s',
   about: 'Speed of the spot over the workpiece along a line.',
-  initial: 0.4,
+  initial: 0.05,
   range: { min: 0, above: true, max: 1000 },
   typical: [0.01, 10],
 });
@@ -19,7 +19,7 @@ export const lineSpacing = number({
   unit: 'm',
   display: 'um',
   about: 'Distance of neighbouring lines of a scanned field.',
-  initial: 10e-6,
+  initial: 6e-6,
   range: { min: 0.1e-6, max: 10e-3 },
   typical: [1e-6, 100e-6],
 });

@@ -16,6 +16,8 @@ const otherUnits: Readonly<Record<string, string>> = {
   W: 'mW',
   'J/cm^2': 'J/m^2',
   mrad: 'deg',
+  deg: 'rad',
+  'm/s': 'mm/s',
   '%': '1',
 };
 

@@ -85,6 +85,6 @@ function beyond(name: string, at: number, first: number, last: number): Problem 
   return new Problem(
     'outside',
     `The optical constants of ${name} are known from ${nm(first)} to ${nm(last)}, not at ${nm(at)}. Choose another sample, or type n and k.`,
-    { value: nm(at), allowed: `${nm(first)} to ${nm(last)}` },
+    { input: 'ripples.constantsSource', value: nm(at), allowed: `${nm(first)} to ${nm(last)}` },
   );
 }

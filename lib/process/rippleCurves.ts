@@ -45,6 +45,43 @@ export function periodCurve(sample: string, { ambientIndex, incidence, azimuth }
   };
 }
 
+/** Lowest and highest period of several samples by wavelength, m; all three NaN where fewer than two of them hold a bound wave. */
+export interface PeriodSpread {
+  readonly wavelength: Float64Array;
+  readonly low: Float64Array;
+  readonly high: Float64Array;
+}
+
+/** What lies between the samples, every 5 nm; periods are straight between the places of a curve. */
+export function spreadOfCurves(curves: readonly PeriodCurve[]): PeriodSpread {
+  const places = steps + 1;
+  const wavelength = Float64Array.from(
+    { length: places },
+    (_, i) => shortest + ((longest - shortest) * i) / steps,
+  );
+  const periods = Array.from(wavelength, (at) => curves.map((curve) => boundPeriod(curve, at)));
+  const there = periods.map((all) => all.filter((period) => !Number.isNaN(period)));
+  const end = (of: (...values: number[]) => number) =>
+    Float64Array.from(there, (all) => (all.length < 2 ? Number.NaN : of(...all)));
+  const low = end(Math.min);
+  return {
+    wavelength: wavelength.map((at, i) => (Number.isNaN(low[i]!) ? Number.NaN : at)),
+    low,
+    high: end(Math.max),
+  };
+}
+
+/** Period of a curve at a wavelength, NaN beyond its ends or where no wave is bound to either side. */
+function boundPeriod({ wavelength, period, bound }: PeriodCurve, at: number): number {
+  const above = wavelength.findIndex((one) => one >= at);
+  if (above < 0 || (above === 0 && wavelength[0]! > at)) return Number.NaN;
+  const below = Math.max(0, above - 1);
+  if (!bound[below] || !bound[above]) return Number.NaN;
+  const step = wavelength[above]! - wavelength[below]!;
+  const part = step === 0 ? 0 : (at - wavelength[below]!) / step;
+  return period[below]! + part * (period[above]! - period[below]!);
+}
+
 /** Modelled periods against the angle of incidence; columns end where their wave does. */
 export interface IncidenceCurves {
   /** rad, from 0 to 80°. */

@@ -5,6 +5,7 @@ import { leaveOut, leftOutReason, leftOutRow } from '../../lib/design/leftOut.ts
 import { markPicture } from '../../lib/design/markPicture.ts';
 import { measuredProfile, measuredProfileZ } from '../../lib/design/measuredSpot.ts';
 import { otherProfiles } from '../../lib/design/profileList.ts';
+import { rippleSeries } from '../../lib/design/rippleSeries.ts';
 import { leftOut, spotTable } from '../../lib/design/spots.ts';
 import type { ListItem } from '../../lib/graph/quantity.ts';
 import {
@@ -37,6 +38,7 @@ export const designOptions = [
   'mark-picture',
   'spots',
   'ladder',
+  'periods',
   'leave-out',
 ] as const;
 
@@ -47,6 +49,7 @@ const files = {
   'mark-picture': markPicture.id,
   spots: spotTable.id,
   ladder: ladderTable.id,
+  periods: rippleSeries.id,
 } as const;
 
 /** The design named on the command line (the initial one without a file), with measured files and then --set applied. */

@@ -89,4 +89,5 @@ export const sureToBeMet: [Inputs, number, number, number, Inputs, Inputs][] = [
     },
   ],
   [designGraph.initial, -1, 2, 1, {}, { ...deep, 'workpiece.z': 0 }],
+  [designGraph.initial, 2, 1, -1, {}, image],
 ];

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { designs } from '../../data/designs/make.ts';
 import { predictedMark } from '../../data/measured/drawMarkPicture.ts';
 import { makeMeasured, truth } from '../../data/measured/make.ts';
+import { readRippleFile } from '../../lib/design/rippleSeries.ts';
 import { readSpotFile } from '../../lib/design/spotFile.ts';
 import { decodeCameraImage } from '../../lib/measured/cameraImage.ts';
 import { readCausticTable } from '../../lib/measured/causticTable.ts';
@@ -133,6 +134,19 @@ describe('the invented files', () => {
     expectClose(main!.period, period, { absolute: main!.periodUncertainty, source });
     expectClose(main!.direction, direction, { absolute: main!.directionUncertainty, source });
     expect(main!.periodUncertainty).toBeLessThan(0.03 * period);
+  });
+
+  it('periods of the rain-gauge funnel: what was put in, to three times the scatter', () => {
+    const name = 'rain-gauge-periods.csv';
+    const { against, setting, period } = readRippleFile(new TextDecoder().decode(read(name)), name);
+    const { atTen, fallPerTenfold, scatter, pulses } = truth.periods;
+    expect(against).toBe('pulses');
+    expect(setting).toEqual(pulses);
+    const source = 'data/measured/README.md';
+    pulses.forEach((count, i) => {
+      const exact = atTen * (1 - fallPerTenfold * Math.log10(count / 10));
+      expectClose(period[i]!, exact, { relative: 3 * scatter, source });
+    });
   });
 
   it('even ripples: the caption is left out', () => {

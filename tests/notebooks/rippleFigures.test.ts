@@ -1,8 +1,10 @@
 import { parseHTML } from 'linkedom';
 import { describe, expect, it } from 'vitest';
 import { hasValue, type Outcome, valueOrThrow } from '../../lib/graph/outcome.ts';
+import { constantsAt } from '../../lib/materials/opticalConstants.ts';
 import type { Light } from '../../lib/optics/light.ts';
 import { spotAt } from '../../lib/optics/spot.ts';
+import { surfaceWave } from '../../lib/process/surfaceWave.ts';
 import type { FigureBlock, FigureSpec } from '../../notebooks/document.ts';
 import { drawFigureStatic } from '../../notebooks/figurePicture.ts';
 import type { From } from '../../notebooks/prose.ts';
@@ -88,6 +90,24 @@ describe('period against the wavelength', () => {
     // The tables of n and k bend between the places that are drawn, 5 nm apart: 0.5 nm.
     expectClose(valueAt(own, 1030), 1026.2, { absolute: 0.5, relative: 0 });
     expectClose(marks!.at(-1)!.y!, 1026.2, { absolute: 0.05, relative: 0 });
+  });
+
+  it('shades what lies between the samples of titanium, and nothing where there is one sample', () => {
+    const { series } = specOf(periodWavelengthFigure, { 'workpiece.material': 'titanium' });
+    const spread = series.find(({ label }) => label === 'between the samples')!;
+    const at = spread.x.findIndex((x) => x >= 800);
+    const light = spread.x[at]!;
+    const periods = ['titaniumJohnson', 'titaniumMash', 'titaniumPalm']
+      .map((id) => surfaceWave(constantsAt(id, light * 1e-9), 1))
+      .filter(({ bound }) => bound)
+      .map(({ index }) => light / index);
+    expect(periods.length).toBeGreaterThan(1);
+    // As above: bends between places that are drawn.
+    const bend = { absolute: 0.5, relative: 0 };
+    expectClose(spread.y[at]!, Math.min(...periods), bend);
+    expectClose(spread.y2![at]!, Math.max(...periods), bend);
+    const alone = specOf(periodWavelengthFigure, { 'workpiece.material': 'gold' });
+    expect(alone.series.map(({ label }) => label)).not.toContain('between the samples');
   });
 
   it('draws what no wave is bound to in grey', () => {

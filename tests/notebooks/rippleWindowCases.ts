@@ -54,7 +54,7 @@ export const rippleWindowCases: readonly Case[] = [
   },
   {
     says: 'fieldSaid',
-    design: { ...atTop, 'ripples.windowHigh': 2600.1 },
+    design: { ...atTop, 'ripples.windowHigh': 2600.1, 'scan.speed': 0.4, 'scan.lineSpacing': 10e-6 },
     text: /: more with the plate\. With the plate the rest gets too little, .*; without it the rest gets too little/,
     truth: (value) => inside(value) > 0.02 && value('unshaped.ripples.areaTooMuch') === 0,
   },

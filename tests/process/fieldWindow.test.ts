@@ -1,51 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import type { Spot } from '../../lib/optics/askedSpot.ts';
 import { focusRadius } from '../../lib/optics/light.ts';
-import { partsInWindow, type ScannedField } from '../../lib/process/fieldWindow.ts';
+import { partsInWindow } from '../../lib/process/fieldWindow.ts';
 import type { PulseWindow } from '../../lib/process/pulseWindow.ts';
 import { long } from '../cases.ts';
 import { expectClose } from '../close.ts';
+import { countParts } from './countParts.ts';
 import { crossedStep, gaussianLight, roundStep, spotAtDefocus } from './spots.ts';
 
 const w0 = focusRadius(gaussianLight);
 const open: PulseWindow = { low: 2000, high: 2600, pulsesLow: 1, pulsesHigh: 1e6, exponent: 1 };
-
-/** Parts by counting places of a fine grid, each pulse asked of the spot itself. */
-function count(
-  spot: Spot,
-  unit: number,
-  field: ScannedField,
-  window: PulseWindow,
-  columns: number,
-  rows: number,
-) {
-  let [inside, much] = [0, 0];
-  const reach = 3.2 * w0;
-  for (let row = 0; row < rows; row++)
-    for (let column = 0; column < columns; column++) {
-      const x = ((column + 0.5) / columns) * field.pulseSpacing;
-      const y = ((row + 0.5) / rows) * field.lineSpacing;
-      const all: number[] = [];
-      for (let l = Math.floor((y - reach) / field.lineSpacing); l <= (y + reach) / field.lineSpacing; l++)
-        for (
-          let m = Math.floor((x - reach) / field.pulseSpacing);
-          m <= (x + reach) / field.pulseSpacing;
-          m++
-        ) {
-          const F = unit * spot.irradianceAt(x - m * field.pulseSpacing, y - l * field.lineSpacing);
-          for (let pass = 0; pass < field.passes; pass++) all.push(F);
-        }
-      all.sort((a, b) => b - a);
-      const bound = (F: number, n: number) => F * Math.max(1, n / window.pulsesLow) ** (window.exponent - 1);
-      const enough = all.some((F, i) => i + 1 >= window.pulsesLow && F >= bound(window.low, i + 1));
-      const tooMuch =
-        all.some((F, i) => F > bound(window.high, i + 1)) ||
-        all.some((F, i) => i + 1 > window.pulsesHigh && F >= bound(window.low, i + 1));
-      if (tooMuch) much++;
-      else if (enough) inside++;
-    }
-  return { inside: inside / (columns * rows), tooMuch: much / (columns * rows) };
-}
 
 describe('a scanned field in a window', () => {
   it('of lone Gaussian pulses: π w²/2 ln(F2/F1) a cell inside, π w²/2 ln(F0/F2) at too much', () => {
@@ -86,7 +49,7 @@ describe('a scanned field in a window', () => {
       const window = { ...open, ...more };
       const parts = partsInWindow(spot, unit, field, window);
       const [columns, rows, tolerance] = long ? [160, 960, 1e-3] : [24, 240, 5e-3];
-      const counted = count(spot, unit, field, window, columns, rows);
+      const counted = countParts(spot, unit, field, window, { columns, rows, reach: 3.2 * w0 });
       // Counting itself is good to half a row at each of two edges.
       expectClose(parts.inside, counted.inside, { absolute: tolerance, relative: 0 });
       expectClose(parts.tooMuch, counted.tooMuch, { absolute: tolerance, relative: 0 });

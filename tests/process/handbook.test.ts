@@ -12,9 +12,10 @@ import { expectClose } from '../close.ts';
 const joulesPerSquareCentimetre = 1e4;
 
 describe('the handbook of thresholds', () => {
-  it('holds what the design offers, but for other materials, each with its sources', () => {
-    const { other: _, ...options } = material.options as Record<string, string>;
-    expect(Object.fromEntries(handbookMaterials.map(({ id, name }) => [id, name]))).toEqual(options);
+  it('holds materials that the design offers, each with its sources', () => {
+    const options = material.options as Record<string, string>;
+    expect(handbookMaterials.length).toBeGreaterThan(5);
+    for (const { id, name } of handbookMaterials) expect(options[id], id).toBe(name);
     for (const { rows } of handbookMaterials) {
       expect(rows.length).toBeGreaterThan(0);
       for (const row of rows) {
