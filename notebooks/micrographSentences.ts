@@ -1,5 +1,5 @@
 import { smoothing } from '../lib/design/micrographInputs.ts';
-import { counterClockwise } from '../lib/design/micrographResults.ts';
+import { counterClockwise, warningsOf } from '../lib/design/micrographResults.ts';
 import { firstMicrograph, type Micrograph, otherMicrograph } from '../lib/design/micrographs.ts';
 import type { Quantity } from '../lib/graph/quantity.ts';
 import { formatReadable } from '../lib/graph/units.ts';
@@ -7,13 +7,13 @@ import type { CoherenceLength } from '../lib/measured/rippleCoherence.ts';
 import type { RipplePicture } from '../lib/measured/ripplePicture.ts';
 import { irregularities, regularityCells, regularityRule, weakCells } from './micrographWords.ts';
 import { type Phrase, phrase, type Sentence, says } from './prose.ts';
+import { listed } from './shortTexts.ts';
 
 const pixels = (value: number, digits = 4) => formatReadable(value, '1', 'px', digits);
 const angleText = (angle: number, digits = 3) => formatReadable(angle, 'rad', 'deg', digits);
 
-/** The notes on rows that were left out, and those that tell against the numbers. */
+/** The notes on rows that were left out. */
 const leftOutNotes = ({ notes, written }: RipplePicture) => notes.slice(0, written.length);
-const warnings = ({ notes, written }: RipplePicture) => notes.slice(written.length);
 
 /** The second kind of ripples. */
 function secondSaid(m: Micrograph, { second }: RipplePicture, pitch: number | null): Phrase {
@@ -80,7 +80,7 @@ function regularSaidOf(m: Micrograph): Sentence {
       const kept = phrase`the ripples keep their phase over ${coherenceSaid(m.coherenceAlong, main.coherenceAlong, pitch)} along the wave vector and ${coherenceSaid(m.coherenceAcross, main.coherenceAcross, pitch)} along the ridges`;
       const weak = `${weakCells(found)} of ${regularityCells(found)} cells of the map of local regularity lie below 0.5`;
       const against = irregularities(found);
-      const verdict = against.length === 0 ? 'this one is' : `this one is not, for ${against.join(' and ')}`;
+      const verdict = against.length === 0 ? 'this one is' : `this one is not, for ${listed(against)}`;
       return phrase`${scatter}; ${kept}; ${weak}. ${regularityRule}: ${verdict}.`;
     },
     [smoothing, m.halfWidth, m.coherenceAlong, m.coherenceAcross],
@@ -93,7 +93,7 @@ export const otherRegularSaid = regularSaidOf(otherMicrograph);
 /** What tells against the numbers; nothing where nothing does. */
 function warningOf(m: Micrograph, letter: string): Sentence {
   return says({ found: m.found }, ({ found }) => {
-    const against = warnings(found);
+    const against = warningsOf(found);
     return against.length === 0 ? '' : `Micrograph ${letter}: ${against.join(' ')}`;
   });
 }

@@ -31,7 +31,7 @@ function againstExpectedOf(m: Micrograph, letter: string): Sentence {
         end === undefined || place === 'another mechanism'
           ? ''
           : `, though ${formatReadable(end, 'm', 'nm', 3)} lies within twice its uncertainty`;
-      return phrase`The period of micrograph ${letter}, ${m.period} ± ${m.periodUncertainty}, ${placeWords[place]}, ${expectedPeriods}${near}. An error of the scale shifts it by as much.`;
+      return phrase`The period of micrograph ${letter}, ${m.period} ± ${m.periodUncertainty}, ${placeWords[place]}, ${expectedPeriods}${near}. An error of the scale comes on top.`;
     },
   );
 }

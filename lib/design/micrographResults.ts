@@ -20,7 +20,13 @@ interface ResultText {
   readonly digits?: number;
 }
 
-const notesOf = ({ notes }: RipplePicture) => (notes.length === 0 ? undefined : notes.join(' '));
+/** What tells against the numbers; that rows of a caption were left out does not. */
+export const warningsOf = ({ notes, written }: RipplePicture) => notes.slice(written.length);
+
+function noteOf(found: RipplePicture): string | undefined {
+  const warnings = warningsOf(found);
+  return warnings.length === 0 ? undefined : warnings.join(' ');
+}
 
 /** What results are made from. */
 interface Measured {
@@ -39,8 +45,8 @@ export function resultsOf({ found, pitch, picture }: Measured, prefix: string, l
     ...text,
     id: `${prefix}.${id}`,
     name: `${name} (${letter})`,
-    symbol: `${symbol}_\\text{${letter}}`,
-    valid: ({ found }: { readonly found: RipplePicture }) => notesOf(found),
+    symbol: `{${symbol}}_\\text{${letter}}`,
+    valid: ({ found }: { readonly found: RipplePicture }) => noteOf(found),
   });
   const plain =
     (unit: '1' | 'rad', display: string, source = 'common practice') =>

@@ -113,7 +113,7 @@ const regular: readonly Case[] = [
       main: { ...main!, tileShare: 0.7 },
       orientation: { ...orientation, halfWidth: 0.5 },
     })),
-    text: /this one is not, for its half-width and its weak cells and the parts in which the ripples do not stand out\.$/,
+    text: /this one is not, for its half-width, its weak cells and the parts in which the ripples do not stand out\.$/,
     truth: (value) => value('micrograph.halfWidth') > 15 * degree && found(value).main!.tileShare < 0.8,
   },
   {

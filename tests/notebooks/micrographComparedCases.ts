@@ -24,7 +24,7 @@ const againstPrediction: readonly Case[] = [
     says: 'againstExpected',
     design: inA('fine'),
     // 0.70 to 0.95 of 1030 nm is 721 to 978.5 nm.
-    text: /^The period of micrograph A, 899\.8\snm ± 0\.41\snm, lies inside the periods to be expected, 721\snm to 979\snm\. An error of the scale shifts it by as much\.$/,
+    text: /^The period of micrograph A, 899\.8\snm ± 0\.41\snm, lies inside the periods to be expected, 721\snm to 979\snm\. An error of the scale comes on top\.$/,
     truth: (value) => value('micrograph.period') > 721 * nm && value('micrograph.period') < 978.5 * nm,
   },
   {
