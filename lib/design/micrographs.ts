@@ -1,6 +1,7 @@
 import { derived, ifThere } from '../graph/define.ts';
+import type { CameraImage } from '../measured/cameraImage.ts';
 import { previewImage } from '../measured/imagePreview.ts';
-import { takeRegion } from '../measured/markLevels.ts';
+import { type PictureRegion, takeRegion } from '../measured/markLevels.ts';
 import { rippleSteps } from '../measured/ripplePicture.ts';
 import { Problem } from '../problem.ts';
 import { type MicrographLetter, micrographInputs, micrographNames, smoothing } from './micrographInputs.ts';
@@ -8,6 +9,13 @@ import { mainResults, regularityResults, resultsOf, secondResults } from './micr
 import { namingPart } from './pictureInputs.ts';
 import { noPicture } from './pictureScale.ts';
 import { lineAngle, rippleDirection } from './rippleDirection.ts';
+
+/** The region as a picture of its own; one as wide as the picture without a copy, which takes longer than the rest. */
+function partOf(picture: CameraImage, region: PictureRegion): CameraImage {
+  const { top, width, height } = region;
+  if (width < picture.width) return { ...picture, ...takeRegion(picture, region) };
+  return { ...picture, height, samples: picture.samples.subarray(top * width, (top + height) * width) };
+}
 
 /** The heavy part: everything that the picture says, in pixels. */
 function measurement(letter: MicrographLetter, prefix: string) {
@@ -43,7 +51,7 @@ function measurement(letter: MicrographLetter, prefix: string) {
     from: { picture: inputs.picture, found },
     compute: ({ picture, found }) => {
       if (picture === null) throw noPicture(names);
-      return previewImage({ ...picture, ...takeRegion(picture, found.region) }, 320);
+      return previewImage(partOf(picture, found.region), 320);
     },
     formula: '\\text{mean over blocks}',
     source: 'definition',
