@@ -23,24 +23,13 @@ import {
 } from '../lib/design/laser.ts';
 import { distanceMode, focalLength, typedPlateDistance } from '../lib/design/lens.ts';
 import { energySource, opticsTransmission, plateTransmission, typedPower } from '../lib/design/losses.ts';
-import {
-  barEndX,
-  barEndY,
-  barLength,
-  barStartX,
-  barStartY,
-  regionHeight,
-  regionLeft,
-  regionSource,
-  regionTop,
-  regionWidth,
-  scaleSource,
-  typedMarkPitch,
-} from '../lib/design/markPicture.ts';
+import { markPictureInputs } from '../lib/design/markPicture.ts';
 import { goal } from '../lib/design/match.ts';
 import { material } from '../lib/design/material.ts';
 import { causticTable } from '../lib/design/measuredCaustic.ts';
 import { measuredPlaneSource, measuredProfileZ } from '../lib/design/measuredSpot.ts';
+import { firstMicrograph, otherMicrograph } from '../lib/design/micrographs.ts';
+import type { PictureInputs } from '../lib/design/pictureInputs.ts';
 import {
   apertureDiameter,
   designPhase,
@@ -64,6 +53,7 @@ import { thresholdSource, typedThreshold, typedUncertainty } from '../lib/design
 import { largestDip, leastContrast, planeGoal } from '../lib/design/usablePlanes.ts';
 import { causticOrigin, waistDistance, waistSource } from '../lib/design/waist.ts';
 import type { InputQuantity } from '../lib/graph/quantity.ts';
+import { barInputsOf, regionInputsOf } from './pictureSpec.ts';
 
 /** An element of the beam path with the inputs it brings, and when each of them counts. */
 export interface PathElement {
@@ -145,8 +135,17 @@ export function elementOf(id: string): PathElementName | undefined {
 type Condition = readonly [choice: string, ...values: string[]];
 
 const lenses: Condition = [expanderKind.id, 'lenses'];
-const scaleBar: Condition = [scaleSource.id, 'bar'];
-const part: Condition = [regionSource.id, 'part'];
+
+/** Of a picture, the inputs that count for one kind of scale, and those of a part. */
+function pictureConditions(inputs: PictureInputs): Readonly<Record<string, readonly Condition[]>> {
+  const bar: Condition = [inputs.scaleSource.id, 'bar'];
+  const part: Condition = [inputs.regionSource.id, 'part'];
+  return {
+    [inputs.typedPitch.id]: [[inputs.scaleSource.id, 'typed']],
+    ...Object.fromEntries(barInputsOf(inputs).map((input) => [input.id, [bar]])),
+    ...Object.fromEntries(regionInputsOf(inputs).map((input) => [input.id, [part]])),
+  };
+}
 
 /** Inputs that count only while choices have certain values, all of them. */
 const conditions: Readonly<Record<string, readonly Condition[]>> = {
@@ -176,13 +175,9 @@ const conditions: Readonly<Record<string, readonly Condition[]>> = {
   [fullEnergy.id]: [[setting.id, 'attenuator']],
   [secondDepth.id]: [[branches.id, 'two']],
   [secondThreshold.id]: [[branches.id, 'two']],
-  [typedMarkPitch.id]: [[scaleSource.id, 'typed']],
-  ...Object.fromEntries(
-    [barLength, barStartX, barStartY, barEndX, barEndY].map((input) => [input.id, [scaleBar]]),
-  ),
-  ...Object.fromEntries(
-    [regionLeft, regionTop, regionWidth, regionHeight].map((input) => [input.id, [part]]),
-  ),
+  ...pictureConditions(markPictureInputs),
+  ...pictureConditions(firstMicrograph),
+  ...pictureConditions(otherMicrograph),
   [measuredProfileZ.id]: [[measuredPlaneSource.id, 'typed']],
   [polarisationAngle.id]: [[polarisation.id, 'linear']],
   [typedIndexOfSurface.id]: [[constantsSource.id, 'typed']],

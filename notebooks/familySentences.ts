@@ -8,7 +8,7 @@ import type { ProfileKind } from '../lib/optics/profileMetrics.ts';
 import { within } from './familyRuleSentences.ts';
 import { uses } from './kindUses.ts';
 import { phrase, says } from './prose.ts';
-import { lengthText } from './shortTexts.ts';
+import { lengthText, listed } from './shortTexts.ts';
 
 const millimetres = (length: number): string => formatReadable(length, 'm', 'mm', 4);
 const percent = (part: number): string => formatQuantity(part, '1', '%', 2);
@@ -65,11 +65,6 @@ function otherwise(planes: Curved): string {
 }
 
 const places = (planes: Curved): string => listed(planes.map(({ z }) => millimetres(z)));
-
-/** "a", "a and b", "a, b and c". */
-function listed(texts: readonly string[]): string {
-  return texts.length < 2 ? texts.join('') : `${texts.slice(0, -1).join(', ')} and ${texts.at(-1)}`;
-}
 
 /** Planes without curvature on the axis against flat-tops. */
 export const zeroCurvatureSaid = says(

@@ -1,19 +1,4 @@
-import {
-  barEndX,
-  barEndY,
-  barLength,
-  barStartX,
-  barStartY,
-  markPicture,
-  markPitch,
-  regionHeight,
-  regionLeft,
-  regionSource,
-  regionTop,
-  regionWidth,
-  scaleSource,
-  typedMarkPitch,
-} from '../lib/design/markPicture.ts';
+import { markPictureInputs, markPitch } from '../lib/design/markPicture.ts';
 import { foundMark } from '../lib/design/pictureMark.ts';
 import { addMark } from './addMark.ts';
 import type { Block } from './document.ts';
@@ -26,6 +11,7 @@ import {
   pictureRowSaid,
   rowParts,
 } from './markPictureSentences.ts';
+import { drawnOn, pictureControls } from './pictureSpec.ts';
 import { prose, sets } from './prose.ts';
 
 const addLink = sets(
@@ -49,36 +35,9 @@ export const markPictureBlocks: readonly Block[] = [
     kind: 'controls',
     id: 'mark-picture-controls',
     heading: 'Picture of a mark',
-    inputs: [
-      markPicture,
-      scaleSource,
-      typedMarkPitch,
-      barLength,
-      barStartX,
-      barStartY,
-      barEndX,
-      barEndY,
-      regionSource,
-      regionLeft,
-      regionTop,
-      regionWidth,
-      regionHeight,
-    ],
+    inputs: pictureControls(markPictureInputs),
   },
-  {
-    kind: 'picture',
-    id: 'mark-picture-drawn',
-    picture: markPicture,
-    about: 'the mark',
-    region: {
-      source: regionSource,
-      left: regionLeft,
-      top: regionTop,
-      width: regionWidth,
-      height: regionHeight,
-    },
-    bar: { source: scaleSource, startX: barStartX, startY: barStartY, endX: barEndX, endY: barEndY },
-  },
+  { kind: 'picture', id: 'mark-picture-drawn', ...drawnOn(markPictureInputs, 'the mark') },
   // Empty, and then not shown, where there is nothing to warn of.
   {
     kind: 'caution',

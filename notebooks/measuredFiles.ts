@@ -1,10 +1,12 @@
 import { readCausticFile, readFocusCausticFile } from '../lib/design/causticFile.ts';
 import { ladderTable } from '../lib/design/ladderMarks.ts';
 import { beamImage } from '../lib/design/laser.ts';
-import { markPicture, regionSource } from '../lib/design/markPicture.ts';
+import { markPictureInputs } from '../lib/design/markPicture.ts';
 import { causticTable } from '../lib/design/measuredCaustic.ts';
 import { focusCaustic } from '../lib/design/measuredFocus.ts';
 import { measuredPlaneSource, measuredProfile, measuredProfileZ } from '../lib/design/measuredSpot.ts';
+import { firstMicrograph, otherMicrograph } from '../lib/design/micrographs.ts';
+import type { PictureInputs } from '../lib/design/pictureInputs.ts';
 import { type MeasuredProfile, profileOfPicture, readProfileFile } from '../lib/design/profileFile.ts';
 import { beamSource, ratioSource } from '../lib/design/rawBeam.ts';
 import { readRippleFile, rippleSeries } from '../lib/design/rippleSeries.ts';
@@ -13,11 +15,11 @@ import { readLadderFile, readSpotFile } from '../lib/design/spotFile.ts';
 import { leftOut, spotTable } from '../lib/design/spots.ts';
 import { readFrom } from '../lib/graph/originals.ts';
 import type { Patch } from '../lib/graph/state.ts';
-import { decodeCameraImage } from '../lib/measured/cameraImage.ts';
+import { type CameraImage, decodeCameraImage } from '../lib/measured/cameraImage.ts';
 import { beginsAsCaustic } from '../lib/measured/causticTable.ts';
 import { looksLikeNumbers } from '../lib/measured/csvImage.ts';
 import { readDelimitedTable } from '../lib/measured/delimitedTable.ts';
-import { decodeMarkPicture } from '../lib/measured/micrograph.ts';
+import { decodeMarkPicture, decodeMicrograph } from '../lib/measured/micrograph.ts';
 import { isPng } from '../lib/measured/pngImage.ts';
 import { beginsAsRipples } from '../lib/measured/rippleTable.ts';
 import { sha256 } from '../lib/measured/sha256.ts';
@@ -35,6 +37,19 @@ interface MeasuredFile {
   readonly table: boolean;
   /** Reads the file and chooses it as the source; throws a Problem that names it. */
   read(bytes: Uint8Array, name: string): Patch;
+}
+
+/** A picture of which a part counts: another one has what is sought elsewhere. */
+function pictureFile(
+  { picture, regionSource }: PictureInputs,
+  accept: string,
+  decode: (bytes: Uint8Array, name: string) => CameraImage,
+): Readonly<Record<string, MeasuredFile>> {
+  const read = (bytes: Uint8Array, name: string) => ({
+    [picture.id]: decode(bytes, name),
+    [regionSource.id]: 'whole',
+  });
+  return { [picture.id]: { accept, table: false, read } };
 }
 
 /** By the id of the input that takes the file. */
@@ -65,15 +80,9 @@ export const measuredFiles: Readonly<Record<string, MeasuredFile>> = {
     table: true,
     read: (bytes, name) => ({ [focusCaustic.id]: readFocusCausticFile(decodeText(bytes), name) }),
   },
-  [markPicture.id]: {
-    accept: '.png,.tif,.tiff,.jpg,.jpeg,.csv,.txt',
-    table: false,
-    // Another picture has its mark elsewhere.
-    read: (bytes, name) => ({
-      [markPicture.id]: decodeMarkPicture(bytes, name),
-      [regionSource.id]: 'whole',
-    }),
-  },
+  ...pictureFile(markPictureInputs, '.png,.tif,.tiff,.jpg,.jpeg,.csv,.txt', decodeMarkPicture),
+  ...pictureFile(firstMicrograph, '.png,.tif,.tiff,.jpg,.jpeg', decodeMicrograph),
+  ...pictureFile(otherMicrograph, '.png,.tif,.tiff,.jpg,.jpeg', decodeMicrograph),
   [rippleSeries.id]: {
     accept: '.csv,.txt,.tsv,.dat',
     table: true,

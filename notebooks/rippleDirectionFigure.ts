@@ -6,7 +6,7 @@ import { niceEnd } from '../lib/numerics/niceEnd.ts';
 import { micro } from './columns.ts';
 import { type FigureSpec, figure, type SeriesSpec } from './document.ts';
 
-type Point = readonly [x: number, y: number];
+export type Point = readonly [x: number, y: number];
 
 /** Periods drawn to either side of the middle. */
 const reach = 4;
@@ -64,7 +64,7 @@ function dots(): Point[] {
 }
 
 /** A line from `from` to `to` with a head at its end, and at its beginning where it points both ways. */
-function arrow(from: Point, to: Point, both: boolean): Point[] {
+export function arrow(from: Point, to: Point, both: boolean): Point[] {
   const angle = Math.atan2(to[1] - from[1], to[0] - from[0]);
   const head = ([x, y]: Point, turn: number): Point[] => [
     [x - 0.45 * Math.cos(turn + 0.45), y - 0.45 * Math.sin(turn + 0.45)],

@@ -1,5 +1,6 @@
 import { wavelength } from '../lib/design/laser.ts';
 import { material } from '../lib/design/material.ts';
+import { firstMicrograph, otherMicrograph } from '../lib/design/micrographs.ts';
 import { periodsByIncidence, periodsByWavelength } from '../lib/design/rippleCharts.ts';
 import { expectedPeriods } from '../lib/design/rippleDirection.ts';
 import { incidence } from '../lib/design/rippleInputs.ts';
@@ -7,6 +8,7 @@ import { boundWave, ripplePeriod, rippleSample } from '../lib/design/ripples.ts'
 import { shownValue } from '../lib/graph/shown.ts';
 import { formatReadable } from '../lib/graph/units.ts';
 import { sampleById } from '../lib/materials/opticalConstants.ts';
+import type { RipplePicture } from '../lib/measured/ripplePicture.ts';
 import { niceEnd } from '../lib/numerics/niceEnd.ts';
 import { type PeriodCurve, spreadOfCurves } from '../lib/process/rippleCurves.ts';
 import { measuredRange, publishedRipples } from '../lib/process/ripplePoints.ts';
@@ -70,6 +72,18 @@ const publishedMarks: readonly MarkSpec[] = publishedRipples.map(
   }),
 );
 
+/** The period measured in a micrograph, where it is known as a length. */
+function measuredMark(
+  letter: string,
+  found: RipplePicture | null,
+  pitch: number | null,
+): MarkSpec | undefined {
+  if (!found?.main || pitch === null) return undefined;
+  const period = found.main.period * pitch;
+  const label = `micrograph ${letter}, ${formatReadable(period, 'm', 'nm')}`;
+  return { kind: 'point', y: nano * period, label, role: 'reference' };
+}
+
 /** Period against wavelength: the model for every sample, the wavelength itself, what is measured, and today. */
 export const periodWavelengthFigure = figure({
   id: 'period-wavelength',
@@ -80,12 +94,21 @@ export const periodWavelengthFigure = figure({
     wavelength,
     period: ripplePeriod,
     bound: boundWave,
+    foundA: firstMicrograph.foundIfThere,
+    pitchA: firstMicrograph.knownPitch,
+    foundB: otherMicrograph.foundIfThere,
+    pitchB: otherMicrograph.knownPitch,
   },
-  view: ({ curves, sample, material: id, wavelength, period, bound }): FigureSpec => {
+  view: ({ curves, sample, material: id, wavelength, period, bound, ...micrographs }): FigureSpec => {
+    const { foundA, pitchA, foundB, pitchB } = micrographs;
+    const measured = [measuredMark('A', foundA, pitchA), measuredMark('B', foundB, pitchB)]
+      .flatMap((mark) => mark ?? [])
+      .map((mark) => ({ ...mark, x: nano * wavelength }));
     const x = Float64Array.of(shortest, longest);
     const [low, high] = measuredRange;
     const model = modelSeries(curves, sample);
-    const top = Math.min(3 * longest, largest(x, Float64Array.of(nano * period), ...model.map(({ y }) => y)));
+    const points = Float64Array.of(nano * period, ...measured.map(({ y }) => y!));
+    const top = Math.min(3 * longest, largest(x, points, ...model.map(({ y }) => y)));
     const shown = shownValue(ripplePeriod, { value: period });
     const samples =
       curves.length === 1
@@ -108,9 +131,10 @@ export const periodWavelengthFigure = figure({
       ],
       marks: [
         ...publishedMarks,
+        ...measured,
         { kind: 'point', x: nano * wavelength, y: nano * period, label: `today, ${shown}`, role: 'today' },
       ],
-      summary: `At ${formatReadable(wavelength, 'm', 'nm')} the model gives ${shown}${bound ? '' : ', though no wave is bound to this surface there and the number predicts nothing'}. ${curves.length === 0 ? `No optical constants of ${material.options[id]} are kept here.` : `${samples} the wavelengths at which it was measured.`} Ripples at normal incidence in air are mostly measured at 0.70 to 0.95 of the wavelength, whatever the model says.`,
+      summary: `At ${formatReadable(wavelength, 'm', 'nm')} the model gives ${shown}${bound ? '' : ', though no wave is bound to this surface there and the number predicts nothing'}. ${curves.length === 0 ? `No optical constants of ${material.options[id]} are kept here.` : `${samples} the wavelengths at which it was measured.`} Ripples at normal incidence in air are mostly measured at 0.70 to 0.95 of the wavelength, whatever the model says.${measured.length > 0 ? ` Measured: ${measured.map(({ label }) => label).join('; ')}.` : ''}`,
     };
   },
 });

@@ -4,3 +4,8 @@ import { formatReadable } from '../lib/graph/units.ts';
 export const fluenceText = (value: number, digits = 3) => formatReadable(value, 'J/m^2', 'J/cm^2', digits);
 export const lengthText = (value: number, digits = 3) => formatReadable(value, 'm', 'um', digits);
 export const energyText = (value: number, digits = 3) => formatReadable(value, 'J', 'uJ', digits);
+
+/** "a", "a and b", "a, b and c". */
+export function listed(texts: readonly string[]): string {
+  return texts.length < 2 ? texts.join('') : `${texts.slice(0, -1).join(', ')} and ${texts.at(-1)}`;
+}

@@ -36,6 +36,8 @@ import * as measuredCaustic from './measuredCaustic.ts';
 import * as measuredFocus from './measuredFocus.ts';
 import * as measuredOverlay from './measuredOverlay.ts';
 import * as measuredSpot from './measuredSpot.ts';
+import * as micrographInputs from './micrographInputs.ts';
+import * as micrographs from './micrographs.ts';
 import * as nonlinearIndex from './nonlinearIndex.ts';
 import * as pictureMark from './pictureMark.ts';
 import * as plate from './plate.ts';
@@ -98,7 +100,7 @@ const rooms = [
   profileComparisons,
   measuredFocus,
   spots,
-  markPicture,
+  markPicture.markPictureInputs,
   pictureMark,
   couponInputs,
   coupon,
@@ -127,6 +129,10 @@ const rooms = [
   rippleDirection,
   rippleCharts,
   rippleSeries,
+  micrographInputs,
+  micrographs.firstMicrograph,
+  micrographs.otherMicrograph,
+  micrographs,
   rippleUses,
   rippleWindow,
   rippleParts,

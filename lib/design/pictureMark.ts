@@ -3,20 +3,17 @@ import { formatReadable } from '../graph/units.ts';
 import { previewImage } from '../measured/imagePreview.ts';
 import { takeRegion } from '../measured/markLevels.ts';
 import { measureMark, type PictureMark } from '../measured/markPicture.ts';
-import { Problem } from '../problem.ts';
-import { markPicture, markPitch, markRegion, noPicture, regionSource } from './markPicture.ts';
+import {
+  markPicture,
+  markPictureInputs,
+  markPictureNames,
+  markPitch,
+  markRegion,
+  markRegionSource,
+} from './markPicture.ts';
 import { marked } from './marks.ts';
-
-/** Names the input that a problem of the picture is mended by: the part chosen in it, else the picture. */
-function naming<T>(source: 'whole' | 'part', compute: () => T): T {
-  try {
-    return compute();
-  } catch (error) {
-    if (!(error instanceof Problem) || error.parts.input !== undefined) throw error;
-    const input = source === 'part' ? regionSource.id : markPicture.id;
-    throw new Problem(error.kind, error.message, { ...error.parts, input });
-  }
-}
+import { namingPart } from './pictureInputs.ts';
+import { noPicture } from './pictureScale.ts';
 
 export const foundMark = derived({
   id: 'markPicture.found',
@@ -25,10 +22,10 @@ export const foundMark = derived({
   unit: 'none',
   about:
     'Contours of the mark half way between the grey of its surroundings and its own, with areas and lengths in pixels, and what tells against them.',
-  from: { picture: markPicture, region: markRegion, source: regionSource },
+  from: { picture: markPicture, region: markRegion, source: markRegionSource },
   compute: ({ picture, region, source }): PictureMark => {
-    if (picture === null) throw noPicture();
-    return naming(source, () =>
+    if (picture === null) throw noPicture(markPictureNames);
+    return namingPart(source, markPictureInputs, () =>
       measureMark(picture, { pixelPitch: 1, ...(source === 'part' && { region }) }),
     );
   },
@@ -45,10 +42,12 @@ export const markPreview = derived({
   symbol: '\\text{preview}',
   unit: 'none',
   about: 'The part of the picture that is measured, averaged over blocks of pixels, for showing.',
-  from: { picture: markPicture, region: markRegion, source: regionSource },
+  from: { picture: markPicture, region: markRegion, source: markRegionSource },
   compute: ({ picture, region, source }) => {
-    if (picture === null) throw noPicture();
-    const part = naming(source, () => takeRegion(picture, source === 'part' ? region : undefined));
+    if (picture === null) throw noPicture(markPictureNames);
+    const part = namingPart(source, markPictureInputs, () =>
+      takeRegion(picture, source === 'part' ? region : undefined),
+    );
     return previewImage({ ...picture, ...part }, 320);
   },
   formula: '\\text{mean over blocks}',

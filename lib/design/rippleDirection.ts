@@ -11,7 +11,7 @@ import { ambientIndex, incidence, incidenceDirection, polarisation } from './rip
 import { countedAzimuth, waveOnSurface, waveVectorAzimuth } from './ripples.ts';
 
 /** An angle of a line, 0 to π. */
-function lineAngle(angle: number): number {
+export function lineAngle(angle: number): number {
   const turned = angle % Math.PI;
   return turned < 0 ? turned + Math.PI : turned;
 }

@@ -6,6 +6,7 @@ import { checkSmoothing, findOrientation, type OrientationDistribution } from '.
 import { rippleNotes, whyWithout } from './rippleNotes.ts';
 import type { RipplePeriod, WithoutPeriod } from './ripplePeriods.ts';
 import { scaleRipples, searchRipples } from './rippleSearch.ts';
+import type { SpectrumCrop } from './spectrumCrop.ts';
 
 /** How ripples are measured in a micrograph. */
 export interface RippleOptions {
@@ -36,6 +37,8 @@ export interface RipplePicture {
   readonly written: readonly WrittenRows[];
   /** Side of the tiles whose spectra were averaged, pixels, and how many there were. */
   readonly tile: { readonly size: number; readonly count: number };
+  /** The mean power spectrum of the tiles, which the period was read from; frequencies in periods a pixel. */
+  readonly spectrum: SpectrumCrop;
   readonly notes: readonly string[];
 }
 
@@ -62,7 +65,7 @@ export function* rippleSteps(
   const part = takeRegion(image, region);
   checkSmoothing(smoothing, part);
   const rounding = roundingOf(image);
-  const { main, second, without, tile, fewestRidges } = yield* scaled(
+  const { main, second, without, tile, fewestRidges, spectrum } = yield* scaled(
     searchRipples(part, rounding),
     0,
     spectraShare,
@@ -77,6 +80,7 @@ export function* rippleSteps(
     second: second && scaleRipples(second, pixelPitch ?? 1),
     without: without && { kind: without, text: whyWithout(without, region, fewestRidges) },
     tile,
+    spectrum,
     notes: rippleNotes(found),
   };
 }

@@ -3,6 +3,7 @@ import { leastPeriodsInTile } from './rippleCandidates.ts';
 import type { CoherenceLength } from './rippleCoherence.ts';
 import { findPeriods, type RipplePeriod, type RipplePeriods } from './ripplePeriods.ts';
 import { largestTile, tileSize, tileSpectra } from './rippleSpectrum.ts';
+import { cropSpectrum, type SpectrumCrop } from './spectrumCrop.ts';
 
 /** Ripples of a part, in pixels of it, with the tiles that showed them or did not. */
 export interface RippleSearch extends RipplePeriods {
@@ -10,6 +11,8 @@ export interface RippleSearch extends RipplePeriods {
   readonly tile: { readonly size: number; readonly count: number };
   /** Ridges across the shorter side below which ripples are not told from a background. */
   readonly fewestRidges: number;
+  /** The mean over the tiles, about frequency 0. */
+  readonly spectrum: SpectrumCrop;
 }
 
 /**
@@ -48,7 +51,9 @@ function* look(
   for (; !step.done; step = steps.next()) yield factor === 1 ? step.value : 1;
   const independent = (part.width * part.height) / size ** 2;
   const { main, second, without } = findPeriods(step.value, independent, rounding);
+  const spectrum = { size, values: step.value.mean };
   return {
+    spectrum: cropSpectrum(spectrum, factor, main && size / main.period),
     ...(main && { main: scaleRipples(main, factor) }),
     ...(second && { second: scaleRipples(second, factor) }),
     ...(without && { without }),

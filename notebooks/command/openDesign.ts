@@ -4,6 +4,7 @@ import { beamImagePitch } from '../../lib/design/laser.ts';
 import { leaveOut, leftOutReason, leftOutRow } from '../../lib/design/leftOut.ts';
 import { markPicture } from '../../lib/design/markPicture.ts';
 import { measuredProfile, measuredProfileZ } from '../../lib/design/measuredSpot.ts';
+import { firstMicrograph, otherMicrograph } from '../../lib/design/micrographs.ts';
 import { otherProfiles } from '../../lib/design/profileList.ts';
 import { rippleSeries } from '../../lib/design/rippleSeries.ts';
 import { leftOut, spotTable } from '../../lib/design/spots.ts';
@@ -36,6 +37,8 @@ export const designOptions = [
   'measured-z',
   'measured-focus',
   'mark-picture',
+  'micrograph',
+  'other-micrograph',
   'spots',
   'ladder',
   'periods',
@@ -47,6 +50,8 @@ const files = {
   caustic: 'laser.causticTable',
   'measured-focus': 'focus.measuredCaustic',
   'mark-picture': markPicture.id,
+  micrograph: firstMicrograph.picture.id,
+  'other-micrograph': otherMicrograph.picture.id,
   spots: spotTable.id,
   ladder: ladderTable.id,
   periods: rippleSeries.id,

@@ -39,6 +39,7 @@ import {
   spotTables,
   tables,
 } from '../design/files.ts';
+import { micrographs } from '../design/micrographFiles.ts';
 import {
   chooseElement,
   createHeadless,
@@ -79,6 +80,8 @@ const files: Readonly<Record<string, readonly unknown[]>> = {
   'focus.measuredCaustic': tables.map((table) => ({ ...table, diameterY: [] })),
   'threshold.spotTable': spotTables,
   'markPicture.picture': markPictures,
+  'micrograph.picture': micrographs,
+  'otherMicrograph.picture': micrographs,
   'ladder.table': ladderTables,
   'ripples.series': rippleTables,
 };

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect, type Page, test } from '@playwright/test';
 import { markPictureTruth } from '../../data/measured/drawMarkPicture.ts';
+import { dragOver, dropOnField } from './givingPictures.ts';
 import {
   expectNoSidewaysScrolling,
   findViolations,
@@ -21,42 +22,13 @@ const numberOf = (page: Page, id: string) => page.evaluate((id) => window.stepwe
 const shown = (page: Page, id: string) =>
   page.locator(`#block-mark-picture-said [data-quantity="${id}"]`).first();
 
-/** Drops a file on the field, as from a folder beside the window. */
-async function dropPicture(page: Page, bytes: Buffer, file: string): Promise<void> {
-  const data = await page.evaluateHandle(
-    ([text, file]) => {
-      const transfer = new DataTransfer();
-      const bytes = Uint8Array.from(atob(text!), (sign) => sign.charCodeAt(0));
-      transfer.items.add(new File([bytes], file!));
-      return transfer;
-    },
-    [bytes.toString('base64'), file],
-  );
-  await page.locator(`${field} .field-drop`).dispatchEvent('drop', { dataTransfer: data });
-}
-
-/** Drags with the mouse from one place of the picture to another, in its pixels. */
-async function dragOnPicture(
+const dropPicture = (page: Page, bytes: Buffer, file: string) =>
+  dropOnField(page, 'markPicture.picture', bytes, file);
+const dragOnPicture = (
   page: Page,
   from: readonly [number, number],
   to: readonly [number, number],
-): Promise<void> {
-  const stage = page.locator('.picture-stage');
-  await stage.scrollIntoViewIfNeeded();
-  // Playwright waits until the stage stands still before it hovers.
-  await stage.hover();
-  const box = (await stage.boundingBox())!;
-  const at = ([x, y]: readonly [number, number]): [number, number] => [
-    box.x + (x / wide) * box.width,
-    box.y + (y / high) * box.height,
-  ];
-  await page.mouse.move(...at(from));
-  await page.mouse.down();
-  await page.mouse.move(...at([(from[0] + to[0]) / 2, (from[1] + to[1]) / 2]));
-  await page.mouse.move(...at(to));
-  await page.mouse.up();
-  await settled(page);
-}
+): Promise<void> => dragOver(page, page.locator('.picture-stage'), [wide, high], [from, to]);
 
 for (const [width, scheme] of [
   [1440, 'light'],

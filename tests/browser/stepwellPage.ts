@@ -7,6 +7,7 @@ import type { Quantity } from '../../lib/graph/quantity.ts';
 import type { DesignState, Patch } from '../../lib/graph/state.ts';
 import type { CameraImage } from '../../lib/measured/cameraImage.ts';
 import { images, markPictures } from '../design/files.ts';
+import { micrographs } from '../design/micrographFiles.ts';
 
 declare global {
   interface Window {
@@ -40,21 +41,27 @@ export async function settled(page: Page): Promise<void> {
   });
 }
 
+/** Small pictures by the id of the input that takes them. */
+const pictures: Readonly<Record<string, readonly CameraImage[]>> = {
+  'laser.beamImage': images,
+  'markPicture.picture': markPictures,
+  'micrograph.picture': micrographs,
+  'otherMicrograph.picture': micrographs,
+};
+
 /** Inputs of the page's design; a picture does not pass through JSON: the small one of that name, or null. */
 export async function readInputs(page: Page): Promise<Patch> {
-  const inputs = await page.evaluate(() => {
+  const inputs = await page.evaluate((ids) => {
     const { inputs } = window.stepwell.state();
     const nameOf = (id: string) => (inputs[id] as { name: string } | null)?.name ?? null;
-    const names = ['laser.beamImage', 'markPicture.picture'].map((id) => [id, nameOf(id)] as const);
+    const names = ids.map((id) => [id, nameOf(id)] as const);
     return { ...inputs, ...Object.fromEntries(names) } as Record<string, unknown>;
-  });
-  const find = (pictures: readonly CameraImage[], id: string) =>
-    pictures.find(({ name }) => name === inputs[id]) ?? null;
-  return {
-    ...inputs,
-    'laser.beamImage': find(images, 'laser.beamImage'),
-    'markPicture.picture': find(markPictures, 'markPicture.picture'),
-  };
+  }, Object.keys(pictures));
+  const found = Object.entries(pictures).map(([id, known]) => [
+    id,
+    known.find(({ name }) => name === inputs[id]) ?? null,
+  ]);
+  return { ...inputs, ...Object.fromEntries(found) };
 }
 
 /** A patch that passes through JSON: the samples of a picture as a plain array, which `revived` undoes in the page. */

@@ -13,6 +13,7 @@ import {
   spots,
   spotTables,
 } from './files.ts';
+import { micrographs } from './micrographFiles.ts';
 
 /** Values of all inputs of the design, SI. */
 export type Inputs = Record<string, unknown>;
@@ -45,6 +46,8 @@ const files: Readonly<Record<string, fc.Arbitrary<unknown>>> = {
   'focus.measuredCaustic': focusCaustics,
   'threshold.spotTable': fc.constantFrom(...spotTables),
   'markPicture.picture': fc.constantFrom(...markPictures),
+  'micrograph.picture': fc.constantFrom(...micrographs),
+  'otherMicrograph.picture': fc.constantFrom(...micrographs),
   'ladder.table': fc.constantFrom(...ladderTables),
   'ripples.series': fc.constantFrom(...rippleTables),
 };
@@ -89,6 +92,8 @@ const typedBeam = {
   'ripples.series': null,
   'threshold.leftOut': [],
   'markPicture.picture': null,
+  'micrograph.picture': null,
+  'otherMicrograph.picture': null,
   'ladder.table': null,
 };
 

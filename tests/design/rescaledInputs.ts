@@ -3,6 +3,7 @@ import { designGraph } from '../../lib/design/design.ts';
 import { drawCaustic, wideBeam } from '../measured/syntheticCaustic.ts';
 import { images, ladderTables, markPictures, rippleTables, spots, spotTables } from './files.ts';
 import type { Inputs } from './inputs.ts';
+import { micrographs } from './micrographFiles.ts';
 
 /** No lenses, a Galilean pair (the initial one) and a Keplerian pair with a focus inside. */
 export const expander = fc.constantFrom<Inputs>(
@@ -47,6 +48,13 @@ const picture = {
   'markPicture.scaleSource': 'typed',
   'markPicture.regionSource': 'whole',
 };
+const rippled = Object.fromEntries(
+  ['micrograph', 'otherMicrograph'].flatMap((prefix) => [
+    [`${prefix}.picture`, micrographs[0]],
+    [`${prefix}.scaleSource`, 'typed'],
+    [`${prefix}.regionSource`, 'whole'],
+  ]),
+);
 const ladder = { 'ladder.table': ladderTables[0] };
 const powers = { 'threshold.spotTable': spotTables[1] };
 // Hardly any step and a large tolerance: a focus with a depth.
@@ -63,7 +71,23 @@ export const measured = fc.constantFrom<Inputs>(
 
 /** Designs, factors of the base units and changes that are always tried: few of the drawn ones have every result. */
 export const sureToBeMet: [Inputs, number, number, number, Inputs, Inputs][] = [
-  [designGraph.initial, 1, -2, 3, {}, { ...spot, ...focus, ...marks, ...ladder, ...picture }],
+  [
+    designGraph.initial,
+    1,
+    -2,
+    3,
+    {},
+    {
+      ...spot,
+      ...focus,
+      ...marks,
+      ...ladder,
+      ...picture,
+      ...rippled,
+      'micrograph.smoothing': 2,
+      'laser.polarisation': 'linear',
+    },
+  ],
   [designGraph.initial, -1, 2, 1, {}, { ...deep, 'workpiece.z': 0 }],
   [designGraph.initial, 2, 1, -1, {}, image],
 ];

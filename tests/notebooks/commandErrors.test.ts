@@ -66,6 +66,8 @@ const refused: readonly [argv: readonly string[], says: RegExp][] = [
   [setting('focus.measuredCaustic=a.csv'), /--measured-focus FILE/],
   [setting('threshold.spotTable=a.csv'), /--spots FILE/],
   [setting('markPicture.picture=a.png'), /--mark-picture FILE/],
+  [setting('micrograph.picture=a.png'), /--micrograph FILE/],
+  [setting('otherMicrograph.picture=a.png'), /--other-micrograph FILE/],
   [setting('ripples.series=a.csv'), /--periods FILE/],
   [setting('threshold.leftOut=3'), /--leave-out ROW=REASON/],
   [setting('spot.otherProfiles=a.csv'), /--measured-profile FILE --measured-z LENGTH, several times/],

@@ -15,9 +15,9 @@ const files: Readonly<Record<string, Uint8Array>> = {
   'letter.png': new TextEncoder().encode('A letter.'),
 };
 
-function run(argv: readonly string[]) {
+function command(argv: readonly string[]) {
   let [out, err] = ['', ''];
-  const code = main(['measure', 'ripples', ...argv], {
+  const code = main(argv, {
     readFile: (path) => files[path]!,
     writeFile: () => {},
     out: (text) => {
@@ -29,6 +29,7 @@ function run(argv: readonly string[]) {
   });
   return { code, out, err };
 }
+const run = (argv: readonly string[]) => command(['measure', 'ripples', ...argv]);
 
 describe('measure ripples', () => {
   it('prints period and direction with uncertainties, in pixels or in metres', () => {
@@ -68,4 +69,19 @@ describe('measure ripples', () => {
     expect([code, out]).toEqual([2, '']);
     expect(err).toMatch(says);
   });
+});
+
+it('micrographs given to a design are measured as by themselves, angles counter-clockwise', () => {
+  const typed = ['micrograph', 'otherMicrograph'].flatMap((prefix) => [
+    ...['--set', `${prefix}.scaleSource=typed`],
+    ...['--set', `${prefix}.pixelPitch=50 nm`],
+  ]);
+  const names = ['micrograph.period', 'otherMicrograph.direction'];
+  const given = ['--micrograph', 'a.png', '--other-micrograph', 'a.png', ...typed];
+  const { code, out, err } = command(['evaluate', ...given, '--get', names.join(',')]);
+  expect([code, err]).toEqual([0, '']);
+  const [period, direction] = names.map((name) => JSON.parse(out)[name].value);
+  const { main: alone } = JSON.parse(run(['a.png', '--pixel', '50 nm']).out);
+  expectClose(period, alone.period.value, { relative: 1e-6, source: 'the same measurement' });
+  expectClose(direction, Math.PI - alone.direction.value, { relative: 1e-6, source: 'the same measurement' });
 });

@@ -11,6 +11,8 @@ import type * as reasons from '../../notebooks/matchingReasons.ts';
 import type * as sentences from '../../notebooks/matchingSentences.ts';
 import type * as measured from '../../notebooks/measuredSentences.ts';
 import type * as spots from '../../notebooks/measuredSpotSentences.ts';
+import type * as micrographs from '../../notebooks/micrographSentences.ts';
+import type * as micrographVerdicts from '../../notebooks/micrographVerdicts.ts';
 import type * as planeVerdict from '../../notebooks/planeVerdictSentences.ts';
 import type * as removal from '../../notebooks/removalSentences.ts';
 import type * as ripples from '../../notebooks/rippleSentences.ts';
@@ -43,6 +45,8 @@ export type Name =
   | keyof typeof rippleWindow
   | keyof typeof rippleSeries
   | keyof typeof rippleUses
+  | Exclude<keyof typeof micrographs, 'betweenLines' | 'coverage'>
+  | keyof typeof micrographVerdicts
   | 'paraxialSaid'
   | 'irradiancesSaid'
   | 'xRaysSaid'

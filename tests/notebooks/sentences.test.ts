@@ -14,6 +14,8 @@ import * as reasons from '../../notebooks/matchingReasons.ts';
 import * as sentences from '../../notebooks/matchingSentences.ts';
 import * as measured from '../../notebooks/measuredSentences.ts';
 import * as spots from '../../notebooks/measuredSpotSentences.ts';
+import * as micrographs from '../../notebooks/micrographSentences.ts';
+import * as micrographVerdicts from '../../notebooks/micrographVerdicts.ts';
 import * as planeVerdict from '../../notebooks/planeVerdictSentences.ts';
 import type { Sentence } from '../../notebooks/prose.ts';
 import * as removal from '../../notebooks/removalSentences.ts';
@@ -38,6 +40,8 @@ import { ladderFitCases } from './ladderFitCases.ts';
 import { limitCases } from './limitCases.ts';
 import { markCases } from './markCases.ts';
 import { markPictureCases } from './markPictureCases.ts';
+import { micrographCases } from './micrographCases.ts';
+import { micrographComparedCases } from './micrographComparedCases.ts';
 import { planeVerdictCases } from './planeVerdictCases.ts';
 import { profileCases } from './profileCases.ts';
 import { removalCases } from './removalCases.ts';
@@ -75,6 +79,8 @@ const all = new Map(
     ...rippleWindow,
     ...rippleSeries,
     ...rippleUses,
+    ...micrographs,
+    ...micrographVerdicts,
     paraxialSaid,
     irradiancesSaid,
     xRaysSaid,
@@ -106,6 +112,8 @@ const allCases = [
   ...rippleCases,
   ...rippleWindowCases,
   ...rippleSeriesCases,
+  ...micrographCases,
+  ...micrographComparedCases,
 ];
 const reached = new Map<Name, Set<string>>();
 
@@ -228,6 +236,17 @@ describe('every branch says what is so', () => {
       seriesSaid: 7,
       seriesRowsSaid: 2,
       wettingSaid: 4,
+      rippledSaid: 5,
+      otherRippledSaid: 1,
+      micrographWarning: 2,
+      otherMicrographWarning: 1,
+      regularSaid: 6,
+      otherRegularSaid: 1,
+      againstExpected: 4,
+      otherAgainstExpected: 1,
+      againstDirection: 3,
+      otherAgainstDirection: 1,
+      micrographsCompared: 7,
     });
   });
 });
