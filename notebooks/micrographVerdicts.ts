@@ -5,14 +5,16 @@ import {
   otherMicrograph,
   predictedDirection,
 } from '../lib/design/micrographs.ts';
-import { expectedPeriods, rippleDirection } from '../lib/design/rippleDirection.ts';
+import { barePeriods, expectedPeriods, rippleDirection } from '../lib/design/rippleDirection.ts';
 import { formatReadable } from '../lib/graph/units.ts';
-import { measuredRange, placeOfPeriod, type RipplePlace } from '../lib/process/ripplePoints.ts';
+import { placeOfPeriod, type RipplePlace } from '../lib/process/ripplePoints.ts';
 import { betweenLines, coverage } from './micrographSentences.ts';
 import { phrase, type Sentence, says } from './prose.ts';
 
 const placeWords: Readonly<Record<RipplePlace, string>> = {
   inside: 'lies inside the periods to be expected',
+  'inside the longer':
+    'lies inside what would be expected of the wave that runs against the light, and not in the range of the wave with it',
   shorter: 'is shorter than the periods to be expected',
   longer: 'is longer than the periods to be expected',
   'another mechanism':
@@ -22,10 +24,15 @@ const placeWords: Readonly<Record<RipplePlace, string>> = {
 /** The measured period against what is expected. */
 function againstExpectedOf(m: Micrograph, letter: string): Sentence {
   return says(
-    { period: m.period, uncertainty: m.periodUncertainty, expected: expectedPeriods, wavelength },
-    ({ period, uncertainty, expected, wavelength }) => {
-      const scale = expected.low / measuredRange[0] / wavelength;
-      const place = placeOfPeriod(period / wavelength, scale);
+    {
+      period: m.period,
+      uncertainty: m.periodUncertainty,
+      expected: expectedPeriods,
+      bare: barePeriods,
+      wavelength,
+    },
+    ({ period, uncertainty, expected, bare, wavelength }) => {
+      const place = placeOfPeriod(period / wavelength, bare.short / wavelength, bare.long / wavelength);
       const end = [expected.low, expected.high].find((at) => Math.abs(period - at) <= coverage * uncertainty);
       const near =
         end === undefined || place === 'another mechanism'

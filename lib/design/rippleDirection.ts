@@ -49,6 +49,29 @@ function noDirection(polarisation: string): Problem {
   return new Problem('absent', words[polarisation]!, { input: 'laser.polarisation', value: polarisation });
 }
 
+export const barePeriods = derived({
+  id: 'ripples.barePeriods',
+  name: 'periods that the bare light would give',
+  symbol: '\\Lambda_{0\\pm}',
+  unit: { short: 'm', long: 'm' },
+  about:
+    'Periods of a wave along the surface that is as fast as the light in the ambient: the wavelength at normal incidence in air. With the light and against it; alike where they are one.',
+  from: { wavelength, ambient: ambientIndex, incidence, azimuth: waveVectorAzimuth, polarisation },
+  compute: ({ wavelength, ambient, incidence, azimuth, polarisation }) => {
+    const { short, long } = ripplePeriods(
+      wavelength,
+      ambient,
+      incidence,
+      countedAzimuth(polarisation, azimuth),
+    );
+    return { short, long: long ?? short };
+  },
+  shownAs: ({ short, long }) =>
+    `${formatReadable(short, 'm', 'nm', 4)} and ${formatReadable(long, 'm', 'nm', 4)}`,
+  formula: '\\frac{\\lambda}{\\sqrt{n_\\text{a}^2-\\sin^2\\theta\\sin^2\\psi}\\pm\\sin\\theta\\cos\\psi}',
+  source: 'sipe1983',
+});
+
 export const expectedPeriods = derived({
   id: 'ripples.expected',
   name: 'periods to be expected',
@@ -56,17 +79,15 @@ export const expectedPeriods = derived({
   unit: { low: 'm', high: 'm' },
   about:
     'Measured periods lie 5 to 30\u202f% below the wavelength at normal incidence in air. In another ambient and at other angles the same parts are taken of what the bare light would give, which is worked out here and not measured.',
-  from: { wavelength, ambient: ambientIndex, incidence, azimuth: waveVectorAzimuth, polarisation },
-  compute: ({ wavelength, ambient, incidence, azimuth, polarisation }) => {
-    const bare = ripplePeriods(wavelength, ambient, incidence, countedAzimuth(polarisation, azimuth)).short;
-    return { low: measuredRange[0] * bare, high: measuredRange[1] * bare };
-  },
+  from: { bare: barePeriods, ambient: ambientIndex, incidence },
+  compute: ({ bare: { short } }) => ({ low: measuredRange[0] * short, high: measuredRange[1] * short }),
+  enteredFor: () => ({ keys: ['bare'] }),
   shownAs: ({ low, high }) => `${formatReadable(low, 'm', 'nm', 3)} to ${formatReadable(high, 'm', 'nm', 3)}`,
   valid: ({ ambient, incidence }) =>
     ambient === 1 && incidence === 0
       ? undefined
       : 'The range is published for normal incidence in air; here it is carried over.',
-  formula: '[0.70,\\ 0.95]\\,\\lambda',
+  formula: '[0.70,\\ 0.95]\\,\\Lambda_{0+}',
   source: 'bonse2020',
 });
 

@@ -5,11 +5,9 @@ import { namingFile } from '../measured/namingFile.ts';
 import { type NamedRipples, readRippleTable } from '../measured/rippleTable.ts';
 import { Problem } from '../problem.ts';
 import { placeOfPeriod } from '../process/ripplePoints.ts';
-import { ripplePeriods } from '../process/surfaceWave.ts';
 import { checkText, toMetres } from './causticFile.ts';
 import { wavelength } from './laser.ts';
-import { ambientIndex, incidence, polarisation } from './rippleInputs.ts';
-import { countedAzimuth, waveVectorAzimuth } from './ripples.ts';
+import { barePeriods } from './rippleDirection.ts';
 
 export const rippleSeries = file<NamedRipples>({
   id: 'ripples.series',
@@ -45,18 +43,10 @@ export const seriesPlaces = derived({
   unit: { period: 'm', overWavelength: '1', place: 'none' },
   about:
     'Each measured period over the wavelength in vacuum, and whether it lies inside what is expected, of the wave that runs with the light or of the one against it, is shorter or longer, or so fine that another mechanism made it.',
-  from: {
-    series: rippleSeries,
-    wavelength,
-    ambient: ambientIndex,
-    incidence,
-    azimuth: waveVectorAzimuth,
-    polarisation,
-  },
-  compute: ({ series, wavelength, ambient, incidence, azimuth, polarisation }) => {
+  from: { series: rippleSeries, wavelength, bare: barePeriods },
+  compute: ({ series, wavelength, bare }) => {
     if (series === null) throw noSeries();
-    const bare = ripplePeriods(wavelength, ambient, incidence, countedAzimuth(polarisation, azimuth));
-    const [short, long] = [bare.short / wavelength, (bare.long ?? bare.short) / wavelength];
+    const [short, long] = [bare.short / wavelength, bare.long / wavelength];
     return series.period.map((period) => ({
       period,
       overWavelength: period / wavelength,

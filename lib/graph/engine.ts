@@ -1,3 +1,4 @@
+import { enteringOf } from './entering.ts';
 import { type Graph, orderOf } from './graph.ts';
 import type { Outcome } from './outcome.ts';
 import type { Quantity, Report } from './quantity.ts';
@@ -34,14 +35,20 @@ export function createEngine(
     sources.set(id, { value, outcome });
     return outcome;
   };
+  const rootsOf = (ids: readonly string[]) => ids.map((id) => graph.quantities.get(id)!);
   const compiled = (ids: readonly string[]): readonly Quantity[] => {
     const key = ids.join(' ');
     const known = orders.get(key);
     if (known) return known;
-    const order = orderOf(ids.map((id) => graph.quantities.get(id)!));
+    const order = orderOf(rootsOf(ids));
     orders.set(key, order);
     return order;
   };
+  // A case that is not chosen may be a fit of seconds. A pinned choice is none of the inputs: all cases count then.
+  const needed = (ids: readonly string[], pins: object) =>
+    Object.keys(pins).length > 0
+      ? compiled(ids)
+      : orderOf(rootsOf(ids), (quantity) => enteringOf(quantity, current));
   return {
     setInputs(next) {
       current = next;
@@ -49,7 +56,7 @@ export function createEngine(
     evaluate(ids, { pins = {}, report } = {}) {
       const outcomes = new Map<Quantity, Outcome>();
       const place = { outcomes, pins, inputs: current, kept, sourceOutcome };
-      for (const quantity of compiled(ids)) {
+      for (const quantity of needed(ids, pins)) {
         const heard = quantity.kind === 'derived' && quantity.heavy && ids.includes(quantity.id);
         outcomes.set(quantity, outcomeOf(quantity, place, heard ? report : undefined));
       }

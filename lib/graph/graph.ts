@@ -1,4 +1,4 @@
-import { type InputQuantity, isInput, type Quantity } from './quantity.ts';
+import { type Derived, type InputQuantity, isInput, type Quantity } from './quantity.ts';
 
 /** All quantities of a design by id, with the order in which they can be computed. */
 export interface Graph {
@@ -21,14 +21,17 @@ export function createGraph(roots: readonly Quantity[]): Graph {
   return { quantities, order, initial: Object.fromEntries(inputs.map((input) => [input.id, input.initial])) };
 }
 
-/** `roots` and what they depend on, each after what it depends on. */
-export function orderOf(roots: readonly Quantity[]): Quantity[] {
+/** `roots` and what they depend on, each after what it depends on; `behind` leaves out what does not count. */
+export function orderOf(
+  roots: readonly Quantity[],
+  behind: (quantity: Derived) => readonly Quantity[] = ({ from }) => Object.values(from),
+): Quantity[] {
   const order: Quantity[] = [];
   const seen = new Set<Quantity>();
   const visit = (quantity: Quantity) => {
     if (seen.has(quantity)) return;
     seen.add(quantity);
-    if (quantity.kind === 'derived') Object.values(quantity.from).forEach(visit);
+    if (quantity.kind === 'derived') behind(quantity).forEach(visit);
     order.push(quantity);
   };
   roots.forEach(visit);

@@ -121,6 +121,17 @@ describe('the engine', () => {
     expect(engine.evaluate(['out.chosen'])['out.chosen']).toHaveProperty('problem');
   });
 
+  it('works out nothing for a case that is not chosen, unless the choice is pinned', () => {
+    const { engine, initial, runs } = counted();
+    engine.setInputs({ ...initial, 'in.way': 'root' });
+    expect(valueOrThrow(engine.evaluate(['out.chosen'])['out.chosen']!)).toBe(Math.SQRT2);
+    expect(runs).toEqual({});
+    const pinned = engine.evaluate(['out.chosen'], { pins: { 'in.way': 'square' } });
+    expect(valueOrThrow(pinned['out.chosen']!)).toBe(1);
+    engine.setInputs({ ...initial, 'in.a': 3 });
+    expect(valueOrThrow(engine.evaluate(['out.chosen'])['out.chosen']!)).toBe(9);
+  });
+
   it('two quantities of one id make no graph', () => {
     const twin = () =>
       number({
