@@ -206,6 +206,7 @@ function setAndReadPending(page: Page, patch: Patch) {
       figures: [...document.querySelectorAll('.figure-block')].map(pending),
       panels: [...document.querySelectorAll('.figure-panels')].map(pending),
       lists: [...document.querySelectorAll('.choices')].map(pending),
+      standIns: [...document.querySelectorAll('[data-needs] + .stand-in')].map(pending),
       all: document.querySelectorAll('[data-pending]').length,
     };
   }, plainPatch(patch));
@@ -219,6 +220,15 @@ function checksOf(content: StepwellDocument) {
   const proses = [content.lead, ...content.blocks.flatMap(prosesOf)];
   const sentences = proses.flatMap(sentencesOf);
 
+  // What may stand in for a paragraph is as old as the paragraph.
+  const paragraphs = proses.flatMap((prose) =>
+    prose.nodes
+      .filter((node) => 'tag' in node && !/^h\d$/.test(node.tag))
+      .map((node) => neededQuantities(prose, [node]))
+      .filter((needed) => needed.length > 0)
+      .map((needed) => (content.result ? [...needed, content.result.quantity] : needed)),
+  );
+
   function expectPending(shown: Awaited<ReturnType<typeof setAndReadPending>>): void {
     const touched = descendantsOf(designGraph, shown.changed, shown.choices);
     const hit = (quantities: readonly Quantity[]) => quantities.some(({ id }) => touched.has(id));
@@ -228,17 +238,20 @@ function checksOf(content: StepwellDocument) {
       block.kind === 'choices' || block.kind === 'rows' ? [hit(Object.values(block.from))] : [],
     );
     const expectedSentences = sentences.map((sentence) => hit(slotQuantities(sentence)));
+    const expectedStandIns = paragraphs.map(hit);
     const expectedValues = shown.values.map(([id]) => [id, touched.has(id)]);
     expect(shown.values).toEqual(expectedValues);
     expect(shown.sentences).toEqual(expectedSentences);
     expect(shown.figures).toEqual(expectedFigures);
     expect(shown.panels).toEqual(expectedPanels);
     expect(shown.lists).toEqual(expectedLists);
+    expect(shown.standIns).toEqual(expectedStandIns);
     const count = [
       ...expectedFigures,
       ...expectedPanels,
       ...expectedLists,
       ...expectedSentences,
+      ...expectedStandIns,
       ...expectedValues.map(([, is]) => is),
     ];
     expect(shown.all).toBe(count.filter(Boolean).length);
