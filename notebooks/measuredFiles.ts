@@ -41,13 +41,19 @@ interface MeasuredFile {
 
 /** A picture of which a part counts: another one has what is sought elsewhere. */
 function pictureFile(
-  { picture, regionSource }: PictureInputs,
+  { picture, regionSource, barStartX, barStartY, barEndX, barEndY }: PictureInputs,
   accept: string,
   decode: (bytes: Uint8Array, name: string) => CameraImage,
+  keepsBar: boolean,
 ): Readonly<Record<string, MeasuredFile>> {
+  // Where the bar lay in the picture before says nothing of this one.
+  const undrawn = Object.fromEntries(
+    [barStartX, barStartY, barEndX, barEndY].map(({ id, initial }) => [id, initial]),
+  );
   const read = (bytes: Uint8Array, name: string) => ({
     [picture.id]: decode(bytes, name),
     [regionSource.id]: 'whole',
+    ...(keepsBar ? {} : undrawn),
   });
   return { [picture.id]: { accept, table: false, read } };
 }
@@ -80,9 +86,9 @@ export const measuredFiles: Readonly<Record<string, MeasuredFile>> = {
     table: true,
     read: (bytes, name) => ({ [focusCaustic.id]: readFocusCausticFile(decodeText(bytes), name) }),
   },
-  ...pictureFile(markPictureInputs, '.png,.tif,.tiff,.jpg,.jpeg,.csv,.txt', decodeMarkPicture),
-  ...pictureFile(firstMicrograph, '.png,.tif,.tiff,.jpg,.jpeg', decodeMicrograph),
-  ...pictureFile(otherMicrograph, '.png,.tif,.tiff,.jpg,.jpeg', decodeMicrograph),
+  ...pictureFile(markPictureInputs, '.png,.tif,.tiff,.jpg,.jpeg,.csv,.txt', decodeMarkPicture, true),
+  ...pictureFile(firstMicrograph, '.png,.tif,.tiff,.jpg,.jpeg', decodeMicrograph, false),
+  ...pictureFile(otherMicrograph, '.png,.tif,.tiff,.jpg,.jpeg', decodeMicrograph, false),
   [rippleSeries.id]: {
     accept: '.csv,.txt,.tsv,.dat',
     table: true,

@@ -89,6 +89,8 @@ export const orientationFigure = figure({
     ];
     const curves = pictures.map((one) => ({ ...one, ...orientationCurve(one.found) }));
     const said = pictures.map(({ letter, found: { orientation } }) => {
+      // Gradients all along one line give 1, those without a direction come near 0.
+      if (orientation.resultant < 0.1) return `In micrograph ${letter} no direction stands out.`;
       const at = `Micrograph ${letter} is oriented most at ${angleText(counterClockwise(orientation.direction))}`;
       return orientation.halfWidth === undefined
         ? `${at}, without falling to half anywhere.`

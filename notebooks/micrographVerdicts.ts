@@ -55,11 +55,13 @@ function againstDirectionOf(m: Micrograph, letter: string): Sentence {
       predicted: predictedDirection,
       scan: m.scanAngle,
     },
-    ({ ridges, uncertainty, predicted }) => {
+    ({ ridges, uncertainty, predicted, scan }) => {
       const measured = phrase`If the scan ran at ${m.scanAngle} in micrograph ${letter}, as typed, the ridges run at ${m.ridgesToScan} ± ${m.directionUncertainty} to it`;
       if (predicted === null)
         return phrase`${measured}; for this polarisation no one direction is predicted.`;
       const apart = betweenLines(ridges, predicted);
+      if (scan === 0 && apart > coverage * uncertainty)
+        return phrase`The direction of the scan in micrograph ${letter} stands at ${m.scanAngle}, as it does until it is set: then the ridges would run at ${m.ridgesToScan} ± ${m.directionUncertainty} to it. Set it to how the workpiece lay under the microscope before you hold them against the predicted ${rippleDirection}.`;
       return apart <= coverage * uncertainty
         ? phrase`${measured}, which agrees with the predicted ${rippleDirection} within twice its uncertainty.`
         : phrase`${measured}, which is ${formatReadable(apart, 'rad', 'deg', 2)} from the predicted ${rippleDirection}, more than twice its uncertainty: look first at how the workpiece lay under the microscope.`;

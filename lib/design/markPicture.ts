@@ -10,6 +10,8 @@ export const markPictureNames: PictureNames = {
   pitch: 0.2e-6,
   usualPitch: [0.05e-6, 2e-6],
   barLength: 20e-6,
+  barEnd: 120,
+  side: 100,
   missing: 'No picture of a mark has been given yet: choose one.',
 };
 

@@ -15,6 +15,8 @@ export function micrographNames(prefix: string, letter: MicrographLetter): Pictu
     pitch: 50e-9,
     usualPitch: [10e-9, 500e-9],
     barLength: 5e-6,
+    barEnd: 20,
+    side: 256,
     missing: `No micrograph ${letter} has been given yet: choose one.`,
   };
 }
@@ -36,7 +38,7 @@ export function micrographInputs(names: PictureNames, letter: MicrographLetter) 
       about:
         'Direction in which the beam was scanned as it lies in the picture, against the picture’s x axis, which points to the right; counter-clockwise. Only you can know how the workpiece lay under the microscope.',
       initial: 0,
-      range: { min: -Math.PI, max: Math.PI },
+      range: { min: -2 * Math.PI, max: 2 * Math.PI },
       typical: [0, Math.PI / 2],
     }),
   };

@@ -11,11 +11,11 @@ const rounded = 'whole pixels, else rounded';
 /** The part of the picture that counts. */
 function regionInputs(names: PictureNames) {
   const place = pixelInputs(names);
-  const { prefix, suffix, sought, holds, leastSide } = names;
+  const { prefix, suffix, sought, holds, leastSide, side: initialSide } = names;
   const edge = (id: string, name: string, symbol: string, about: string) =>
     place(id, name, symbol, `${about}; ${rounded}.`, 0);
   const side = (id: string, name: string, symbol: string, about: string) =>
-    place(id, name, symbol, `${about}, in pixels; ${rounded}.`, 100, leastSide);
+    place(id, name, symbol, `${about}, in pixels; ${rounded}.`, initialSide, leastSide);
   const measured = 'of the part that is measured';
   return {
     regionSource: choice({

@@ -19,6 +19,10 @@ export interface PictureNames {
   readonly pitch: number;
   readonly usualPitch: readonly [number, number];
   readonly barLength: number;
+  /** Initial x of the end of the line along the bar, which begins at 20; 20 for a line that must be drawn before it counts. */
+  readonly barEnd: number;
+  /** Initial width and height of a part, in pixels. */
+  readonly side: number;
   /** The problem where there is no picture, a sentence. */
   readonly missing: string;
 }
@@ -51,7 +55,7 @@ function barInputs(names: PictureNames) {
   return {
     barStartX: end('barStartX', 'one end of the bar', 'x_1', 'begins', 20),
     barStartY: end('barStartY', 'one end of the bar', 'y_1', 'begins', 20),
-    barEndX: end('barEndX', 'other end of the bar', 'x_2', 'ends', 120),
+    barEndX: end('barEndX', 'other end of the bar', 'x_2', 'ends', names.barEnd),
     barEndY: end('barEndY', 'other end of the bar', 'y_2', 'ends', 20),
   };
 }

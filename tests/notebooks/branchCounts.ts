@@ -107,7 +107,7 @@ export const branchCounts: Readonly<Record<string, number>> = {
   otherRegularSaid: 1,
   againstExpected: 5,
   otherAgainstExpected: 1,
-  againstDirection: 3,
+  againstDirection: 4,
   otherAgainstDirection: 1,
   micrographsCompared: 7,
 };

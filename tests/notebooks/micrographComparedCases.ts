@@ -65,7 +65,13 @@ const againstPrediction: readonly Case[] = [
   {
     says: 'againstDirection',
     design: inA('fine'),
-    text: /^If the scan ran at 0° in micrograph A, as typed, the ridges run at 32\.68° ± 0\.035° to it, which is 57° from the predicted 90°, more than twice its uncertainty: look first at how the workpiece lay/,
+    text: /^The direction of the scan in micrograph A stands at 0°, as it does until it is set: then the ridges would run at 32\.68° ± 0\.035° to it\. Set it .* before you hold them against the predicted 90°\.$/,
+    truth: (value) => value('micrograph.scanAngle') === 0,
+  },
+  {
+    says: 'againstDirection',
+    design: { ...inA('fine'), 'micrograph.scanAngle': 1e-9 },
+    text: /^If the scan ran at .* in micrograph A, as typed, the ridges run at 32\.68° ± 0\.035° to it, which is 57° from the predicted 90°, more than twice its uncertainty: look first at how the workpiece lay/,
     truth: (value) =>
       close(value('micrograph.ridgesToScan') / degree, drawnAt - 90, 0.1) &&
       close(value('ripples.direction') / degree, 90, 1e-9),
@@ -86,7 +92,7 @@ const againstPrediction: readonly Case[] = [
   {
     says: 'otherAgainstDirection',
     design: inB('fine'),
-    text: /^If the scan ran at 0° in micrograph B/,
+    text: /^The direction of the scan in micrograph B stands at 0°/,
     truth: (value) => value('otherMicrograph.scanAngle') === 0,
   },
 ];

@@ -164,6 +164,8 @@ export function createPictureField(document: Document, about: string, acts: Pict
     if (!drag) return;
     if (!taken || !drag.moved) draft = undefined;
     drag = undefined;
+    // A line is drawn once; what is drawn next is the part again, and would else take the scale's place.
+    if (draft?.kind === 'line') mode = undefined;
     if (draft) acts.drawn(draft, true);
     show();
   };
