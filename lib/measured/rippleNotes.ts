@@ -12,11 +12,11 @@ export function whyWithout(
   const texts: Readonly<Record<WithoutPeriod, string>> = {
     blank:
       'The grey values vary by no more than their rounding, so nothing can repeat. Take the picture with more contrast.',
-    'no-direction': `Of what could repeat ${fewestRidges} times across the shorter side no direction stands out: it is alike along all of them, as in noise, grain or blur.`,
+    'no-direction': `Of what could repeat ${fewestRidges} times across the shorter side no direction stands out: it is alike along all of them, as in noise, grain or blur, or ridges too coarse for a region of this size.`,
     'no-spacing': 'Lines have a direction but no spacing that repeats, as scratches and edges do.',
     'not-repeated':
       'A spacing stands out in half of the region or less, so it is not counted as ripples. Choose a region in which they are everywhere.',
-    coarse: `Something lies along a direction, but repeats too few times in ${width} × ${height} pixels to be told from scratches or a change of the background: ${fewestRidges} ridges are needed across the shorter side. Choose a larger region or a lower magnification.`,
+    coarse: `Something lies along a direction, but repeats too few times in ${width} × ${height} pixels to be told from scratches or a change of the background: in a region of this size that takes ${fewestRidges} ridges across the shorter side. Choose a region half as large again or more, or a lower magnification.`,
   };
   return texts[kind];
 }
