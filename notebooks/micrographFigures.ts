@@ -135,7 +135,32 @@ export function upwards(values: Float64Array, columns: number): Float64Array {
   return values.map((_, i) => values[(rows - 1 - Math.floor(i / columns)) * columns + (i % columns)]!);
 }
 
-/** How regular both pictures are in each of their parts. */
+/** Lines drawn across a map at most: more would run into one another on a phone. */
+const mostLines = 20;
+/** Below this regularity a cell has no direction worth a line. */
+const directed = 0.3;
+
+/** Short lines along the ridges of every cell, or every few where there are many; picture coordinates, gaps between. */
+function localRidges({ found: { region, orientation }, perPixel }: Shown): SeriesSpec {
+  const { columns, rows, cell, values, directions } = orientation.regularity;
+  const every = Math.ceil(Math.max(columns, rows) / mostLines);
+  const half = 0.4 * cell * every;
+  const [x, y]: [number[], number[]] = [[], []];
+  for (let row = every; row + every < rows; row += every)
+    for (let column = every; column + every < columns; column += every) {
+      const at = row * columns + column;
+      if (values[at]! < directed) continue;
+      const [right, down] = [(column + 0.5) * cell + region.left, (row + 0.5) * cell + region.top];
+      const ridge = directions[at]! + Math.PI / 2;
+      const [dx, dy] = [half * Math.cos(ridge), half * Math.sin(ridge)];
+      x.push(right - dx, right + dx, Number.NaN);
+      y.push(down - dy, down + dy, Number.NaN);
+    }
+  const scaled = (places: number[]) => Float64Array.from(places, (place) => place * perPixel);
+  return { label: 'along the ridges, cell by cell', role: 'third', x: scaled(x), y: scaled(y) };
+}
+
+/** How regular both pictures are in each of their parts, and which way the ridges run there. */
 export const regularityFigures = figures({
   id: 'micrograph-regularity',
   from: bothPictures,
@@ -148,7 +173,7 @@ export const regularityFigures = figures({
       return {
         title: `Local regularity of micrograph ${letter}`,
         ...axesOf(shown, cell, columns, rows),
-        series: [],
+        series: [localRidges(shown)].filter(({ x }) => x.length > 0),
         map: {
           columns,
           rows,
@@ -157,7 +182,7 @@ export const regularityFigures = figures({
           label: 'local regularity',
           unit: '1',
         },
-        summary: `From ${least.toFixed(2)} to ${most.toFixed(2)} in cells ${size} ${shown.unit} wide: 1 where all gradients of a cell lie along one line, near 0 where no direction is preferred. ${weakCells(found)} of ${regularityCells(found)} lie below 0.5.`,
+        summary: `From ${least.toFixed(2)} to ${most.toFixed(2)} in cells ${size} ${shown.unit} wide: 1 where all gradients of a cell lie along one line, near 0 where no direction is preferred. ${weakCells(found)} of ${regularityCells(found)} lie below 0.5. Smoothed over ${formatReadable(found.orientation.smoothing, '1', '1')} px.`,
       };
     }),
 });
