@@ -1,3 +1,4 @@
+import { accumulatedFluence, unshapedAccumulatedFluence } from '../lib/design/accumulated.ts';
 import { highFluence, lowFluence } from '../lib/design/fluenceWindow.ts';
 import { pulseEnergy } from '../lib/design/laser.ts';
 import { energySource, usedPulseEnergy } from '../lib/design/losses.ts';
@@ -81,6 +82,7 @@ export const windowBlocks: readonly Block[] = [
         ['inside the window', areaInWindow, unshapedAreaInWindow],
         ['at too little', areaTooLittle, unshapedAreaTooLittle],
         ['at too much', areaTooMuch, unshapedAreaTooMuch],
+        ['mean accumulated fluence', accumulatedFluence, unshapedAccumulatedFluence],
       ],
     },
   },

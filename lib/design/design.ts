@@ -1,5 +1,6 @@
 import { createGraph, type Graph } from '../graph/graph.ts';
 import type { Quantity } from '../graph/quantity.ts';
+import * as accumulated from './accumulated.ts';
 import * as chosenFit from './chosenFit.ts';
 import * as coupon from './coupon.ts';
 import * as couponInputs from './couponInputs.ts';
@@ -137,6 +138,7 @@ const rooms = [
   rippleWindow,
   rippleParts,
   rippleWindowCharts,
+  accumulated,
   scanInputs,
   thresholdChart,
   marks,
