@@ -120,6 +120,12 @@ export function pictureScale(names: PictureNames, picture: FileInput<CameraImage
     compute: ({ length, x1, y1, x2, y2 }) => {
       const pixels = Math.hypot(x2 - x1, y2 - y1);
       if (pixels >= 1) return length / pixels;
+      if (pixels === 0)
+        throw new Problem(
+          'absent',
+          'No line has been drawn along the scale bar yet: draw it from one end of the bar to the other.',
+          { input: barEndX.id },
+        );
       throw new Problem(
         'impossible',
         'The line along the scale bar is shorter than a pixel. Draw it from one end of the bar to the other.',

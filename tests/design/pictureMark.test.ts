@@ -86,7 +86,12 @@ describe('a mark in a picture, through the inputs', () => {
         relative: 1e-9,
       },
     );
-    const none = { ...bar, 'markPicture.barEndX': 10, 'markPicture.barEndY': 100 };
+    const undrawn = { ...bar, 'markPicture.barEndX': 10, 'markPicture.barEndY': 100 };
+    expect(problemOf({ ...inRing, ...undrawn }).problem).toMatchObject({
+      kind: 'absent',
+      message: expect.stringMatching(/^No line has been drawn along the scale bar yet/),
+    });
+    const none = { ...undrawn, 'markPicture.barEndX': 10.5 };
     expect(problemOf({ ...inRing, ...none }).problem).toMatchObject({
       message: expect.stringMatching(/^The line along the scale bar is shorter than a pixel/),
       parts: { input: 'markPicture.barEndX' },
