@@ -32,9 +32,11 @@ const largestPhase = 1600;
 
 /**
  * Plans the radii of a map out to ρ = `reach` in metres in every plane from `low` to `high`, metres from the focus. Throws
- * a Problem where the radii lie too far out for the sums.
+ * a Problem where the radii lie too far out for the sums, or a plane where the focal formulas end.
  */
 export function planMap(light: Light, [low, high]: readonly [number, number], reach: number): MapPlan {
+  // Behind the image of the plate radii have no scale: this throws there.
+  for (const end of [low, high]) defocusAt(light, end);
   const last = roundPlateOf(light).zones.at(-1)!.outer / light.beamRadius;
   const width = phasePerPanel / 4 / ladder(Math.min(Math.max(last, 1e-3), widestCounted));
   const furthest = reach / Math.min(radiusScale(light, low), radiusScale(light, high));

@@ -81,3 +81,14 @@ test('the outermost radius of a plan is read as well, for a plate away from the 
     expect(Math.abs(map[i]! - spot.irradianceAt(radius, 0))).toBeLessThan(1e-6);
   });
 });
+
+test('a plane behind the image of the plate is refused before radii are planned', () => {
+  // B = f + z − d z/f: below 0 beyond z = f²/(d − f).
+  const far = light({ plateDistance: 0.4 });
+  const { focalLength } = far;
+  const beyond = (1.1 * focalLength ** 2) / (0.4 - focalLength);
+  expect(() => planMap(far, [0, beyond], 1e-5)).toThrow(/behind the image of the plate/);
+  expect(() => familyMap(far, Float64Array.of(0, beyond), Float64Array.of(0, 1e-5))).toThrow(
+    /behind the image of the plate/,
+  );
+});
