@@ -45,17 +45,19 @@ const pitchOf = (largest: number) => roundUp(Math.max(10e-6, 2 * largest));
 
 const toDigits = (digits: number) => (value: number) => Number(value.toPrecision(digits));
 
+/** True where a spot can be worked out: within 12 Rayleigh lengths of the focus, and not behind the image of the plate. */
+function isKnown(light: Light, z: number): boolean {
+  try {
+    return Math.abs(defocusAt(light, z)) < 12;
+  } catch (error) {
+    if (error instanceof Problem) return false;
+    throw error;
+  }
+}
+
 /** Planes that a row is asked in: as many to either side of the focal plane, known ones alone. */
 function planesOf(light: Light, part: number): Float64Array {
   const half = askedPlanes(lengthOf(light), part);
-  const known = (z: number) => {
-    try {
-      return Math.abs(defocusAt(light, z)) < 12;
-    } catch (error) {
-      if (error instanceof Problem) return false;
-      throw error;
-    }
-  };
   return Float64Array.from(
     [
       ...half
@@ -63,7 +65,7 @@ function planesOf(light: Light, part: number): Float64Array {
         .reverse()
         .map((z) => -z),
       ...half,
-    ].filter(known),
+    ].filter((z) => isKnown(light, z)),
   );
 }
 
@@ -121,7 +123,8 @@ function firedRow(light: Light, plate: boolean, row: PlannedRow, wanted: Wanted)
   const { reach, step } = row.proposal;
   const markAt = (reading: number): Mark => {
     const z = reading - wanted.expected;
-    return Math.abs(z) > reach + step ? noMark : markOf(spotAt(light, z), level);
+    // Where nothing is known no mark was planned for either: the row goes on behind it with its rounded step.
+    return Math.abs(z) > reach + step || !isKnown(light, z) ? noMark : markOf(spotAt(light, z), level);
   };
   return { plate, energy, proposal: row.proposal, markAt };
 }

@@ -175,7 +175,7 @@ describe('results follow their units when the base units change', () => {
           }
         },
       ),
-      { seed: 11, numRuns: cases(150, 25), examples: sureToBeMet },
+      { seed: 11, numRuns: cases(150, 25), examples: sureToBeMet, endOnFailure: true },
     );
     // Two engines over all quantities, a ladder's fit among them, take up to 2 s a design; 150 of them want more than the usual limit.
   }, 900_000);
