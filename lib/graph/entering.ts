@@ -1,3 +1,4 @@
+import { orderOf } from './graph.ts';
 import { type Derived, isInput, type Quantity } from './quantity.ts';
 
 /**
@@ -17,15 +18,7 @@ export function enteringOf(
 export function enteringInputsOf(
   quantity: Quantity,
   inputs: Readonly<Record<string, unknown>>,
-): ReadonlySet<string> {
-  const found = new Set<string>();
-  const seen = new Set<Quantity>();
-  const visit = (other: Quantity) => {
-    if (seen.has(other)) return;
-    seen.add(other);
-    if (isInput(other)) found.add(other.id);
-    else if (other.kind === 'derived') enteringOf(other, inputs).forEach(visit);
-  };
-  visit(quantity);
-  return found;
+): readonly string[] {
+  const entering = orderOf([quantity], (derived) => enteringOf(derived, inputs));
+  return entering.filter(isInput).map(({ id }) => id);
 }

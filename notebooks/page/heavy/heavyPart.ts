@@ -1,5 +1,5 @@
 import { enteringInputsOf, enteringOf } from '../../../lib/graph/entering.ts';
-import type { Graph } from '../../../lib/graph/graph.ts';
+import { type Graph, orderOf } from '../../../lib/graph/graph.ts';
 import type { Outcome } from '../../../lib/graph/outcome.ts';
 import type { Derived, Heaviness, Quantity } from '../../../lib/graph/quantity.ts';
 import type { DesignState } from '../../../lib/graph/state.ts';
@@ -79,7 +79,7 @@ export function createHeavyPart(
   // Only inputs that enter count, as in `changed`: an answer that another one makes old would never be asked for again.
   const fits = ({ quantity }: Heavy, a: Inputs) => {
     const { inputs } = present();
-    return [...enteringInputsOf(quantity, inputs)].every((input) => Object.is(a[input], inputs[input]));
+    return enteringInputsOf(quantity, inputs).every((input) => Object.is(a[input], inputs[input]));
   };
   const answered = (id: string, outcome: Outcome, inputs: Inputs) => {
     const heavy = all.get(id)!;
@@ -166,8 +166,9 @@ export function createHeavyPart(
       );
       if (!ids || under.length === 0) return under.map(workOn);
       const { inputs } = present();
-      const resting = new Set(ids.flatMap((id) => restingOn(graph.quantities.get(id)!, inputs, behind)));
-      return under.filter(({ quantity }) => resting.has(quantity.id)).map(workOn);
+      const asked = ids.map((id) => graph.quantities.get(id)!);
+      const resting = new Set(restingOn(asked, inputs));
+      return under.filter(({ quantity }) => resting.has(quantity)).map(workOn);
     },
     stop(id) {
       const heavy = all.get(id)!;
@@ -194,16 +195,10 @@ export function createHeavyPart(
 const isStopped = ({ stale, answer }: Heavy): boolean =>
   !stale && answer !== undefined && 'problem' in answer.outcome && answer.outcome.problem.kind === 'stopped';
 
-/** Heavy quantities whose answers enter a quantity under these inputs, itself included. */
-function restingOn(
-  quantity: Quantity,
-  inputs: Inputs,
-  behind: (id: string) => readonly string[],
-): readonly string[] {
-  if (quantity.kind !== 'derived') return [];
-  if (quantity.heavy) return [quantity.id];
-  if (behind(quantity.id).length === 0) return [];
-  return enteringOf(quantity, inputs).flatMap((other) => restingOn(other, inputs, behind));
+/** Heavy quantities whose answers enter quantities under these inputs, themselves included; what lies behind those is the worker's. */
+function restingOn(quantities: readonly Quantity[], inputs: Inputs): readonly Quantity[] {
+  const order = orderOf(quantities, (one) => (one.heavy ? [] : enteringOf(one, inputs)));
+  return order.filter((one) => one.kind === 'derived' && one.heavy);
 }
 
 /** Heavy quantities whose answers a quantity rests on, itself included; what lies behind those is the worker's. */
