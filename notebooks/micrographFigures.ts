@@ -9,6 +9,7 @@ import { micro } from './columns.ts';
 import { type AxisSpec, type FigureSpec, figures, type SeriesSpec } from './document.ts';
 import { regularityCells, weakCells } from './micrographWords.ts';
 import { arrow, type Point } from './rippleDirectionFigure.ts';
+import { angleText } from './shortTexts.ts';
 
 const measuredOf = ({ foundIfThere, previewIfThere, knownPitch, scanAngle }: Micrograph) => ({
   found: foundIfThere,
@@ -100,8 +101,6 @@ function linesOver(shown: Shown): SeriesSpec[] {
     ...lines,
   ];
 }
-
-export const angleText = (angle: number, digits = 3) => formatReadable(angle, 'rad', 'deg', digits);
 
 /** Both pictures as they were measured, with what was found drawn over them. */
 export const micrographPictures = figures({

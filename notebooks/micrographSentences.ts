@@ -7,10 +7,9 @@ import type { CoherenceLength } from '../lib/measured/rippleCoherence.ts';
 import type { RipplePicture } from '../lib/measured/ripplePicture.ts';
 import { irregularities, regularityCells, regularityRule, weakCells } from './micrographWords.ts';
 import { type Phrase, phrase, type Sentence, says } from './prose.ts';
-import { listed } from './shortTexts.ts';
+import { angleText, listed, percentText } from './shortTexts.ts';
 
 const pixels = (value: number, digits = 4) => formatReadable(value, '1', 'px', digits);
-const angleText = (angle: number, digits = 3) => formatReadable(angle, 'rad', 'deg', digits);
 
 /** The notes on rows that were left out. */
 const leftOutNotes = ({ notes, written }: RipplePicture) => notes.slice(0, written.length);
@@ -142,7 +141,7 @@ function periodsCompared(a: Compared, b: Compared, pitchA: number | null, pitchB
   const proviso =
     pitchA === null ? 'If both were taken at the same magnification, the periods' : 'The periods';
   if (!differ(first, other)) return `${proviso} agree within twice their combined uncertainty.`;
-  const change = formatReadable(Math.abs(other.value / first.value - 1), '1', '%', 2);
+  const change = percentText(Math.abs(other.value / first.value - 1), 2);
   return `${proviso} differ by more than twice their combined uncertainty: that of B is ${change} ${other.value > first.value ? 'longer' : 'shorter'}.`;
 }
 

@@ -7,7 +7,8 @@ import type { RipplePicture } from '../lib/measured/ripplePicture.ts';
 import { niceEnd } from '../lib/numerics/niceEnd.ts';
 import { largest } from './columns.ts';
 import { type FigureSpec, figure, figures, type MarkSpec } from './document.ts';
-import { angleText, bothPictures, type Shown, shownOf, upwards } from './micrographFigures.ts';
+import { bothPictures, type Shown, shownOf, upwards } from './micrographFigures.ts';
+import { angleText } from './shortTexts.ts';
 
 /** Powers below this share of the highest are not told apart. */
 const leastPower = 1e-4;
@@ -37,6 +38,7 @@ export const spectrumFigures = figures({
       const axis = (label: string) => ({ label, unit: `1/${unit}`, domain: [-end, end] as const });
       const side = 2 * reach + 1;
       const { main, second } = found;
+      const highest = max(powers)!;
       return {
         title: `Power spectrum of micrograph ${letter}`,
         x: axis('periods along x'),
@@ -51,7 +53,8 @@ export const spectrumFigures = figures({
           columns: side,
           rows: side,
           values: upwards(powers, side),
-          perValue: 1 / Math.max(Number.MIN_VALUE / leastPower, max(powers)!),
+          // A blank picture has no power anywhere.
+          perValue: highest > 0 ? 1 / highest : 1,
           range: [leastPower, 1],
           logarithmic: true,
           label: 'power over the highest',

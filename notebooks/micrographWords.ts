@@ -1,5 +1,5 @@
-import { formatReadable } from '../lib/graph/units.ts';
 import type { RipplePicture } from '../lib/measured/ripplePicture.ts';
+import { angleText, percentText } from './shortTexts.ts';
 
 /** What this page calls regular: its own convention, said beside the word. Half-width in rad, phase in periods. */
 const regularField = {
@@ -10,10 +10,8 @@ const regularField = {
   tileShare: 0.8,
 };
 
-const percent = (share: number) => formatReadable(share, '1', '%');
-
 /** The convention in words, to stand before a verdict. */
-export const regularityRule = `This page calls a field regular where the half-width is at most ${formatReadable(regularField.halfWidth, 'rad', 'deg')}, at most ${percent(regularField.weakShare)} of the cells lie below ${regularField.cell}, and the ripples keep their phase over ${regularField.periods} periods or more and stand out in at least ${percent(regularField.tileShare)} of the picture`;
+export const regularityRule = `This page calls a field regular where the half-width is at most ${angleText(regularField.halfWidth)}, at most ${percentText(regularField.weakShare)} of the cells lie below ${regularField.cell}, and the ripples keep their phase over ${regularField.periods} periods or more and stand out in at least ${percentText(regularField.tileShare)} of the picture`;
 
 /** Cells of the map of local regularity. */
 export const regularityCells = ({ orientation: { regularity } }: RipplePicture) => regularity.values.length;

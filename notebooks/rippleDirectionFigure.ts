@@ -1,10 +1,11 @@
-import { rippleDirection } from '../lib/design/rippleDirection.ts';
+import { lineAngle } from '../lib/design/rippleDirection.ts';
 import { incidence, incidenceDirection, polarisation } from '../lib/design/rippleInputs.ts';
 import { boundWave, ripplePeriod, waveVectorAzimuth } from '../lib/design/ripples.ts';
 import { formatReadable } from '../lib/graph/units.ts';
 import { niceEnd } from '../lib/numerics/niceEnd.ts';
 import { micro } from './columns.ts';
 import { type FigureSpec, figure, type SeriesSpec } from './document.ts';
+import { angleText } from './shortTexts.ts';
 
 export type Point = readonly [x: number, y: number];
 
@@ -151,13 +152,7 @@ export const directionFigure = figure({
             ]
           : []),
       ],
-      summary: `${kind === 'linear' ? `Ridges ${shown} apart at ${directionText(field)} to the scan, at right angles to the polarisation along the surface.` : `${pattern.said} Drawn ${shown} apart.`}${bound ? '' : ' No wave is bound to this surface: the drawing shows what the formula says and predicts nothing.'}`,
+      summary: `${kind === 'linear' ? `Ridges ${shown} apart at ${angleText(lineAngle(field + Math.PI / 2))} to the scan, at right angles to the polarisation along the surface.` : `${pattern.said} Drawn ${shown} apart.`}${bound ? '' : ' No wave is bound to this surface: the drawing shows what the formula says and predicts nothing.'}`,
     };
   },
 });
-
-/** The direction of the ridges as it is shown elsewhere, 0 to 180°. */
-function directionText(field: number): string {
-  const turned = (field + Math.PI / 2) % Math.PI;
-  return formatReadable(turned < 0 ? turned + Math.PI : turned, 'rad', rippleDirection.display!, 3);
-}

@@ -3,21 +3,15 @@ import { highFluence, lowFluence } from '../lib/design/fluenceWindow.ts';
 import { pulseEnergy } from '../lib/design/laser.ts';
 import { energySource, usedPulseEnergy } from '../lib/design/losses.ts';
 import {
+  areaInWindow,
   areaTooLittle,
   areaTooMuch,
   surfacePeak,
+  unshapedAreaInWindow,
   unshapedAreaTooLittle,
   unshapedAreaTooMuch,
 } from '../lib/design/rippleParts.ts';
-import {
-  areaInWindow,
-  pulsesHigh,
-  pulsesLow,
-  unshapedAreaInWindow,
-  unshapedRuns,
-  windowHigh,
-  windowLow,
-} from '../lib/design/rippleWindow.ts';
+import { pulsesHigh, pulsesLow, unshapedRuns, windowHigh, windowLow } from '../lib/design/rippleWindow.ts';
 import { lineSpacing, passes, pulseSpacing, scanSpeed } from '../lib/design/scanInputs.ts';
 import { incubationExponent } from '../lib/design/threshold.ts';
 import type { Block } from './document.ts';

@@ -5,8 +5,7 @@ import { formatNumber } from '../lib/graph/units.ts';
 import { niceEnd } from '../lib/numerics/niceEnd.ts';
 import { largest } from './columns.ts';
 import { type FigureSpec, figure, type MarkSpec } from './document.ts';
-
-const percent = (part: number) => `${formatNumber(100 * part, 3)}\u202f%`;
+import { percentText } from './shortTexts.ts';
 
 /** Part of the field inside against the width of the window, both beams with their peak at its upper bound. */
 export const insideFigure = figure({
@@ -29,7 +28,7 @@ export const insideFigure = figure({
         width > 1 && width < last
           ? [{ kind: 'vertical', x: width, label: `today, ${formatNumber(width, 3)}`, role: 'today' }]
           : [],
-      summary: `Both beams with their peak on the surface at the upper bound, scanned alike. At an upper bound of 1.5 times the lower ${percent(shaped[middle]!)} of the field lies inside with the plate and ${percent(plain[middle]!)} without it; at ${formatNumber(first, 3)} times ${percent(shaped[0]!)} and ${percent(plain[0]!)}, at ${formatNumber(last, 3)} times ${percent(shaped.at(-1)!)} and ${percent(plain.at(-1)!)}.`,
+      summary: `Both beams with their peak on the surface at the upper bound, scanned alike. At an upper bound of 1.5 times the lower ${percentText(shaped[middle]!)} of the field lies inside with the plate and ${percentText(plain[middle]!)} without it; at ${formatNumber(first, 3)} times ${percentText(shaped[0]!)} and ${percentText(plain[0]!)}, at ${formatNumber(last, 3)} times ${percentText(shaped.at(-1)!)} and ${percentText(plain.at(-1)!)}.`,
     };
   },
 });
@@ -66,7 +65,7 @@ export const planeGainFigure = figure({
           ? [{ kind: 'vertical', x: defocus, label: 'workpiece', role: 'today' } as const]
           : []),
       ],
-      summary: `The best plane lies at ${formatNumber(best.defocus, 3)} with a gain of ${formatNumber(best.gain, 3)} and an axis ${percent(best.axisDip)} below the peak${flat === null ? '; none is truly flat' : `; the first truly flat one at ${formatNumber(flat.defocus, 3)} gains ${formatNumber(flat.gain, 3)}`}. The planes are 0.025 apart.`,
+      summary: `The best plane lies at ${formatNumber(best.defocus, 3)} with a gain of ${formatNumber(best.gain, 3)} and an axis ${percentText(best.axisDip)} below the peak${flat === null ? '; none is truly flat' : `; the first truly flat one at ${formatNumber(flat.defocus, 3)} gains ${formatNumber(flat.gain, 3)}`}. The planes are 0.025 apart.`,
     };
   },
 });

@@ -1,12 +1,16 @@
 import { defocus } from '../lib/design/focus.ts';
 import { material } from '../lib/design/material.ts';
-import { pulseGain, pulseGainAtTop, surfacePeak } from '../lib/design/rippleParts.ts';
 import {
   areaInWindow,
+  pulseGain,
+  pulseGainAtTop,
+  surfacePeak,
+  unshapedAreaInWindow,
+} from '../lib/design/rippleParts.ts';
+import {
   fieldParts,
   pulsesHigh,
   pulsesLow,
-  unshapedAreaInWindow,
   unshapedFieldParts,
   unshapedRuns,
   windowHigh,
@@ -17,7 +21,7 @@ import { incubationExponent } from '../lib/design/threshold.ts';
 import { formatNumber } from '../lib/graph/units.ts';
 import type { FieldParts } from '../lib/process/fieldWindow.ts';
 import { type Phrase, phrase, says } from './prose.ts';
-import { fluenceText } from './shortTexts.ts';
+import { fluenceText, percentText } from './shortTexts.ts';
 
 /** Parts, or gains relative to 1, that differ by less than this are called alike. */
 const alike = 0.02;
@@ -127,8 +131,7 @@ export const planeGainSaid = says(
       zeta === 1
         ? 'one Rayleigh length behind the focus'
         : `${formatNumber(zeta, 2)} Rayleigh lengths behind the focus`;
-    const percent = (part: number) => `${formatNumber(100 * part, 2)}\u202f%`;
-    const top = `Within a Rayleigh length behind the focus a single pulse gains most ${best.defocus === 0 ? 'in the focus itself' : at(best.defocus)}: ${formatNumber(best.gain, 3)} times a Gaussian’s area, where the axis lies ${percent(best.axisDip)} below the peak.${best.defocus === furthest ? ' It may gain more still further out, which is not looked at.' : ''}`;
+    const top = `Within a Rayleigh length behind the focus a single pulse gains most ${best.defocus === 0 ? 'in the focus itself' : at(best.defocus)}: ${formatNumber(best.gain, 3)} times a Gaussian’s area, where the axis lies ${percentText(best.axisDip, 2)} below the peak.${best.defocus === furthest ? ' It may gain more still further out, which is not looked at.' : ''}`;
     if (flat === null)
       return `${top} No plane there is truly flat, with its axis less than 1\u202f% below the peak.`;
     if (flat.gain > 0.99 * best.gain)
@@ -137,6 +140,6 @@ export const planeGainSaid = says(
     if (best.axisDip < 0.01) return first;
     return best.axisDip > 1 - low / high
       ? `${first} Even though the middle of the better plane falls below the lower bound, its bright ring covers more.`
-      : `${first} One reason: a dip costs nothing while it stays above the lower bound, here ${percent(1 - low / high)} below the upper one; it takes light from where one pulse has more than it needs. Being flat is not the aim, being inside the window is.`;
+      : `${first} One reason: a dip costs nothing while it stays above the lower bound, here ${percentText(1 - low / high, 2)} below the upper one; it takes light from where one pulse has more than it needs. Being flat is not the aim, being inside the window is.`;
   },
 );

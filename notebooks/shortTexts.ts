@@ -2,6 +2,8 @@ import { formatReadable } from '../lib/graph/units.ts';
 
 /** Numbers in sentences that are no quantities of their own, in the units that people of the trade use; SI in. */
 export const fluenceText = (value: number, digits = 3) => formatReadable(value, 'J/m^2', 'J/cm^2', digits);
+export const angleText = (value: number, digits = 3) => formatReadable(value, 'rad', 'deg', digits);
+export const percentText = (part: number, digits = 3) => formatReadable(part, '1', '%', digits);
 export const lengthText = (value: number, digits = 3) => formatReadable(value, 'm', 'um', digits);
 export const energyText = (value: number, digits = 3) => formatReadable(value, 'J', 'uJ', digits);
 

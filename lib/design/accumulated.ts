@@ -1,9 +1,8 @@
 import { derived } from '../graph/define.ts';
 import { unshapedPeak } from './focus.ts';
 import { asked, unshapedAsked } from './marks.ts';
-import { unshapedRuns } from './rippleWindow.ts';
+import { unshapedUnit } from './rippleWindow.ts';
 import { lineSpacing, passes, pulseSpacing } from './scanInputs.ts';
-import { fluenceWithoutPlate } from './unshaped.ts';
 
 const scanned = { pulseSpacing, lineSpacing, passes };
 
@@ -39,18 +38,8 @@ export const unshapedAccumulatedFluence = derived({
   digits: 3,
   about:
     'The same with the plate taken out, scanned alike: at the energy that gives the same peak fluence, or at the same energy.',
-  from: {
-    spot: unshapedAsked,
-    shaped: asked,
-    unit: unshapedPeak,
-    plainUnit: fluenceWithoutPlate,
-    runs: unshapedRuns,
-    ...scanned,
-  },
-  compute: ({ spot, shaped, unit, plainUnit, runs, ...field }) => {
-    const peak = runs === 'peak' ? unit * shaped.peak : plainUnit * spot.peak;
-    return accumulated(peak * spot.effectiveArea, field);
-  },
+  from: { spot: unshapedAsked, unit: unshapedUnit, ...scanned },
+  compute: ({ spot, unit, ...field }) => accumulated(unit * spot.peak * spot.effectiveArea, field),
   formula: 'n_\\text{pass}\\,F_\\text{peak,u}A_\\text{eff,u}/(p\\,\\Delta y)',
   source: 'definition',
 });

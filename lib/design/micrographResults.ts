@@ -6,19 +6,11 @@ import type { RipplePeriod } from '../measured/ripplePeriods.ts';
 import type { RipplePicture } from '../measured/ripplePicture.ts';
 import { Problem } from '../problem.ts';
 import type { MicrographLetter } from './micrographInputs.ts';
+import type { ResultText } from './pictureInputs.ts';
 import { lineAngle } from './rippleDirection.ts';
 
 /** An angle of the library, from x towards y downwards, as one of the page: counter-clockwise, of a line, 0 to π. */
 export const counterClockwise = (angle: number) => lineAngle(-angle);
-
-interface ResultText {
-  readonly id: string;
-  readonly name: string;
-  readonly symbol: string;
-  readonly about: string;
-  readonly formula: string;
-  readonly digits?: number;
-}
 
 /** What tells against the numbers; that rows of a caption were left out does not. */
 export const warningsOf = ({ notes, written }: RipplePicture) => notes.slice(written.length);

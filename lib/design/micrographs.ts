@@ -2,7 +2,7 @@ import { derived, ifThere } from '../graph/define.ts';
 import type { CameraImage } from '../measured/cameraImage.ts';
 import { previewImage } from '../measured/imagePreview.ts';
 import { type PictureRegion, takeRegion } from '../measured/markLevels.ts';
-import { rippleSteps } from '../measured/ripplePicture.ts';
+import { measureRipples } from '../measured/ripplePicture.ts';
 import { Problem } from '../problem.ts';
 import { type MicrographLetter, micrographInputs, micrographNames, smoothing } from './micrographInputs.ts';
 import { mainResults, regularityResults, resultsOf, secondResults } from './micrographResults.ts';
@@ -29,11 +29,13 @@ function measurement(letter: MicrographLetter, prefix: string) {
     about:
       'Period, direction, coherence and regularity of the ripples, lengths in pixels, angles from the picture’s x axis towards its y axis, which points down; and why there are none where none stand out. Rows of a caption are left out.',
     from: { picture: inputs.picture, region: inputs.region, source: inputs.regionSource, smoothing },
-    compute: ({ picture, region, source, smoothing: sigma }, report?: (share: number) => void) => {
+    compute: ({ picture, region, source, smoothing: sigma }, report) => {
       if (picture === null) throw noPicture(names);
       return namingPart(source, inputs, () => {
-        const steps = rippleSteps(picture, { smoothing: sigma, ...(source === 'part' && { region }) });
-        return namingSmoothing(sigma, () => finish(steps, report));
+        const options = { smoothing: sigma, ...(source === 'part' && { region }) };
+        return namingSmoothing(sigma, () =>
+          measureRipples(picture, options, report ? { progress: report } : {}),
+        );
       });
     },
     shownAs: ({ main }) => (main ? `${main.period.toFixed(2)} pixels apart` : 'none'),
@@ -57,15 +59,6 @@ function measurement(letter: MicrographLetter, prefix: string) {
     source: 'definition',
   });
   return { ...inputs, found, preview };
-}
-
-/** Steps to their end, each reported. */
-function finish<T>(steps: Generator<number, T>, report?: (share: number) => void): T {
-  for (;;) {
-    const step = steps.next();
-    if (step.done) return step.value;
-    report?.(step.value);
-  }
 }
 
 /** The smoothing is the input to change where the part is too small for it. */

@@ -96,3 +96,13 @@ export function namingPart<T>(
     throw new Problem(error.kind, error.message, { ...error.parts, input });
   }
 }
+
+/** What a result measured in a picture says of itself; `id` without what all ids of the picture begin with. */
+export interface ResultText {
+  readonly id: string;
+  readonly name: string;
+  readonly symbol: string;
+  readonly about: string;
+  readonly formula: string;
+  readonly digits?: number;
+}

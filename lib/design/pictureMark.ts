@@ -12,7 +12,7 @@ import {
   markRegionSource,
 } from './markPicture.ts';
 import { marked } from './marks.ts';
-import { namingPart } from './pictureInputs.ts';
+import { namingPart, type ResultText } from './pictureInputs.ts';
 import { noPicture } from './pictureScale.ts';
 
 export const foundMark = derived({
@@ -56,15 +56,6 @@ export const markPreview = derived({
 
 /** What tells against the numbers of the mark. */
 const doubtOf = ({ notes }: PictureMark) => (notes.length === 0 ? undefined : notes.join(' '));
-
-interface ResultText {
-  readonly id: string;
-  readonly name: string;
-  readonly symbol: string;
-  readonly about: string;
-  readonly formula: string;
-  readonly digits?: number;
-}
 
 /** A result in metres or square metres from one in pixels: `power` of the pitch. */
 function result(units: { readonly unit: string; readonly display: string }, power: 1 | 2) {

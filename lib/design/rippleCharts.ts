@@ -10,8 +10,8 @@ import { light, workpieceZ } from './focus.ts';
 import { wavelength } from './laser.ts';
 import { material } from './material.ts';
 import { micrometre } from './plate.ts';
-import { ambientIndex, incidence, polarisation } from './rippleInputs.ts';
-import { countedAzimuth, rippleSample, waveOnSurface, waveVectorAzimuth } from './ripples.ts';
+import { ambientIndex, incidence } from './rippleInputs.ts';
+import { countedAzimuth, rippleSample, waveOnSurface } from './ripples.ts';
 
 export const periodsByWavelength = derived({
   id: 'ripples.byWavelength',
@@ -26,14 +26,13 @@ export const periodsByWavelength = derived({
     micrometre,
     ambientIndex,
     incidence,
-    azimuth: waveVectorAzimuth,
-    polarisation,
+    azimuth: countedAzimuth,
   },
-  compute: ({ material, sample, micrometre, azimuth, polarisation, ...falling }) => {
+  compute: ({ material, sample, micrometre, ...falling }) => {
     const ids = new Set([...(sample === '' ? [] : [sample]), ...samplesOf(material).map(({ id }) => id)]);
     const metre = micrometre * 1e6;
     return [...ids].map((id) => {
-      const curve = periodCurve(id, { ...falling, azimuth: countedAzimuth(polarisation, azimuth) });
+      const curve = periodCurve(id, falling);
       return {
         ...curve,
         wavelength: curve.wavelength.map((at) => at * metre),

@@ -56,14 +56,9 @@ export const barePeriods = derived({
   unit: { short: 'm', long: 'm' },
   about:
     'Periods of a wave along the surface that is as fast as the light in the ambient: the wavelength at normal incidence in air. With the light and against it; alike where they are one.',
-  from: { wavelength, ambient: ambientIndex, incidence, azimuth: waveVectorAzimuth, polarisation },
-  compute: ({ wavelength, ambient, incidence, azimuth, polarisation }) => {
-    const { short, long } = ripplePeriods(
-      wavelength,
-      ambient,
-      incidence,
-      countedAzimuth(polarisation, azimuth),
-    );
+  from: { wavelength, ambient: ambientIndex, incidence, azimuth: countedAzimuth },
+  compute: ({ wavelength, ambient, incidence, azimuth }) => {
+    const { short, long } = ripplePeriods(wavelength, ambient, incidence, azimuth);
     return { short, long: long ?? short };
   },
   shownAs: ({ short, long }) =>
@@ -104,10 +99,9 @@ export const sampleSpread = derived({
     micrometre,
     ambient: ambientIndex,
     incidence,
-    azimuth: waveVectorAzimuth,
-    polarisation,
+    azimuth: countedAzimuth,
   },
-  compute: ({ material, wavelength, micrometre, ambient, incidence, azimuth, polarisation }) => {
+  compute: ({ material, wavelength, micrometre, ambient, incidence, azimuth }) => {
     const found = samplesOf(material).flatMap(({ id }) => {
       try {
         return [{ id, wave: surfaceWave(constantsAt(id, (1e-6 * wavelength) / micrometre), ambient) }];
@@ -121,8 +115,7 @@ export const sampleSpread = derived({
       samples: found.map(({ id }) => id),
       periods: Float64Array.from(
         found,
-        ({ wave }) =>
-          ripplePeriods(wavelength, wave.index, incidence, countedAzimuth(polarisation, azimuth)).short,
+        ({ wave }) => ripplePeriods(wavelength, wave.index, incidence, azimuth).short,
       ),
       bound: found.map(({ wave }) => wave.bound),
     };

@@ -5,40 +5,58 @@ import { gainBestPeak, gainPeakAtTop } from '../process/fluenceWindow.ts';
 import { plateTransmission } from './losses.ts';
 import { asked } from './marks.ts';
 import { incidence } from './rippleInputs.ts';
-import { fieldParts, reversed, unshapedFieldParts, windowHigh, windowLow } from './rippleWindow.ts';
+import { fieldParts, noWindow, unshapedFieldParts, windowHigh, windowLow } from './rippleWindow.ts';
 import { peakFluence } from './spot.ts';
 
-/** One part of the field that is not as wanted. */
-function partOf(
-  parts: Derived<FieldParts>,
-  key: 'tooLittle' | 'tooMuch',
-  before: '' | 'unshaped.',
-  words: string,
-) {
-  const little = key === 'tooLittle';
-  const symbol = `a_\\text{${little ? 'little' : 'much'}${before === '' ? '' : ',u'}}`;
+const kinds = {
+  inside: {
+    id: 'areaInWindow',
+    name: 'inside the window',
+    mark: 'in',
+    about: 'where fluence and number of pulses both lie inside the window',
+  },
+  tooLittle: {
+    id: 'areaTooLittle',
+    name: 'at too little',
+    mark: 'little',
+    about: 'that stays below the lower bound, or gets too few pulses above it',
+  },
+  tooMuch: {
+    id: 'areaTooMuch',
+    name: 'at too much',
+    mark: 'much',
+    about: 'where a pulse goes beyond the upper bound, or too many come',
+  },
+} as const;
+
+/** One part of the field, with the plate or (`before` the id) without it. */
+function partOf(parts: Derived<FieldParts>, kind: keyof typeof kinds, before: '' | 'unshaped.') {
+  const { id, name, mark, about } = kinds[kind];
+  const [words, plate, symbol] =
+    before === ''
+      ? (['', ', with the plate', `a_\\text{${mark}}`] as const)
+      : ([' without the step', ', with the plate taken out', `a_\\text{${mark},u}`] as const);
   return derived({
-    id: `${before}ripples.area${little ? 'TooLittle' : 'TooMuch'}`,
-    name: `part of the field at too ${little ? 'little' : 'much'}${words}`,
+    id: `${before}ripples.${id}`,
+    name: `part of the field ${name}${words}`,
     symbol,
     unit: '1',
     display: '%',
     digits: 3,
-    about: little
-      ? `Part of a wide scanned field that stays below the lower bound, or gets too few pulses above it${words}.`
-      : `Part of a wide scanned field where a pulse goes beyond the upper bound, or too many come${words}.`,
+    about: `Part of a wide scanned field ${about}${plate}.`,
     from: { parts },
-    compute: ({ parts }) => parts[key],
+    compute: ({ parts }) => parts[kind],
     formula: symbol,
     source: 'scaling',
   });
 }
 
-const without = ' without the step';
-export const areaTooLittle = partOf(fieldParts, 'tooLittle', '', '');
-export const areaTooMuch = partOf(fieldParts, 'tooMuch', '', '');
-export const unshapedAreaTooLittle = partOf(unshapedFieldParts, 'tooLittle', 'unshaped.', without);
-export const unshapedAreaTooMuch = partOf(unshapedFieldParts, 'tooMuch', 'unshaped.', without);
+export const areaInWindow = partOf(fieldParts, 'inside', '');
+export const areaTooLittle = partOf(fieldParts, 'tooLittle', '');
+export const areaTooMuch = partOf(fieldParts, 'tooMuch', '');
+export const unshapedAreaInWindow = partOf(unshapedFieldParts, 'inside', 'unshaped.');
+export const unshapedAreaTooLittle = partOf(unshapedFieldParts, 'tooLittle', 'unshaped.');
+export const unshapedAreaTooMuch = partOf(unshapedFieldParts, 'tooMuch', 'unshaped.');
 
 export const surfacePeak = derived({
   id: 'ripples.surfacePeak',
@@ -86,5 +104,5 @@ export const pulseGain = derived({
 /** F2/F1, or a Problem that names the upper bound. */
 function ratioOf(low: number, high: number): number {
   if (high > low) return high / low;
-  throw reversed('fluence', windowHigh.id);
+  throw noWindow();
 }

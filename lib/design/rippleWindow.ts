@@ -1,9 +1,11 @@
 import { choice, derived, number } from '../graph/define.ts';
-import { formatNumber } from '../graph/units.ts';
+import type { Derived } from '../graph/quantity.ts';
+import { formatNumber, formatReadable } from '../graph/units.ts';
+import type { Spot } from '../optics/askedSpot.ts';
 import { tiltedSpot } from '../optics/tiltedSpot.ts';
 import { Problem } from '../problem.ts';
 import { type FieldParts, partsInWindow } from '../process/fieldWindow.ts';
-import { unshapedPeak } from './focus.ts';
+import { rayleighLength, unshapedPeak } from './focus.ts';
 import { asked, unshapedAsked } from './marks.ts';
 import { incidence, incidenceDirection } from './rippleInputs.ts';
 import { lineSpacing, passes, pulseSpacing } from './scanInputs.ts';
@@ -68,6 +70,30 @@ export const unshapedRuns = choice({
   options: { peak: 'same peak fluence', energy: 'same pulse energy' },
 });
 
+export const unshapedUnit = derived({
+  id: 'unshaped.ripples.focusFluence',
+  name: 'peak fluence of the unshaped focus that the field without the plate is written with',
+  symbol: 'F_\\text{u,0}^*',
+  unit: 'J/m^2',
+  display: 'J/cm^2',
+  about:
+    'Fluence per pulse on the axis of the unshaped, unclipped beam in its focus for M² = 1, incident, at the energy at which the field without the plate is written: that of the same peak on the workpiece, or the same energy.',
+  from: {
+    spot: unshapedAsked,
+    shaped: asked,
+    unit: unshapedPeak,
+    plain: fluenceWithoutPlate,
+    runs: unshapedRuns,
+  },
+  compute: ({ spot, shaped, unit, plain, runs }) =>
+    runs === 'peak' ? (unit * shaped.peak) / spot.peak : plain,
+  enteredFor: ({ runs }) => ({
+    keys: runs === 'peak' ? ['runs', 'spot', 'shaped', 'unit'] : ['runs', 'plain'],
+  }),
+  formula: 'F_0I_\\text{max}/I_\\text{max,u}\\ \\text{or}\\ F_\\text{u,0}',
+  source: 'scaling',
+});
+
 const field = { pulseSpacing, lineSpacing, passes };
 const window = {
   low: windowLow,
@@ -77,124 +103,106 @@ const window = {
   exponent: incubationExponent,
 };
 const tilt = { incidence, direction: incidenceDirection };
-const partUnits = { inside: '1', tooLittle: '1', tooMuch: '1' } as const;
-const partsText = ({ inside, tooLittle, tooMuch }: FieldParts) =>
-  [inside, tooLittle, tooMuch].map((part) => `${formatNumber(100 * part, 3)}\u202f%`).join(', ');
 
 /** Bounds in their order, or a Problem. */
 function checkWindow(bounds: { low: number; high: number; pulsesLow: number; pulsesHigh: number }): void {
-  if (bounds.high <= bounds.low) throw reversed('fluence', windowHigh.id);
+  if (bounds.high <= bounds.low) throw noWindow();
   checkCounts(bounds);
 }
 
 /** Numbers of pulses in their order, or a Problem. */
 export function checkCounts(bounds: { pulsesLow: number; pulsesHigh: number }): void {
-  if (bounds.pulsesHigh < bounds.pulsesLow) throw reversed('number of pulses', pulsesHigh.id);
-}
-
-/** Bounds that leave no window between them; `input` is the upper one. */
-export function reversed(what: string, input: string): Problem {
-  return new Problem(
+  if (bounds.pulsesHigh >= bounds.pulsesLow) return;
+  throw new Problem(
     'impossible',
-    `The upper bound of the ${what} does not lie above the lower one: raise it, or lower the other.`,
-    { input },
+    'The most pulses for ripples are fewer than the fewest: raise them, or lower the others.',
+    { input: pulsesHigh.id },
   );
 }
 
-export const fieldParts = derived({
-  id: 'ripples.fieldParts',
-  name: 'parts of the scanned field',
-  symbol: '(a_\\text{in}, a_\\text{little}, a_\\text{much})',
-  unit: partUnits,
-  about:
-    'Parts of a wide scanned field that lie inside the window, at too little and at too much, with the plate.',
-  from: { spot: asked, unit: unshapedPeak, ...field, ...window, ...tilt },
-  compute: ({
-    spot,
-    unit,
-    pulseSpacing,
-    lineSpacing,
-    passes,
-    incidence,
-    direction,
-    ...window
-  }): FieldParts => {
-    checkWindow(window);
-    const scanned = { pulseSpacing, lineSpacing, passes: Math.round(passes) };
-    return partsInWindow(tiltedSpot(spot, incidence, direction), unit, scanned, window);
-  },
-  shownAs: (parts) => partsText(parts),
-  formula: 'A\\{F_1(n)\\le F_{(n)},\\ F_{(1)}\\le F_2\\}/A',
-  source: 'scaling',
-  heavy: 'search',
-});
+/** The problem of bounds of the fluence that leave no window between them. */
+export function noWindow(): Problem {
+  return new Problem(
+    'impossible',
+    'The upper bound of the fluence does not lie above the lower one: raise it, or lower the other.',
+    { input: windowHigh.id },
+  );
+}
 
-export const unshapedFieldParts = derived({
-  id: 'unshaped.ripples.fieldParts',
-  name: 'parts of the scanned field without the step',
-  symbol: '(a_\\text{in}, a_\\text{little}, a_\\text{much})_\\text{u}',
-  unit: partUnits,
-  about:
-    'The same with the plate taken out, scanned alike: at the energy that gives the same peak fluence, or at the same energy.',
-  from: {
-    spot: unshapedAsked,
-    shaped: asked,
-    unit: unshapedPeak,
-    plainUnit: fluenceWithoutPlate,
-    runs: unshapedRuns,
-    ...field,
-    ...window,
-    ...tilt,
-  },
-  compute: ({
-    spot,
-    shaped,
-    unit,
-    plainUnit,
-    runs,
-    pulseSpacing,
-    lineSpacing,
-    passes,
-    incidence,
-    direction,
-    ...window
-  }): FieldParts => {
-    checkWindow(window);
-    const scanned = { pulseSpacing, lineSpacing, passes: Math.round(passes) };
-    const used = runs === 'peak' ? (unit * shaped.peak) / spot.peak : plainUnit;
-    return partsInWindow(tiltedSpot(spot, incidence, direction), used, scanned, window);
-  },
-  shownAs: (parts) => partsText(parts),
-  formula: 'A_\\text{u}\\{F_1(n)\\le F_{(n)},\\ F_{(1)}\\le F_2\\}/A',
-  source: 'scaling',
-  heavy: 'search',
-});
+/** Part of a Rayleigh length by which the plane may change over the spot before it must be said. */
+const leastSlant = 0.25;
 
-export const areaInWindow = derived({
-  id: 'ripples.areaInWindow',
-  name: 'part of the field inside the window',
-  symbol: 'a_\\text{in}',
-  unit: '1',
-  display: '%',
-  digits: 3,
-  about:
-    'Part of a wide scanned field where fluence and number of pulses both lie inside the window, with the plate.',
-  from: { parts: fieldParts },
-  compute: ({ parts }) => parts.inside,
-  formula: 'a_\\text{in}',
-  source: 'scaling',
-});
+/** What must be said of a spot on a tilted surface that is taken as lying in one plane; its radius is that of its effective area. */
+export function slantNote({
+  spot,
+  incidence,
+  rayleigh,
+}: {
+  readonly spot: Spot;
+  readonly incidence: number;
+  readonly rayleigh: number;
+}): string | undefined {
+  const slant = (Math.sqrt(spot.effectiveArea / Math.PI) * Math.tan(incidence)) / rayleigh;
+  return slant > leastSlant
+    ? `Over the spot the tilted surface leaves the plane by ± ${formatNumber(slant, 2)} Rayleigh lengths, which is left out here: the cut along the surface shows what it does.`
+    : undefined;
+}
 
-export const unshapedAreaInWindow = derived({
-  id: 'unshaped.ripples.areaInWindow',
-  name: 'part of the field inside the window without the step',
-  symbol: 'a_\\text{in,u}',
-  unit: '1',
-  display: '%',
-  digits: 3,
-  about: 'The same with the plate taken out.',
-  from: { parts: unshapedFieldParts },
-  compute: ({ parts }) => parts.inside,
-  formula: 'a_\\text{in,u}',
-  source: 'scaling',
-});
+/** The parts of a field that one of the two beams writes; `unit` is what the irradiance of its spot is relative to. */
+function partsOf(
+  text: { readonly id: string; readonly name: string; readonly about: string; readonly mark: string },
+  spot: Derived<Spot>,
+  unit: Derived<number>,
+) {
+  const { mark, ...rest } = text;
+  return derived({
+    ...rest,
+    symbol: `(a_\\text{in}, a_\\text{little}, a_\\text{much})${mark}`,
+    unit: { inside: '1', tooLittle: '1', tooMuch: '1' } as const,
+    from: { spot, unit, ...field, ...window, ...tilt, rayleigh: rayleighLength },
+    compute: ({
+      spot,
+      unit,
+      pulseSpacing,
+      lineSpacing,
+      passes,
+      incidence,
+      direction,
+      ...window
+    }): FieldParts => {
+      checkWindow(window);
+      const scanned = { pulseSpacing, lineSpacing, passes: Math.round(passes) };
+      return partsInWindow(tiltedSpot(spot, incidence, direction), unit, scanned, window);
+    },
+    valid: slantNote,
+    shownAs: ({ inside, tooLittle, tooMuch }) =>
+      [inside, tooLittle, tooMuch].map((part) => formatReadable(part, '1', '%', 3)).join(', '),
+    formula: `A${mark}\\{F_1(n)\\le F_{(n)},\\ F_{(1)}\\le F_2\\}/A`,
+    source: 'scaling',
+    heavy: 'search',
+  });
+}
+
+export const fieldParts = partsOf(
+  {
+    id: 'ripples.fieldParts',
+    name: 'parts of the scanned field',
+    about:
+      'Parts of a wide scanned field that lie inside the window, at too little and at too much, with the plate.',
+    mark: '',
+  },
+  asked,
+  unshapedPeak,
+);
+
+export const unshapedFieldParts = partsOf(
+  {
+    id: 'unshaped.ripples.fieldParts',
+    name: 'parts of the scanned field without the step',
+    about:
+      'The same with the plate taken out, scanned alike: at the energy that gives the same peak fluence, or at the same energy.',
+    mark: '_\\text{u}',
+  },
+  unshapedAsked,
+  unshapedUnit,
+);

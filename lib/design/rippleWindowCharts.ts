@@ -4,11 +4,19 @@ import { planeOfDefocus } from '../optics/light.ts';
 import { spotAt } from '../optics/spot.ts';
 import { tiltedSpot } from '../optics/tiltedSpot.ts';
 import { partsByWidth, planeGain, windowWidths } from '../process/windowByPlane.ts';
-import { light } from './focus.ts';
+import { light, rayleighLength } from './focus.ts';
 import { plateTransmission } from './losses.ts';
 import { asked, unshapedAsked } from './marks.ts';
 import { incidence, incidenceDirection } from './rippleInputs.ts';
-import { checkCounts, pulsesHigh, pulsesLow, reversed, windowHigh, windowLow } from './rippleWindow.ts';
+import {
+  checkCounts,
+  noWindow,
+  pulsesHigh,
+  pulsesLow,
+  slantNote,
+  windowHigh,
+  windowLow,
+} from './rippleWindow.ts';
 import { lineSpacing, passes, pulseSpacing } from './scanInputs.ts';
 import { incubationExponent } from './threshold.ts';
 
@@ -30,6 +38,7 @@ export const insideByWidth = derived({
     exponent: incubationExponent,
     incidence,
     direction: incidenceDirection,
+    rayleigh: rayleighLength,
   },
   compute: ({ spot, plainSpot, pulseSpacing, lineSpacing, passes, incidence, direction, ...pulses }) => {
     checkCounts(pulses);
@@ -45,6 +54,7 @@ export const insideByWidth = derived({
       plain: inside(plainSpot),
     };
   },
+  valid: slantNote,
   shownAs: ({ ratio }) => `${ratio.length} widths`,
   formula: 'a_\\text{in}\\ \\text{at}\\ F_\\text{peak}=F_2',
   source: 'search',
@@ -66,7 +76,7 @@ export const gainByPlane = derived({
     'Area of one pulse between the bounds for ripples per energy over that of a Gaussian, both peaks at the upper bound, in planes from the focus to one Rayleigh length behind it; the best of them, and the first whose axis lies less than 1\u202f% below its peak, the truly flat one. The losses of the plate and the stop count.',
   from: { light, low: windowLow, high: windowHigh, plate: plateTransmission },
   compute: ({ light, low, high, plate }) => {
-    if (high <= low) throw reversed('fluence', windowHigh.id);
+    if (high <= low) throw noWindow();
     const at = (defocus: number) => {
       const one = planeGain(spotAt(light, planeOfDefocus(light, defocus)), defocus, high / low);
       return { ...one, gain: plate * one.gain };

@@ -97,8 +97,19 @@ export const waveVectorAzimuth = derived({
   source: 'scaling',
 });
 
-/** How the polarisation lets the period be told: along the field, or across the plane of incidence where it has none. */
-export const countedAzimuth = (kind: string, azimuth: number) => (kind === 'linear' ? azimuth : Math.PI / 2);
+export const countedAzimuth = derived({
+  id: 'ripples.countedAzimuth',
+  name: 'direction that the period is told for',
+  symbol: '\\psi_\\Lambda',
+  unit: 'rad',
+  display: 'deg',
+  about:
+    'Angle of the wave vector against the plane of incidence for which the period is told: along the field for linear polarisation, across the plane for those that turn through all directions.',
+  from: { polarisation, azimuth: waveVectorAzimuth },
+  compute: ({ polarisation, azimuth }) => (polarisation === 'linear' ? azimuth : Math.PI / 2),
+  formula: '\\psi\\ \\text{or}\\ 90°',
+  source: 'chosen',
+});
 
 export const ripplePeriodPair = derived({
   id: 'ripples.periods',
@@ -107,9 +118,9 @@ export const ripplePeriodPair = derived({
   unit: { short: 'm', long: 'm' },
   about:
     'Periods from the wave that runs with the light and from the one that runs against it; alike at normal incidence and for s polarisation.',
-  from: { wavelength, wave: waveOnSurface, incidence, azimuth: waveVectorAzimuth, polarisation },
-  compute: ({ wavelength, wave, incidence, azimuth, polarisation }) =>
-    ripplePeriods(wavelength, wave.index, incidence, countedAzimuth(polarisation, azimuth)),
+  from: { wavelength, wave: waveOnSurface, incidence, azimuth: countedAzimuth },
+  compute: ({ wavelength, wave, incidence, azimuth }) =>
+    ripplePeriods(wavelength, wave.index, incidence, azimuth),
   shownAs: ({ short, long }) =>
     `${formatReadable(short, 'm', 'nm', 4)} and ${long === null ? 'none' : formatReadable(long, 'm', 'nm', 4)}`,
   formula:
