@@ -176,5 +176,7 @@ export const micrographsCompared = says(compared, ({ foundA, foundB, pitchA, pit
     ? `lie ${angleText(turn)} apart, more than twice their combined uncertainty`
     : 'agree within twice their combined uncertainty';
   const sameScale = pitchA !== null && pitchB !== null && Math.abs(pitchB / pitchA - 1) < alike;
-  return `${periodsCompared(period(a), period(b), pitchA, pitchB)} Their directions against the scan, as typed, ${turned}.${widthsCompared(foundA, foundB, sameScale)}`;
+  const lines =
+    scanA === 0 && scanB === 0 ? 'directions in the pictures' : 'directions against the scan, as typed,';
+  return `${periodsCompared(period(a), period(b), pitchA, pitchB)} Their ${lines} ${turned}.${widthsCompared(foundA, foundB, sameScale)}`;
 });

@@ -53,8 +53,8 @@ export const spectrumFigures = figures({
           columns: side,
           rows: side,
           values: upwards(powers, side),
-          // A blank picture has no power anywhere.
-          perValue: highest > 0 ? 1 / highest : 1,
+          // A blank picture has no power but that of rounding, which is none to be drawn.
+          perValue: found.without?.kind === 'blank' ? 1 : 1 / highest,
           range: [leastPower, 1],
           logarithmic: true,
           label: 'power over the highest',

@@ -98,7 +98,7 @@ export const branchCounts: Readonly<Record<string, number>> = {
   planeGainSaid: 6,
   seriesSaid: 7,
   seriesRowsSaid: 2,
-  wettingSaid: 4,
+  wettingSaid: 7,
   rippledSaid: 5,
   otherRippledSaid: 1,
   micrographWarning: 2,

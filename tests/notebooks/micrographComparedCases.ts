@@ -105,7 +105,7 @@ const comparisons: readonly Case[] = [
   {
     says: 'micrographsCompared',
     design: { ...inA('fine'), ...inB('even') },
-    text: /^The periods agree within twice their combined uncertainty\. Their directions against the scan, as typed, agree within twice their combined uncertainty\. The half-width is 2\.59° in A and 4\.59° in B, with the same smoothing\.$/,
+    text: /^The periods agree within twice their combined uncertainty\. Their directions in the pictures agree within twice their combined uncertainty\. The half-width is 2\.59° in A and 4\.59° in B, with the same smoothing\.$/,
     truth: (value) => apart(value) < together(value),
   },
   {

@@ -95,6 +95,20 @@ describe('the map of local regularity', () => {
   });
 });
 
+describe('a blank picture', () => {
+  const samples = new Uint16Array(160 * 160).fill(128);
+  const picture = { name: 'blank.png', width: 160, height: 160, samples, fullScale: 255 };
+
+  it('has figures of numbers all the same, and nothing is said to point anywhere', () => {
+    const inputs = { 'micrograph.picture': picture };
+    const { map, summary } = panelsOf(spectrumFigures, inputs)[0]!;
+    expect(Math.max(...map!.values.map((value) => value * map!.perValue!))).toBeLessThan(1e-4);
+    expect(summary).toMatch(/^Nothing in it counts as ripples\./);
+    expect(specOf(orientationFigure, inputs).summary).toMatch(/^In micrograph A no direction stands out\./);
+    expect(panelsOf(regularityFigures, inputs)[0]!.series).toEqual([]);
+  });
+});
+
 describe('lines along the ridges', () => {
   it('run at right angles to the wave vector of the even field, within the scatter of its cells', () => {
     const [even] = panelsOf(regularityFigures, both) as [FigureSpec];

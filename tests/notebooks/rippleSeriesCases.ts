@@ -86,6 +86,14 @@ export const rippleSeriesCases: readonly Case[] = [
     text: /times the flat area \(estimate\)\. That changes no contact angle: they are too shallow\.$/,
     truth: (value) => value('ripples.roughness') < 1.001,
   },
+  ...[0, 90, 180].map(
+    (angle): Case => ({
+      says: 'wettingSaid',
+      design: { ...wets(angle), 'ripples.depth': 20e-6 },
+      text: new RegExp(`the contact angle stays at ${angle}° within 0\\.05° \\(Wenzel, estimate\\)\\.$`),
+      truth: (value) => Math.abs(value('ripples.wenzelAngle') - angle * degree) < 0.05 * degree,
+    }),
+  ),
   {
     says: 'wettingSaid',
     design: wets(105),
