@@ -1,29 +1,10 @@
 import { expect, it } from 'vitest';
-import { choice, derived, number, picked } from '../../lib/graph/define.ts';
+import { derived } from '../../lib/graph/define.ts';
 import { descendantsOf } from '../../lib/graph/descendants.ts';
 import { createGraph } from '../../lib/graph/graph.ts';
+import { plainNumber, plainPick } from './plainQuantities.ts';
 
-const input = (id: string) =>
-  number({ id, name: id, symbol: 'x', unit: '1', about: '', initial: 1, range: { min: 0, max: 9 } });
-const [typed, measured] = [input('test.typed'), input('test.measured')];
-const by = choice({
-  id: 'test.by',
-  name: 'by',
-  symbol: 'b',
-  about: '',
-  initial: 'typed',
-  options: { typed: 'typed', measured: 'measured' },
-});
-const used = picked({
-  id: 'test.used',
-  name: 'used',
-  symbol: 'u',
-  unit: '1',
-  about: '',
-  by,
-  cases: { typed, measured },
-  formula: 'x',
-});
+const { used } = plainPick(plainNumber('test.typed'), plainNumber('test.measured'));
 const twice = derived({
   id: 'test.twice',
   name: 'twice',

@@ -1,19 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { derived, number } from '../../lib/graph/define.ts';
+import { derived } from '../../lib/graph/define.ts';
 import { createEngine } from '../../lib/graph/engine.ts';
 import { createGraph } from '../../lib/graph/graph.ts';
 import type { Derived, Heaviness } from '../../lib/graph/quantity.ts';
 import { portion } from '../../lib/numerics/progress.ts';
+import { plainNumber } from './plainQuantities.ts';
 
-const x = number({
-  id: 'test.x',
-  name: 'x',
-  symbol: 'x',
-  unit: '1',
-  about: '',
-  initial: 1,
-  range: { min: 0, max: 9 },
-});
+const x = plainNumber('test.x');
 const counting = (id: string, from: { x: Derived<number> | typeof x }, heavy?: Heaviness) =>
   derived({
     id,

@@ -1,23 +1,15 @@
 import { parseHTML } from 'linkedom';
 import { afterEach, expect, it, vi } from 'vitest';
-import { number } from '../../lib/graph/define.ts';
 import { createGraph } from '../../lib/graph/graph.ts';
 import type { PageContext } from '../../notebooks/page/context.ts';
 import { createLive } from '../../notebooks/page/live.ts';
 import { renderProse } from '../../notebooks/page/proseView.ts';
 import { prose, says } from '../../notebooks/prose.ts';
+import { plainNumber } from '../graph/plainQuantities.ts';
 
 afterEach(() => vi.unstubAllGlobals());
 
-const x = number({
-  id: 'test.x',
-  name: 'x',
-  symbol: 'x',
-  unit: '1',
-  about: '',
-  initial: 1,
-  range: { min: 0, max: 10 },
-});
+const x = plainNumber('test.x');
 const faulty = says({ x }, ({ x }) => {
   if (x > 5) throw new Error('a branch without words');
   return `x is ${x}.`;

@@ -1,15 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { choice, derived, number, picked } from '../../lib/graph/define.ts';
+import { derived } from '../../lib/graph/define.ts';
 import { descendantsOf } from '../../lib/graph/descendants.ts';
 import { createGraph } from '../../lib/graph/graph.ts';
 import type { Heaviness } from '../../lib/graph/quantity.ts';
 import { applyPatch, initialState } from '../../lib/graph/state.ts';
 import type { HeavyRequest, OpenHeavyPort } from '../../notebooks/page/heavy/heavyMessages.ts';
 import { createHeavyPart, isNotYet, notYet } from '../../notebooks/page/heavy/heavyPart.ts';
+import { plainNumber, plainPick, plainWords } from '../graph/plainQuantities.ts';
 
-const plain = (id: string) =>
-  number({ id, name: id, symbol: 'x', unit: '1', about: '', initial: 1, range: { min: 0, max: 1e3 } });
-const [x, y] = [plain('test.x'), plain('test.y')];
+const [x, y] = [plainNumber('test.x'), plainNumber('test.y')];
 const heavy = (id: string, kind: Heaviness) =>
   derived({
     id,
@@ -170,36 +169,14 @@ describe('heavy quantities of a page', () => {
   });
 
   it('an input of a case that is not chosen does not make an answer on its way old', () => {
-    const by = choice({
-      id: 'test.by',
-      name: 'by',
-      symbol: 'b',
-      about: '',
-      initial: 'typed',
-      options: { typed: 'typed', measured: 'measured' },
-    });
-    const cases = { typed: x, measured: y };
-    const formula = 'x';
-    const used = picked({
-      id: 'test.used',
-      name: 'used',
-      symbol: 'u',
-      unit: '1',
-      about: '',
-      by,
-      cases,
-      formula,
-    });
+    const { by, used } = plainPick(x, y);
+    const from = { used };
     const slow = derived({
+      ...plainWords,
       id: 'test.slow',
       name: 'slow',
-      symbol: 's',
-      unit: '1',
-      about: '',
-      from: { used },
+      from,
       compute: ({ used }) => used,
-      formula: 'u',
-      source: 'definition',
       heavy: 'picture',
     });
     const one = createGraph([slow]);

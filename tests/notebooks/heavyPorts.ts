@@ -1,17 +1,10 @@
-import { derived, number } from '../../lib/graph/define.ts';
+import { derived } from '../../lib/graph/define.ts';
 import { createGraph } from '../../lib/graph/graph.ts';
 import { createHeavyJobs, type Patience } from '../../notebooks/page/heavy/heavyJobs.ts';
 import type { HeavyPort, HeavyReply, HeavyRequest } from '../../notebooks/page/heavy/heavyMessages.ts';
+import { plainNumber } from '../graph/plainQuantities.ts';
 
-export const x = number({
-  id: 'test.x',
-  name: 'x',
-  symbol: 'x',
-  unit: '1',
-  about: '',
-  initial: 1,
-  range: { min: 0, max: 1e3 },
-});
+export const x = plainNumber('test.x');
 const power = (id: string, exponent: number) =>
   derived({
     id,

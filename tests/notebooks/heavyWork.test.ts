@@ -1,21 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { derived, number } from '../../lib/graph/define.ts';
+import { derived } from '../../lib/graph/define.ts';
 import { createGraph } from '../../lib/graph/graph.ts';
 import type { Outcome } from '../../lib/graph/outcome.ts';
 import { applyPatch, initialState } from '../../lib/graph/state.ts';
 import { createHeavyPart } from '../../notebooks/page/heavy/heavyPart.ts';
 import { leastBetween, seldom } from '../../notebooks/page/heavy/seldom.ts';
 import { isTold, longWork } from '../../notebooks/page/heavy/work.ts';
+import { plainNumber } from '../graph/plainQuantities.ts';
 
-const x = number({
-  id: 'test.x',
-  name: 'x',
-  symbol: 'x',
-  unit: '1',
-  about: '',
-  initial: 1,
-  range: { min: 0, max: 1e3 },
-});
+const x = plainNumber('test.x');
 const search = (id: string) =>
   derived({
     id: `test.${id}`,

@@ -1,20 +1,13 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { derived, number } from '../../lib/graph/define.ts';
+import { derived } from '../../lib/graph/define.ts';
 import { createGraph } from '../../lib/graph/graph.ts';
 import { detachable } from '../../notebooks/page/heavy/detachable.ts';
 import type { HeavyRequest, OpenHeavyPort } from '../../notebooks/page/heavy/heavyMessages.ts';
 import { longestHold } from '../../notebooks/page/holding.ts';
 import { createLive } from '../../notebooks/page/live.ts';
+import { plainNumber } from '../graph/plainQuantities.ts';
 
-const x = number({
-  id: 'test.x',
-  name: 'x',
-  symbol: 'x',
-  unit: '1',
-  about: '',
-  initial: 1,
-  range: { min: 0, max: 1e3 },
-});
+const x = plainNumber('test.x');
 const picture = derived({
   id: 'test.picture',
   name: 'picture',

@@ -1,18 +1,11 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { derived, number } from '../../lib/graph/define.ts';
+import { derived } from '../../lib/graph/define.ts';
 import { createGraph } from '../../lib/graph/graph.ts';
 import type { OpenHeavyPort } from '../../notebooks/page/heavy/heavyMessages.ts';
 import { createLive } from '../../notebooks/page/live.ts';
+import { plainNumber } from '../graph/plainQuantities.ts';
 
-const x = number({
-  id: 'test.x',
-  name: 'x',
-  symbol: 'x',
-  unit: '1',
-  about: '',
-  initial: 1,
-  range: { min: 0, max: 1e3 },
-});
+const x = plainNumber('test.x');
 const common = { symbol: 's', unit: '1', about: '', formula: 'x', source: 'definition' };
 const search = derived({
   ...common,
