@@ -61,13 +61,13 @@ function modelSeries(curves: readonly PeriodCurve[], own: string): SeriesSpec[] 
   return series.filter(({ y }) => y.some((value) => !Number.isNaN(value)));
 }
 
-/** Published points as marks, each with its material. */
+/** Published points as marks, each with its material: the summary says that they are published. */
 const publishedMarks: readonly MarkSpec[] = publishedRipples.map(
   ({ material, wavelength, ambientIndex, periodOverWavelength }) => ({
     kind: 'point',
     x: nano * wavelength,
     y: nano * wavelength * periodOverWavelength,
-    label: `${material}${ambientIndex > 1 ? ' in water' : ''}, published`,
+    label: `${material}${ambientIndex > 1 ? ' in water' : ''}`,
     role: 'reference',
   }),
 );
@@ -134,7 +134,7 @@ export const periodWavelengthFigure = figure({
         ...measured,
         { kind: 'point', x: nano * wavelength, y: nano * period, label: `today, ${shown}`, role: 'today' },
       ],
-      summary: `At ${formatReadable(wavelength, 'm', 'nm')} the model gives ${shown}${bound ? '' : ', though no wave is bound to this surface there and the number predicts nothing'}. ${curves.length === 0 ? `No optical constants of ${material.options[id]} are kept here.` : `${samples} the wavelengths at which it was measured.`} Ripples at normal incidence in air are mostly measured at 0.70 to 0.95 of the wavelength, whatever the model says.${measured.length > 0 ? ` Measured: ${measured.map(({ label }) => label).join('; ')}.` : ''}`,
+      summary: `At ${formatReadable(wavelength, 'm', 'nm')} the model gives ${shown}${bound ? '' : ', though no wave is bound to this surface there and the number predicts nothing'}. ${curves.length === 0 ? `No optical constants of ${material.options[id]} are kept here.` : `${samples} the wavelengths at which it was measured.`} Ripples at normal incidence in air are mostly measured at 0.70 to 0.95 of the wavelength, whatever the model says. Points with the name of a material are published periods.${measured.length > 0 ? ` Measured: ${measured.map(({ label }) => label).join('; ')}.` : ''}`,
     };
   },
 });

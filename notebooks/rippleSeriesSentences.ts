@@ -1,3 +1,4 @@
+import { ambientIndex, incidence } from '../lib/design/rippleInputs.ts';
 import { rippleSeries, seriesPlaces } from '../lib/design/rippleSeries.ts';
 import { formatNumber, formatReadable } from '../lib/graph/units.ts';
 import type { RipplePlace } from '../lib/process/ripplePoints.ts';
@@ -23,8 +24,10 @@ const placeWords: Readonly<Record<RipplePlace, (many: boolean) => string>> = {
 /** Periods beyond this many wavelengths are no ripples of this kind. */
 const farBeyond = 5;
 
+const seriesParts = { series: rippleSeries, places: seriesPlaces, ambient: ambientIndex, incidence };
+
 /** Where the measured periods lie, and where the series runs. */
-export const seriesSaid = says({ series: rippleSeries, places: seriesPlaces }, ({ series, places }) => {
+export const seriesSaid = says(seriesParts, ({ series, places, ambient, incidence }) => {
   const counted = order
     .map((place) => [place, places.filter((one) => one.place === place).length] as const)
     .filter(([, count]) => count > 0)
@@ -34,7 +37,11 @@ export const seriesSaid = says({ series: rippleSeries, places: seriesPlaces }, (
     far === 0
       ? ''
       : ` ${far} ${far === 1 ? 'is' : 'are'} more than ${farBeyond} times the wavelength: is the unit of the table right?`;
-  const which = `Of ${places.length === 1 ? 'one measured period' : `${places.length} measured periods`} ${counted.join(', ')}.${slip}`;
+  const usual =
+    ambient === 1 && incidence === 0
+      ? ''
+      : ' What is expected is carried over from normal incidence in air to this tilt or ambient, where it has not been shown.';
+  const which = `Of ${places.length === 1 ? 'one measured period' : `${places.length} measured periods`} ${counted.join(', ')}.${slip}${usual}`;
   const { setting, period, against } = series!;
   const first = setting.indexOf(Math.min(...setting));
   const last = setting.indexOf(Math.max(...setting));
