@@ -11,6 +11,14 @@ import {
 } from '../lib/design/expander.ts';
 import { workpieceZ } from '../lib/design/focus.ts';
 import {
+  absorptanceSource,
+  thermalSource,
+  typedAbsorptance,
+  typedConductivity,
+  typedDensity,
+  typedSpecificHeat,
+} from '../lib/design/heatInputs.ts';
+import {
   beamDiameter,
   beamImage,
   beamImagePitch,
@@ -182,6 +190,10 @@ const conditions: Readonly<Record<string, readonly Condition[]>> = {
   [polarisationAngle.id]: [[polarisation.id, 'linear']],
   [typedIndexOfSurface.id]: [[constantsSource.id, 'typed']],
   [typedExtinction.id]: [[constantsSource.id, 'typed']],
+  [typedAbsorptance.id]: [[absorptanceSource.id, 'typed']],
+  [typedConductivity.id]: [[thermalSource.id, 'typed']],
+  [typedDensity.id]: [[thermalSource.id, 'typed']],
+  [typedSpecificHeat.id]: [[thermalSource.id, 'typed']],
 };
 
 /** True where the input counts for the design as it stands. */

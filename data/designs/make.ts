@@ -40,6 +40,8 @@ export const designs: Readonly<Record<string, InventedDesign>> = {
       'coupon.lastZ': 0.6e-3,
       'scan.speed': 0.1,
       'scan.lineSpacing': 14e-6,
+      'laser.maxPower': 10,
+      'workpiece.thickness': 0.5e-3,
     },
   },
   'cold-plate-channels.json': {
@@ -61,6 +63,9 @@ export const designs: Readonly<Record<string, InventedDesign>> = {
       'coupon.firstZ': -0.3e-3,
       'coupon.lastZ': 0.3e-3,
       'scan.speed': 0.1,
+      'scan.fieldHeight': 2e-3,
+      'laser.maxPower': 16,
+      'workpiece.thickness': 3e-3,
     },
   },
 };

@@ -29,6 +29,19 @@ export const tilt = number({
   typical: [0, 10e-3],
 });
 
+export const tiltDirection = number({
+  id: 'workpiece.tiltDirection',
+  name: 'direction of the tilt over the field',
+  symbol: '\\beta',
+  unit: 'rad',
+  display: 'deg',
+  about:
+    'Direction in which the tilted surface goes away from the lens, from the direction of the first lines: 0 along the width of the field, 90° along its height.',
+  initial: 0,
+  range: { min: -Math.PI, max: Math.PI },
+  typical: [0, Math.PI / 2],
+});
+
 export const heightError = number({
   id: 'workpiece.heightError',
   name: 'height error, ±',

@@ -1,7 +1,9 @@
 import { createGraph, type Graph } from '../graph/graph.ts';
 import type { Quantity } from '../graph/quantity.ts';
 import * as accumulated from './accumulated.ts';
+import * as burst from './burst.ts';
 import * as chosenFit from './chosenFit.ts';
+import * as comparisonInputs from './comparisonInputs.ts';
 import * as coupon from './coupon.ts';
 import * as couponInputs from './couponInputs.ts';
 import * as couponVerdict from './couponVerdict.ts';
@@ -16,6 +18,7 @@ import * as familyRule from './familyRule.ts';
 import * as fits from './fits.ts';
 import * as fluenceWindow from './fluenceWindow.ts';
 import * as focus from './focus.ts';
+import * as heatInputs from './heatInputs.ts';
 import * as insideExpander from './insideExpander.ts';
 import * as ladder from './ladder.ts';
 import * as ladderFit from './ladderFit.ts';
@@ -23,6 +26,7 @@ import * as ladderInputs from './ladderInputs.ts';
 import * as ladderMarks from './ladderMarks.ts';
 import * as ladderResults from './ladderResults.ts';
 import * as laser from './laser.ts';
+import * as laserLimits from './laserLimits.ts';
 import * as lens from './lens.ts';
 import * as limits from './limits.ts';
 import * as losses from './losses.ts';
@@ -60,6 +64,7 @@ import * as rippleWindowCharts from './rippleWindowCharts.ts';
 import * as rule from './rule.ts';
 import * as safety from './safety.ts';
 import * as scanInputs from './scanInputs.ts';
+import * as scannerInputs from './scannerInputs.ts';
 import * as sensitivity from './sensitivity.ts';
 import * as spot from './spot.ts';
 import * as spots from './spots.ts';
@@ -140,6 +145,11 @@ const rooms = [
   rippleWindowCharts,
   accumulated,
   scanInputs,
+  burst,
+  laserLimits,
+  scannerInputs,
+  heatInputs,
+  comparisonInputs,
   thresholdChart,
   marks,
   markCharts,

@@ -129,7 +129,7 @@ export const repetitionRate = number({
   symbol: 'f_\\text{rep}',
   unit: 'Hz',
   display: 'kHz',
-  about: 'Pulses per second.',
+  about: 'Pulses per second; with bursts, bursts per second.',
   initial: 200e3,
   range: { min: 1, max: 1e9 },
   typical: [1e3, 1e6],

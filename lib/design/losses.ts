@@ -1,4 +1,5 @@
 import { choice, derived, number, picked } from '../graph/define.ts';
+import { burstPulses } from './burst.ts';
 import { pulseEnergy, repetitionRate } from './laser.ts';
 
 export const energySource = choice({
@@ -27,10 +28,11 @@ export const energyFromPower = derived({
   symbol: 'E_P',
   unit: 'J',
   display: 'uJ',
-  about: 'Mean energy of one pulse: average power over repetition rate, where every pulse is let through.',
-  from: { P: typedPower, f: repetitionRate },
-  compute: ({ P, f }) => P / f,
-  formula: 'P_\\text{typed}/f_\\text{rep}',
+  about:
+    'Mean energy of one pulse: average power over pulses per second, those of bursts counted one by one, where every pulse is let through.',
+  from: { P: typedPower, f: repetitionRate, burst: burstPulses },
+  compute: ({ P, f, burst }) => P / (f * burst),
+  formula: 'P_\\text{typed}/(n_\\text{b} f_\\text{rep})',
   source: 'definition',
 });
 
@@ -53,10 +55,11 @@ export const averagePower = derived({
   symbol: 'P',
   unit: 'W',
   display: 'auto:W',
-  about: 'Pulse energy times repetition rate, mean over time, where the pulse energy is measured.',
-  from: { E: usedPulseEnergy, f: repetitionRate },
-  compute: ({ E, f }) => E * f,
-  formula: 'E\\,f_\\text{rep}',
+  about:
+    'Pulse energy times pulses per second, those of bursts counted one by one, mean over time, where the pulse energy is measured.',
+  from: { E: usedPulseEnergy, f: repetitionRate, burst: burstPulses },
+  compute: ({ E, f, burst }) => E * f * burst,
+  formula: 'n_\\text{b}\\,E\\,f_\\text{rep}',
   source: 'definition',
 });
 

@@ -8,7 +8,7 @@ import { type FieldParts, partsInWindow } from '../process/fieldWindow.ts';
 import { rayleighLength, unshapedPeak } from './focus.ts';
 import { asked, unshapedAsked } from './marks.ts';
 import { incidence, incidenceDirection } from './rippleInputs.ts';
-import { lineSpacing, passes, pulseSpacing } from './scanInputs.ts';
+import { lineSpacing, pulseSpacing, pulsesInPlace } from './scanInputs.ts';
 import { incubationExponent } from './threshold.ts';
 import { fluenceWithoutPlate } from './unshaped.ts';
 
@@ -94,7 +94,7 @@ export const unshapedUnit = derived({
   source: 'scaling',
 });
 
-const field = { pulseSpacing, lineSpacing, passes };
+const field = { pulseSpacing, lineSpacing, passes: pulsesInPlace };
 const window = {
   low: windowLow,
   high: windowHigh,
@@ -171,7 +171,7 @@ function partsOf(
       ...window
     }): FieldParts => {
       checkWindow(window);
-      const scanned = { pulseSpacing, lineSpacing, passes: Math.round(passes) };
+      const scanned = { pulseSpacing, lineSpacing, passes };
       return partsInWindow(tiltedSpot(spot, incidence, direction), unit, scanned, window);
     },
     valid: slantNote,

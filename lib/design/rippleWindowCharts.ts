@@ -17,7 +17,7 @@ import {
   windowHigh,
   windowLow,
 } from './rippleWindow.ts';
-import { lineSpacing, passes, pulseSpacing } from './scanInputs.ts';
+import { lineSpacing, pulseSpacing, pulsesInPlace } from './scanInputs.ts';
 import { incubationExponent } from './threshold.ts';
 
 export const insideByWidth = derived({
@@ -32,7 +32,7 @@ export const insideByWidth = derived({
     plainSpot: unshapedAsked,
     pulseSpacing,
     lineSpacing,
-    passes,
+    passes: pulsesInPlace,
     pulsesLow,
     pulsesHigh,
     exponent: incubationExponent,
@@ -42,7 +42,7 @@ export const insideByWidth = derived({
   },
   compute: ({ spot, plainSpot, pulseSpacing, lineSpacing, passes, incidence, direction, ...pulses }) => {
     checkCounts(pulses);
-    const field = { pulseSpacing, lineSpacing, passes: Math.round(passes) };
+    const field = { pulseSpacing, lineSpacing, passes };
     const inside = (one: typeof spot) =>
       Float64Array.from(
         partsByWidth(tiltedSpot(one, incidence, direction), field, pulses),

@@ -1,4 +1,5 @@
 import { derived, number } from '../graph/define.ts';
+import { burstPulses } from './burst.ts';
 import { repetitionRate } from './laser.ts';
 
 export const scanSpeed = number({
@@ -29,7 +30,8 @@ export const passes = number({
   name: 'passes',
   symbol: 'n_\\text{pass}',
   unit: '1',
-  about: 'How often the field is gone over, each time along the same lines; a whole number, else rounded.',
+  about:
+    'How often the field is gone over, each time along the same lines unless the hatch is turned; a whole number, else rounded.',
   initial: 1,
   range: { min: 1, max: 1000 },
   typical: [1, 20],
@@ -42,9 +44,22 @@ export const pulseSpacing = derived({
   unit: 'm',
   display: 'um',
   digits: 3,
-  about: 'Distance of neighbouring pulses along a line.',
+  about: 'Distance of neighbouring pulses along a line; with bursts, of neighbouring bursts.',
   from: { speed: scanSpeed, rate: repetitionRate },
   compute: ({ speed, rate }) => speed / rate,
   formula: 'v/f_\\text{rep}',
+  source: 'definition',
+});
+
+export const pulsesInPlace = derived({
+  id: 'scan.pulsesInPlace',
+  name: 'pulses in each place',
+  symbol: 'n',
+  unit: '1',
+  about:
+    'Pulses of all passes that land in exactly one place: passes times pulses per burst. With a hatch that turns from pass to pass the places differ; bounds on pulses are held against them as if they did not.',
+  from: { passes, burst: burstPulses },
+  compute: ({ passes, burst }) => Math.round(passes) * burst,
+  formula: 'n_\\text{pass}\\,n_\\text{b}',
   source: 'definition',
 });
