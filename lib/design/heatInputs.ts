@@ -33,7 +33,7 @@ export const typedAbsorptance = number({
     'Part of the incident energy of a pulse that the workpiece absorbs; a rippled surface takes more than a polished one.',
   initial: 0.4,
   range: { min: 0, max: 1 },
-  typical: [0.05, 0.7],
+  typical: [0.1, 0.7],
 });
 
 export const thermalSource = choice({
