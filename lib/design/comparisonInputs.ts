@@ -23,5 +23,5 @@ export const largestModulation = number({
     'Highest less lowest accumulated fluence across the lines over their sum that is let pass, with the plate and without it alike.',
   initial: 0.1,
   range: { min: 0.001, max: 1 },
-  typical: [0.02, 0.3],
+  typical: [0.03, 0.3],
 });
