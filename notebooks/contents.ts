@@ -3,6 +3,13 @@ import { matching } from './matching.ts';
 import { ripples } from './ripples.ts';
 import { threshold } from './threshold.ts';
 import { throughFocus } from './throughFocus.ts';
+import { throughput } from './throughput.ts';
 
 /** The documents in reading order. */
-export const documents: readonly StepwellDocument[] = [matching, throughFocus, threshold, ripples];
+export const documents: readonly StepwellDocument[] = [
+  matching,
+  throughFocus,
+  threshold,
+  ripples,
+  throughput,
+];

@@ -16,7 +16,7 @@ const places: readonly TablePlace[] = [
   { name: 'Through the focus', about: 'which plane to use', at: [30.5, 57], href: '#through-focus' },
   { name: 'Threshold', about: 'fluence and marks', at: [9, 57], href: '#threshold' },
   { name: 'Ripples', about: 'period and window', at: [17.5, 57], href: '#ripples' },
-  { name: 'Scanning', about: 'fields, grooves and time', at: [43, 57] },
+  { name: 'Throughput', about: 'fields, heat and time', at: [43, 57], href: '#throughput' },
 ];
 
 /** The cautions before anything is set; "(memory)" marks what was written down without the standard at hand. */

@@ -162,6 +162,7 @@ describe('start page', () => {
       'Through the focus',
       'Threshold',
       'Ripples',
+      'Throughput',
     ]);
   });
 
