@@ -97,7 +97,7 @@ export const usableFieldMoved = usable('moved', {
   name: 'largest usable field, workpiece moved',
   symbol: "F'_\\text{max}",
   about:
-    'The same with the workpiece moved along z to where the largest field fits into the depth of focus; 0 where height error and thermal shift use it up.',
+    'The same with the workpiece moved along z to where the largest field fits into the depth of focus, as it is around the plane set now; 0 where height error and thermal shift use it up.',
 });
 
 /** Depth left for the surface itself, and what it takes. */

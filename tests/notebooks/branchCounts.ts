@@ -110,4 +110,8 @@ export const branchCounts: Readonly<Record<string, number>> = {
   againstDirection: 4,
   otherAgainstDirection: 1,
   micrographsCompared: 7,
+  usableFieldSaid: 7,
+  depthCauseSaid: 11,
+  cornersSaid: 3,
+  profilesMetSaid: 5,
 };
