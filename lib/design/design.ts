@@ -15,6 +15,7 @@ import * as explain from './explain.ts';
 import * as family from './family.ts';
 import * as familyMap from './familyMap.ts';
 import * as familyRule from './familyRule.ts';
+import * as fieldPlanes from './fieldPlanes.ts';
 import * as fits from './fits.ts';
 import * as fluenceWindow from './fluenceWindow.ts';
 import * as focus from './focus.ts';
@@ -46,6 +47,7 @@ import * as micrographInputs from './micrographInputs.ts';
 import * as micrographs from './micrographs.ts';
 import * as nonlinearIndex from './nonlinearIndex.ts';
 import * as pictureMark from './pictureMark.ts';
+import * as planesMet from './planesMet.ts';
 import * as plate from './plate.ts';
 import * as profileComparisons from './profileComparisons.ts';
 import * as profileDetail from './profileDetail.ts';
@@ -78,6 +80,7 @@ import * as threshold from './threshold.ts';
 import * as thresholdChart from './thresholdChart.ts';
 import * as thresholdDoubt from './thresholdDoubt.ts';
 import * as unshaped from './unshaped.ts';
+import * as usableField from './usableField.ts';
 import * as usablePlanes from './usablePlanes.ts';
 import * as waist from './waist.ts';
 import * as wish from './wish.ts';
@@ -102,6 +105,9 @@ const rooms = [
   strip,
   depthOfFocus,
   depthInUse,
+  fieldPlanes,
+  usableField,
+  planesMet,
   usablePlanes,
   unshaped,
   measuredSpot,

@@ -116,4 +116,8 @@ export const branchCounts: Readonly<Record<string, number>> = {
   pulsesSaid: 3,
   burstSaid: 3,
   limitSaid: 5,
+  usableFieldSaid: 7,
+  depthCauseSaid: 11,
+  cornersSaid: 3,
+  profilesMetSaid: 5,
 };

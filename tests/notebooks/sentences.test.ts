@@ -17,6 +17,7 @@ import * as measured from '../../notebooks/measuredSentences.ts';
 import * as spots from '../../notebooks/measuredSpotSentences.ts';
 import * as micrographs from '../../notebooks/micrographSentences.ts';
 import * as micrographVerdicts from '../../notebooks/micrographVerdicts.ts';
+import * as planeMet from '../../notebooks/planeMetSentences.ts';
 import * as planeVerdict from '../../notebooks/planeVerdictSentences.ts';
 import type { Sentence } from '../../notebooks/prose.ts';
 import * as removal from '../../notebooks/removalSentences.ts';
@@ -45,6 +46,7 @@ import { markCases } from './markCases.ts';
 import { markPictureCases } from './markPictureCases.ts';
 import { micrographCases } from './micrographCases.ts';
 import { micrographComparedCases } from './micrographComparedCases.ts';
+import { planeMetCases } from './planeMetCases.ts';
 import { planeVerdictCases } from './planeVerdictCases.ts';
 import { profileCases } from './profileCases.ts';
 import { removalCases } from './removalCases.ts';
@@ -74,6 +76,7 @@ const all = new Map(
     ...ladder,
     ...ladderFit,
     ...planeVerdict,
+    ...planeMet,
     ...threshold,
     ...marks,
     ...fits,
@@ -107,6 +110,7 @@ const allCases = [
   ...ladderCases,
   ...ladderFitCases,
   ...planeVerdictCases,
+  ...planeMetCases,
   ...thresholdCases,
   ...markCases,
   ...markPictureCases,
