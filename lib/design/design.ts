@@ -18,6 +18,7 @@ import * as familyRule from './familyRule.ts';
 import * as fits from './fits.ts';
 import * as fluenceWindow from './fluenceWindow.ts';
 import * as focus from './focus.ts';
+import * as hatch from './hatch.ts';
 import * as heatInputs from './heatInputs.ts';
 import * as insideExpander from './insideExpander.ts';
 import * as ladder from './ladder.ts';
@@ -49,6 +50,7 @@ import * as plate from './plate.ts';
 import * as profileComparisons from './profileComparisons.ts';
 import * as profileDetail from './profileDetail.ts';
 import * as profileList from './profileList.ts';
+import * as pulsesOnPlace from './pulsesOnPlace.ts';
 import * as ratioMaps from './ratioMaps.ts';
 import * as rawBeam from './rawBeam.ts';
 import * as removal from './removal.ts';
@@ -63,7 +65,9 @@ import * as rippleWindow from './rippleWindow.ts';
 import * as rippleWindowCharts from './rippleWindowCharts.ts';
 import * as rule from './rule.ts';
 import * as safety from './safety.ts';
+import * as scanChecks from './scanChecks.ts';
 import * as scanInputs from './scanInputs.ts';
+import * as scanLimits from './scanLimits.ts';
 import * as scannerInputs from './scannerInputs.ts';
 import * as sensitivity from './sensitivity.ts';
 import * as spot from './spot.ts';
@@ -148,6 +152,10 @@ const rooms = [
   burst,
   laserLimits,
   scannerInputs,
+  scanChecks,
+  hatch,
+  pulsesOnPlace,
+  scanLimits,
   heatInputs,
   comparisonInputs,
   thresholdChart,
