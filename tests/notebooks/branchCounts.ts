@@ -110,4 +110,10 @@ export const branchCounts: Readonly<Record<string, number>> = {
   againstDirection: 4,
   otherAgainstDirection: 1,
   micrographsCompared: 7,
+  scanFieldSaid: 2,
+  turnSaid: 3,
+  lineOrderSaid: 3,
+  pulsesSaid: 3,
+  burstSaid: 3,
+  limitSaid: 5,
 };
