@@ -15,9 +15,11 @@ import * as explain from './explain.ts';
 import * as family from './family.ts';
 import * as familyMap from './familyMap.ts';
 import * as familyRule from './familyRule.ts';
+import * as fieldPlanes from './fieldPlanes.ts';
 import * as fits from './fits.ts';
 import * as fluenceWindow from './fluenceWindow.ts';
 import * as focus from './focus.ts';
+import * as hatch from './hatch.ts';
 import * as heatInputs from './heatInputs.ts';
 import * as insideExpander from './insideExpander.ts';
 import * as ladder from './ladder.ts';
@@ -45,10 +47,12 @@ import * as micrographInputs from './micrographInputs.ts';
 import * as micrographs from './micrographs.ts';
 import * as nonlinearIndex from './nonlinearIndex.ts';
 import * as pictureMark from './pictureMark.ts';
+import * as planesMet from './planesMet.ts';
 import * as plate from './plate.ts';
 import * as profileComparisons from './profileComparisons.ts';
 import * as profileDetail from './profileDetail.ts';
 import * as profileList from './profileList.ts';
+import * as pulsesOnPlace from './pulsesOnPlace.ts';
 import * as ratioMaps from './ratioMaps.ts';
 import * as rawBeam from './rawBeam.ts';
 import * as removal from './removal.ts';
@@ -63,7 +67,9 @@ import * as rippleWindow from './rippleWindow.ts';
 import * as rippleWindowCharts from './rippleWindowCharts.ts';
 import * as rule from './rule.ts';
 import * as safety from './safety.ts';
+import * as scanChecks from './scanChecks.ts';
 import * as scanInputs from './scanInputs.ts';
+import * as scanLimits from './scanLimits.ts';
 import * as scannerInputs from './scannerInputs.ts';
 import * as sensitivity from './sensitivity.ts';
 import * as spot from './spot.ts';
@@ -74,6 +80,7 @@ import * as threshold from './threshold.ts';
 import * as thresholdChart from './thresholdChart.ts';
 import * as thresholdDoubt from './thresholdDoubt.ts';
 import * as unshaped from './unshaped.ts';
+import * as usableField from './usableField.ts';
 import * as usablePlanes from './usablePlanes.ts';
 import * as waist from './waist.ts';
 import * as wish from './wish.ts';
@@ -98,6 +105,9 @@ const rooms = [
   strip,
   depthOfFocus,
   depthInUse,
+  fieldPlanes,
+  usableField,
+  planesMet,
   usablePlanes,
   unshaped,
   measuredSpot,
@@ -148,6 +158,10 @@ const rooms = [
   burst,
   laserLimits,
   scannerInputs,
+  scanChecks,
+  hatch,
+  pulsesOnPlace,
+  scanLimits,
   heatInputs,
   comparisonInputs,
   thresholdChart,

@@ -3,6 +3,7 @@ import type * as depth from '../../notebooks/depthSentences.ts';
 import type * as rule from '../../notebooks/familyRuleSentences.ts';
 import type * as family from '../../notebooks/familySentences.ts';
 import type * as fits from '../../notebooks/fitSentences.ts';
+import type * as hatch from '../../notebooks/hatchSentences.ts';
 import type * as ladderFit from '../../notebooks/ladderFitSentences.ts';
 import type * as ladder from '../../notebooks/ladderSentences.ts';
 import type * as picture from '../../notebooks/markPictureSentences.ts';
@@ -13,6 +14,7 @@ import type * as measured from '../../notebooks/measuredSentences.ts';
 import type * as spots from '../../notebooks/measuredSpotSentences.ts';
 import type * as micrographs from '../../notebooks/micrographSentences.ts';
 import type * as micrographVerdicts from '../../notebooks/micrographVerdicts.ts';
+import type * as planeMet from '../../notebooks/planeMetSentences.ts';
 import type * as planeVerdict from '../../notebooks/planeVerdictSentences.ts';
 import type * as removal from '../../notebooks/removalSentences.ts';
 import type * as ripples from '../../notebooks/rippleSentences.ts';
@@ -36,6 +38,7 @@ export type Name =
   | Exclude<keyof typeof ladder, 'sidesDiffer'>
   | keyof typeof ladderFit
   | keyof typeof planeVerdict
+  | keyof typeof planeMet
   | keyof typeof threshold
   | keyof typeof marks
   | Exclude<keyof typeof picture, 'markForTable' | 'rowParts'>
@@ -45,6 +48,7 @@ export type Name =
   | keyof typeof rippleWindow
   | keyof typeof rippleSeries
   | keyof typeof rippleUses
+  | keyof typeof hatch
   | Exclude<keyof typeof micrographs, 'betweenLines' | 'coverage'>
   | keyof typeof micrographVerdicts
   | 'paraxialSaid'

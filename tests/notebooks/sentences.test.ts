@@ -4,6 +4,7 @@ import * as depth from '../../notebooks/depthSentences.ts';
 import * as rule from '../../notebooks/familyRuleSentences.ts';
 import * as family from '../../notebooks/familySentences.ts';
 import * as fits from '../../notebooks/fitSentences.ts';
+import * as hatch from '../../notebooks/hatchSentences.ts';
 import { incubationFitSaid } from '../../notebooks/incubationFit.ts';
 import * as ladderFit from '../../notebooks/ladderFitSentences.ts';
 import * as ladder from '../../notebooks/ladderSentences.ts';
@@ -16,6 +17,7 @@ import * as measured from '../../notebooks/measuredSentences.ts';
 import * as spots from '../../notebooks/measuredSpotSentences.ts';
 import * as micrographs from '../../notebooks/micrographSentences.ts';
 import * as micrographVerdicts from '../../notebooks/micrographVerdicts.ts';
+import * as planeMet from '../../notebooks/planeMetSentences.ts';
 import * as planeVerdict from '../../notebooks/planeVerdictSentences.ts';
 import type { Sentence } from '../../notebooks/prose.ts';
 import * as removal from '../../notebooks/removalSentences.ts';
@@ -34,6 +36,7 @@ import { depthCases } from './depthCases.ts';
 import { outcomesOf, read } from './designOutcomes.ts';
 import { familyRuleCases } from './familyRuleCases.ts';
 import { fitCases } from './fitCases.ts';
+import { hatchCases } from './hatchCases.ts';
 import { imageCases } from './imageCases.ts';
 import { incubationCases } from './incubationCases.ts';
 import { ladderCases } from './ladderCases.ts';
@@ -43,6 +46,7 @@ import { markCases } from './markCases.ts';
 import { markPictureCases } from './markPictureCases.ts';
 import { micrographCases } from './micrographCases.ts';
 import { micrographComparedCases } from './micrographComparedCases.ts';
+import { planeMetCases } from './planeMetCases.ts';
 import { planeVerdictCases } from './planeVerdictCases.ts';
 import { profileCases } from './profileCases.ts';
 import { removalCases } from './removalCases.ts';
@@ -72,6 +76,7 @@ const all = new Map(
     ...ladder,
     ...ladderFit,
     ...planeVerdict,
+    ...planeMet,
     ...threshold,
     ...marks,
     ...fits,
@@ -82,6 +87,7 @@ const all = new Map(
     ...rippleUses,
     ...micrographs,
     ...micrographVerdicts,
+    ...hatch,
     paraxialSaid,
     irradiancesSaid,
     xRaysSaid,
@@ -104,6 +110,7 @@ const allCases = [
   ...ladderCases,
   ...ladderFitCases,
   ...planeVerdictCases,
+  ...planeMetCases,
   ...thresholdCases,
   ...markCases,
   ...markPictureCases,
@@ -115,6 +122,7 @@ const allCases = [
   ...rippleSeriesCases,
   ...micrographCases,
   ...micrographComparedCases,
+  ...hatchCases,
 ];
 const reached = new Map<Name, Set<string>>();
 
