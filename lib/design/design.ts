@@ -10,6 +10,7 @@ import * as couponVerdict from './couponVerdict.ts';
 import * as depthInUse from './depthInUse.ts';
 import * as depthLaw from './depthLaw.ts';
 import * as depthOfFocus from './depthOfFocus.ts';
+import * as edges from './edges.ts';
 import * as expander from './expander.ts';
 import * as explain from './explain.ts';
 import * as family from './family.ts';
@@ -158,6 +159,7 @@ const rooms = [
   burst,
   laserLimits,
   scannerInputs,
+  edges,
   scanChecks,
   hatch,
   pulsesOnPlace,

@@ -120,4 +120,7 @@ export const branchCounts: Readonly<Record<string, number>> = {
   depthCauseSaid: 11,
   cornersSaid: 3,
   profilesMetSaid: 5,
+  pathOrderSaid: 5,
+  turnRoundSaid: 4,
+  edgeWidthSaid: 2,
 };

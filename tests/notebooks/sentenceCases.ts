@@ -14,6 +14,7 @@ import type * as measured from '../../notebooks/measuredSentences.ts';
 import type * as spots from '../../notebooks/measuredSpotSentences.ts';
 import type * as micrographs from '../../notebooks/micrographSentences.ts';
 import type * as micrographVerdicts from '../../notebooks/micrographVerdicts.ts';
+import type * as path from '../../notebooks/pathSentences.ts';
 import type * as planeMet from '../../notebooks/planeMetSentences.ts';
 import type * as planeVerdict from '../../notebooks/planeVerdictSentences.ts';
 import type * as removal from '../../notebooks/removalSentences.ts';
@@ -39,6 +40,7 @@ export type Name =
   | keyof typeof ladderFit
   | keyof typeof planeVerdict
   | keyof typeof planeMet
+  | keyof typeof path
   | keyof typeof threshold
   | keyof typeof marks
   | Exclude<keyof typeof picture, 'markForTable' | 'rowParts'>

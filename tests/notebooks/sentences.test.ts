@@ -17,6 +17,7 @@ import * as measured from '../../notebooks/measuredSentences.ts';
 import * as spots from '../../notebooks/measuredSpotSentences.ts';
 import * as micrographs from '../../notebooks/micrographSentences.ts';
 import * as micrographVerdicts from '../../notebooks/micrographVerdicts.ts';
+import * as path from '../../notebooks/pathSentences.ts';
 import * as planeMet from '../../notebooks/planeMetSentences.ts';
 import * as planeVerdict from '../../notebooks/planeVerdictSentences.ts';
 import type { Sentence } from '../../notebooks/prose.ts';
@@ -46,6 +47,7 @@ import { markCases } from './markCases.ts';
 import { markPictureCases } from './markPictureCases.ts';
 import { micrographCases } from './micrographCases.ts';
 import { micrographComparedCases } from './micrographComparedCases.ts';
+import { pathCases } from './pathCases.ts';
 import { planeMetCases } from './planeMetCases.ts';
 import { planeVerdictCases } from './planeVerdictCases.ts';
 import { profileCases } from './profileCases.ts';
@@ -77,6 +79,7 @@ const all = new Map(
     ...ladderFit,
     ...planeVerdict,
     ...planeMet,
+    ...path,
     ...threshold,
     ...marks,
     ...fits,
@@ -111,6 +114,7 @@ const allCases = [
   ...ladderFitCases,
   ...planeVerdictCases,
   ...planeMetCases,
+  ...pathCases,
   ...thresholdCases,
   ...markCases,
   ...markPictureCases,
