@@ -42,7 +42,7 @@ describe('the path at a corner', () => {
   });
 
   it('interlaced, all one way, turned in the second pass', () => {
-    const { series, marks, x } = specOf(pathFigure, {
+    const { series, marks } = specOf(pathFigure, {
       'scan.interlacing': 2,
       'scan.directions': 'one',
       'scan.passes': 2,
