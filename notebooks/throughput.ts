@@ -1,4 +1,5 @@
 import { accumulatedFluence } from '../lib/design/accumulated.ts';
+import { comparisonBlocks } from './comparisonBlocks.ts';
 import type { StepwellDocument } from './document.ts';
 import { hatchBlocks } from './hatchBlocks.ts';
 import { pathBlocks } from './pathBlocks.ts';
@@ -13,5 +14,5 @@ export const throughput: StepwellDocument = {
   element: 'workpiece',
   lead: prose`A field is written pulse by pulse and line by line. This page says how long that takes and what limits it, how even the field becomes, how flat the part must lie, how warm it gets, and how much the plate gains against the plain beam when each is set at its own best.`,
   result: { quantity: accumulatedFluence, missing: 'Nothing can be said about this field.' },
-  blocks: [...hatchBlocks, ...pathBlocks, ...planeMetBlocks, ...pulseCautions],
+  blocks: [...hatchBlocks, ...pathBlocks, ...planeMetBlocks, ...comparisonBlocks, ...pulseCautions],
 };

@@ -93,6 +93,15 @@ const units = {
   inside: '1',
   modulation: '1',
   energyPerArea: 'J/m^2',
+  today: {
+    pulseEnergy: 'J',
+    pulseSpacing: 'm',
+    lineSpacing: 'm',
+    speed: 'm/s',
+    repetitionRate: 'Hz',
+    limit: 'none',
+    rate: 'm^2/s',
+  },
 } as const;
 
 const about =
@@ -160,6 +169,3 @@ export const energyGain = derived({
   formula: '(E/A)_\\text{u}/(E/A)',
   source: 'search',
 });
-
-/** Time for a field of 10 mm × 10 mm that common practice names with the plate, and without it. */
-export const practiceTimes = [30, 60] as const;

@@ -5,6 +5,7 @@ import * as burst from './burst.ts';
 import * as chosenFit from './chosenFit.ts';
 import * as comparison from './comparison.ts';
 import * as comparisonInputs from './comparisonInputs.ts';
+import * as comparisonParts from './comparisonParts.ts';
 import * as coupon from './coupon.ts';
 import * as couponInputs from './couponInputs.ts';
 import * as couponVerdict from './couponVerdict.ts';
@@ -168,6 +169,7 @@ const rooms = [
   heatInputs,
   comparisonInputs,
   comparison,
+  comparisonParts,
   thresholdChart,
   marks,
   markCharts,

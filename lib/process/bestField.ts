@@ -67,8 +67,9 @@ export function partsOfSetting(
 const planes = Array.from({ length: 21 }, (_, i) => i * 0.05);
 const spacings = Array.from({ length: 20 }, (_, i) => 0.12 * 1.16 ** i);
 const peakSteps = 8;
-/** Places from which the search goes on, its first steps in plane, logarithm of the spacing and peak, and how often they are halved. */
-const starts = 5;
+/** Groups of line spacings, and further planes, from whose best the search goes on. */
+const [spacingGroups, starts] = [4, 2];
+/** First steps in plane, logarithm of the spacing and peak, and how often they are halved. */
 const steps = [0.05, 0.1, 0.02] as const;
 const halvings = 4;
 /** Of what is found so, as many are counted pulse by pulse. */
@@ -82,7 +83,7 @@ const counted = 3;
  */
 export function bestField(family: SpotFamily, demand: FieldDemand, report?: Progress): FoundField | null {
   const planeAt = keptPlanes(family);
-  const rough = roughly(planeAt, demand, portion(report, 0, 0.4)).slice(0, starts);
+  const rough = roughly(planeAt, demand, portion(report, 0, 0.4));
   const refined = rough.map((start, i) => {
     const found = refine(planeAt, demand, start);
     report?.(0.4 + (0.4 * (i + 1)) / rough.length);
@@ -121,20 +122,32 @@ function keptPlanes(family: SpotFamily): (defocus: number) => Plane {
 
 type Rough = FieldPlace & { readonly rate: number; readonly pulseSpacing: number };
 
-/** Places on the grid that keep the demand as far as can be seen roughly, the fastest first, one a plane. */
+/**
+ * Places on the grid that keep the demand as far as can be seen roughly, to go on from: the fastest of each group of line
+ * spacings, since closer and wider lines have maxima of their own, and then the fastest of other planes.
+ */
 function roughly(planeAt: (defocus: number) => Plane, demand: FieldDemand, report?: Progress): Rough[] {
   const found: Rough[] = [];
+  const groups: (Rough | null)[] = Array.from({ length: spacingGroups }, () => null);
   planes.forEach((defocus, i) => {
     let best: Rough | null = null;
-    for (const spacing of spacings)
+    spacings.forEach((spacing, j) => {
+      const group = Math.floor((j * spacingGroups) / spacings.length);
       for (let k = 1; k <= peakSteps; k++) {
         const peak = (demand.wanted.low / demand.wanted.high) ** (1 - k / peakSteps);
-        best = better(planeAt(defocus), demand, { defocus, spacing, peak }, best);
+        const place = { defocus, spacing, peak };
+        groups[group] = better(planeAt(defocus), demand, place, groups[group]!);
+        best = better(planeAt(defocus), demand, place, best);
       }
+    });
     if (best) found.push(best);
     report?.((i + 1) / planes.length);
   });
-  return found.sort((a, b) => b.rate - a.rate);
+  const firsts = groups.flatMap((place) => place ?? []);
+  const others = found
+    .filter(({ defocus }) => firsts.every((first) => first.defocus !== defocus))
+    .sort((a, b) => b.rate - a.rate);
+  return [...firsts, ...others.slice(0, starts)];
 }
 
 /** The place with its rate where it is faster than the best so far and keeps the demand, else that one. */

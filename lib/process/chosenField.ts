@@ -1,5 +1,12 @@
 import type { Progress } from '../numerics/progress.ts';
-import { bestField, type FieldDemand, partsOfSetting, type SpotFamily } from './bestField.ts';
+import {
+  asToday,
+  bestField,
+  type FieldDemand,
+  type FoundField,
+  partsOfSetting,
+  type SpotFamily,
+} from './bestField.ts';
 import type { FieldLimit } from './fieldMachine.ts';
 import { lineDose } from './lineDose.ts';
 
@@ -27,6 +34,16 @@ export interface ChosenField {
   readonly modulation: number;
   /** Laser energy per area of the field, J/m². */
   readonly energyPerArea: number;
+  /** The same with the focus as large as it is today. */
+  readonly today: {
+    readonly pulseEnergy: number;
+    readonly pulseSpacing: number;
+    readonly lineSpacing: number;
+    readonly speed: number;
+    readonly repetitionRate: number;
+    readonly limit: FieldLimit;
+    readonly rate: number;
+  };
 }
 
 /** Searches it (see {@link bestField}); null where nothing keeps the demand. */
@@ -59,7 +76,14 @@ export function chooseField(
     inside: partsOfSetting(spot, demand, peak, setting).inside,
     modulation: lineDose(spot, setting.lineSpacing).modulation,
     energyPerArea: setting.energy / (setting.pulseSpacing * setting.lineSpacing),
+    today: todayOf(found, demand),
   };
+}
+
+function todayOf(found: FoundField, demand: FieldDemand): ChosenField['today'] {
+  const { pulseSpacing, lineSpacing, energy } = found.setting;
+  const { speed, repetitionRate, limit, rate } = asToday(demand.machine, found);
+  return { pulseEnergy: energy, pulseSpacing, lineSpacing, speed, repetitionRate, limit, rate };
 }
 
 /** Modulation across the lines, kept by spot and spacing: a search asks for the same ones often. */

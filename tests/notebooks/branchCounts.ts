@@ -123,4 +123,8 @@ export const branchCounts: Readonly<Record<string, number>> = {
   pathOrderSaid: 5,
   turnRoundSaid: 4,
   edgeWidthSaid: 2,
+  comparisonSaid: 3,
+  energyPerAreaSaid: 3,
+  spotSizeSaid: 3,
+  practiceSaid: 4,
 };

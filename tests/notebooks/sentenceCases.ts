@@ -1,3 +1,4 @@
+import type * as comparison from '../../notebooks/comparisonSentences.ts';
 import type * as coupon from '../../notebooks/couponSentences.ts';
 import type * as depth from '../../notebooks/depthSentences.ts';
 import type * as rule from '../../notebooks/familyRuleSentences.ts';
@@ -51,6 +52,7 @@ export type Name =
   | keyof typeof rippleSeries
   | keyof typeof rippleUses
   | keyof typeof hatch
+  | keyof typeof comparison
   | Exclude<keyof typeof micrographs, 'betweenLines' | 'coverage'>
   | keyof typeof micrographVerdicts
   | 'paraxialSaid'

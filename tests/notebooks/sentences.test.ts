@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import * as comparison from '../../notebooks/comparisonSentences.ts';
 import * as coupon from '../../notebooks/couponSentences.ts';
 import * as depth from '../../notebooks/depthSentences.ts';
 import * as rule from '../../notebooks/familyRuleSentences.ts';
@@ -32,6 +33,7 @@ import { takenAsGaussianSaid } from '../../notebooks/takenAsGaussian.ts';
 import * as threshold from '../../notebooks/thresholdSentences.ts';
 import { branchCounts } from './branchCounts.ts';
 import { causticCases } from './causticCases.ts';
+import { comparisonCases } from './comparisonCases.ts';
 import { couponCases } from './couponCases.ts';
 import { depthCases } from './depthCases.ts';
 import { outcomesOf, read } from './designOutcomes.ts';
@@ -91,6 +93,7 @@ const all = new Map(
     ...micrographs,
     ...micrographVerdicts,
     ...hatch,
+    ...comparison,
     paraxialSaid,
     irradiancesSaid,
     xRaysSaid,
@@ -127,6 +130,7 @@ const allCases = [
   ...micrographCases,
   ...micrographComparedCases,
   ...hatchCases,
+  ...comparisonCases,
 ];
 const reached = new Map<Name, Set<string>>();
 
