@@ -1,7 +1,22 @@
+import { accumulatedFluence, unshapedAccumulatedFluence } from '../lib/design/accumulated.ts';
 import { burstSpacing, pulsesPerBurst } from '../lib/design/burst.ts';
 import { fieldWidth } from '../lib/design/depthInUse.ts';
-import { repetitionRate } from '../lib/design/laser.ts';
-import { lineSpacing, passes, scanSpeed } from '../lib/design/scanInputs.ts';
+import { lineNumber, lineTime } from '../lib/design/hatch.ts';
+import { pulseEnergy, repetitionRate } from '../lib/design/laser.ts';
+import { maxPower, maxPulseEnergy, maxRepetitionRate } from '../lib/design/laserLimits.ts';
+import { averagePower, energySource, typedPower } from '../lib/design/losses.ts';
+import {
+  accumulatedPulses,
+  linesPerSpot,
+  pulsesPerSpot,
+  spotDiameter,
+  unshapedAccumulatedPulses,
+  unshapedLinesPerSpot,
+  unshapedPulsesPerSpot,
+  unshapedSpotDiameter,
+} from '../lib/design/pulsesOnPlace.ts';
+import { lineSpacing, passes, pulseSpacing, scanSpeed } from '../lib/design/scanInputs.ts';
+import { fastestSpeed } from '../lib/design/scanLimits.ts';
 import {
   acceleration,
   directions,
@@ -13,18 +28,43 @@ import {
   turnRound,
 } from '../lib/design/scannerInputs.ts';
 import type { Block } from './document.ts';
+import { rateByRepetitionFigure, rateBySpeedFigure } from './hatchFigures.ts';
+import {
+  burstSaid,
+  limitSaid,
+  lineOrderSaid,
+  pulsesSaid,
+  scanFieldSaid,
+  turnSaid,
+} from './hatchSentences.ts';
+import { prose, sets } from './prose.ts';
+
+const toTheLimit = sets(
+  'Go there: speed and repetition rate raised together',
+  ({ speed, spacing }) => ({ [scanSpeed.id]: speed, [repetitionRate.id]: speed / spacing }),
+  { speed: fastestSpeed, spacing: pulseSpacing },
+);
 
 /** Pulses on lines, lines on a field, and the time they take. */
 export const hatchBlocks: readonly Block[] = [
   {
+    kind: 'prose',
+    id: 'field',
+    prose: prose`
+      ## The field
+
+      ${scanFieldSaid} ${turnSaid} ${lineOrderSaid}
+    `,
+  },
+  {
     kind: 'controls',
     id: 'hatch-controls',
-    heading: 'Field and scanner',
+    heading: 'Field and lines',
     inputs: [
       fieldWidth,
       fieldHeight,
-      repetitionRate,
       scanSpeed,
+      repetitionRate,
       lineSpacing,
       passes,
       hatchAngle,
@@ -32,10 +72,67 @@ export const hatchBlocks: readonly Block[] = [
       directions,
       turnRound,
       lineDelay,
-      acceleration,
-      maxSpeed,
       pulsesPerBurst,
       burstSpacing,
     ],
   },
+  {
+    kind: 'prose',
+    id: 'pulses',
+    prose: prose`
+      ### Pulses per spot, and accumulated fluence
+
+      ${pulsesSaid} ${burstSaid}
+
+      The two numbers differ because a pulse that meets a place with its flank counts as one pulse, but brings less than its peak. On one line of a Gaussian of 1/e² radius *w* with pulses *p* apart, 2*w*/*p* pulses per spot bring only √(π/2) *w*/*p* peak fluences to the middle of the line: 1.6 times less. State which of the two you mean.
+    `,
+  },
+  {
+    kind: 'table',
+    id: 'pulses-table',
+    table: {
+      caption: 'Pulses and lines on each place',
+      columns: ['', 'with the plate', 'plate taken out'],
+      rows: [
+        [
+          'diameter of the spot, as a Gaussian of the same effective area',
+          spotDiameter,
+          unshapedSpotDiameter,
+        ],
+        ['pulses per spot along a line', pulsesPerSpot, unshapedPulsesPerSpot],
+        ['lines per spot', linesPerSpot, unshapedLinesPerSpot],
+        ['accumulated fluence in peak fluences, mean', accumulatedPulses, unshapedAccumulatedPulses],
+        ['accumulated fluence, mean', accumulatedFluence, unshapedAccumulatedFluence],
+        ['lines of the first pass', lineNumber, lineNumber],
+        ['time from line to line', lineTime, lineTime],
+        ['average power', averagePower, averagePower],
+      ],
+    },
+  },
+  {
+    kind: 'prose',
+    id: 'limits',
+    prose: prose`
+      ## What limits it
+
+      ${limitSaid} ${toTheLimit}.
+    `,
+  },
+  {
+    kind: 'controls',
+    id: 'limit-controls',
+    heading: 'What scanner and laser can do',
+    inputs: [
+      maxSpeed,
+      acceleration,
+      maxRepetitionRate,
+      maxPower,
+      maxPulseEnergy,
+      energySource,
+      pulseEnergy,
+      typedPower,
+    ],
+  },
+  rateBySpeedFigure,
+  rateByRepetitionFigure,
 ];

@@ -5,6 +5,9 @@ export const fluenceText = (value: number, digits = 3) => formatReadable(value, 
 export const angleText = (value: number, digits = 3) => formatReadable(value, 'rad', 'deg', digits);
 export const percentText = (part: number, digits = 3) => formatReadable(part, '1', '%', digits);
 export const lengthText = (value: number, digits = 3) => formatReadable(value, 'm', 'um', digits);
+export const speedText = (value: number, digits = 3) => formatReadable(value, 'm/s', 'm/s', digits);
+export const rateText = (value: number, digits = 3) => formatReadable(value, 'm^2/s', 'mm^2/s', digits);
+export const timeText = (value: number, digits = 3) => formatReadable(value, 's', 'auto:s', digits);
 export const energyText = (value: number, digits = 3) => formatReadable(value, 'J', 'uJ', digits);
 
 /** "a", "a and b", "a, b and c". */

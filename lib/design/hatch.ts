@@ -140,7 +140,7 @@ export const duty = derived({
   symbol: '\\text{duty}',
   unit: '1',
   display: '%',
-  digits: 3,
+  digits: 4,
   about: 'Time with the laser on over the whole time of the field.',
   from: { times },
   compute: ({ times }) => times.writing / times.total,

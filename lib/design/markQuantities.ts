@@ -4,9 +4,10 @@ import { formatReadable } from '../graph/units.ts';
 import type { Spot } from '../optics/askedSpot.ts';
 import { spotOfProfile } from '../optics/centredSpot.ts';
 import type { Peak, RadialProfile } from '../optics/radialProfile.ts';
+import { withPhaseScaled } from '../optics/variants.ts';
 import { Problem } from '../problem.ts';
 import { markOf, meanAbove } from '../process/marks.ts';
-import { light } from './focus.ts';
+import { light, workpieceZ } from './focus.ts';
 import { thresholdAtN } from './threshold.ts';
 
 /** One of the two beams: shaped, or with the plate taken out. */
@@ -31,8 +32,9 @@ export function askedOf({ before, profile, peak, unit, words, mark }: BeamParts)
     symbol: `\\text{${mark === '' ? 'spot' : 'plain spot'}}`,
     unit: 'none',
     about: 'The spot on the workpiece for whoever asks for irradiance at a place or area above a level.',
-    from: { light, profile, peak },
-    compute: ({ light, profile, peak }): Spot => spotOfProfile(light, profile, peak),
+    from: { light, z: workpieceZ, profile, peak },
+    compute: ({ light, z, profile, peak }): Spot =>
+      spotOfProfile(before === '' ? light : withPhaseScaled(light, 0), z, profile, peak),
     shownAs: ({ effectiveArea }) => `effective area ${formatReadable(effectiveArea, 'm^2', 'um^2')}`,
     formula: 'I(x, y)',
     source: 'definition',

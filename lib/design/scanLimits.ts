@@ -1,7 +1,7 @@
 import { derived } from '../graph/define.ts';
 import { formatQuantity } from '../graph/units.ts';
 import type { LimitKind, ScanLimit } from '../process/scanLimits.ts';
-import { scanLimits } from '../process/scanLimits.ts';
+import { areaRate, scanLimits } from '../process/scanLimits.ts';
 import { burstPulses } from './burst.ts';
 import { hatch, motion } from './hatch.ts';
 import { maxPower, maxRepetitionRate } from './laserLimits.ts';
@@ -85,5 +85,27 @@ export const fastestAreaRate = derived({
   from: { limits },
   compute: ({ limits }) => limits[0]!.rate,
   formula: '\\dot A(v_\\text{best})',
+  source: 'definition',
+});
+
+/** Places of the curve of the rate against the speed. */
+const places = 121;
+
+export const rateBySpeed = derived({
+  id: 'scan.rateBySpeed',
+  name: 'area processing rate against the scan speed',
+  symbol: '\\dot A(v)',
+  unit: { speed: 'm/s', rate: 'm^2/s' },
+  about:
+    'Area processing rate against the scan speed, pulse spacing and line spacing held, so that repetition rate and power rise with it; from a fifth of today’s speed or of the first limit to three times the last limit, whether laser and scanner reach it or not.',
+  from: { hatch, motion, limits },
+  compute: ({ hatch, motion, limits }) => {
+    const low = Math.min(motion.speed, limits[0]!.speed) / 5;
+    const high = 3 * Math.max(motion.speed, limits.at(-1)!.speed);
+    const speed = Float64Array.from({ length: places }, (_, i) => low * (high / low) ** (i / (places - 1)));
+    return { speed, rate: speed.map((one) => areaRate(hatch, { ...motion, speed: one })) };
+  },
+  shownAs: ({ speed }) => `${speed.length} speeds`,
+  formula: 'F\\,G/t_\\text{field}(v)',
   source: 'definition',
 });

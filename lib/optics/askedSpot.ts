@@ -1,3 +1,5 @@
+import type { Complex } from '../numerics/complex.ts';
+
 /**
  * The light on the workpiece as process code asks it; the plate's shape stays behind. Metres; irradiance relative to
  * the axis of the unshaped, unclipped, M² = 1 beam in its focus, (f/B)²|U|², which times 2E/(πw0²) is the fluence of
@@ -18,4 +20,19 @@ export interface Spot {
   readonly effectiveArea: number;
   /** Part of the incident energy that passes the stop. */
   readonly transmission: number;
+  /**
+   * Normalised spectrum M = ∫I e^{−i(qx·x + qy·y)} dx dy / ∫I of the relative irradiance I at the spatial frequency (qx, qy)
+   * in rad/m: 1 at 0, real where the spot is the same about its centre. Over the whole plane, with all of the tail;
+   * from the field on the plate, to 1e-12. 0.2 to 1 ms a frequency on round zones, microseconds on straight steps.
+   */
+  spectrum(qx: number, qy: number): Complex;
+  /**
+   * `round`: the spectrum depends on |q| alone. `straight`: edges are straight, tails go out in arms; microseconds a
+   * frequency. `integrated`: neither, up to 1 ms a frequency. All but `straight` are tabulated by whoever asks often.
+   */
+  readonly spectrumForm: 'round' | 'straight' | 'integrated';
+  /**
+   * |q| in rad/m along `direction` (rad from x) from which the spectrum is 0: exactly behind a stop, below 1e-15 without.
+   */
+  spectrumEnd(direction: number): number;
 }

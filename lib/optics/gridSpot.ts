@@ -3,6 +3,7 @@ import { areaAboveLevel, prepareLevels, type SampledGrid } from '../numerics/lev
 import type { Spot } from './askedSpot.ts';
 import { defocusAt, focusRadius, type Light } from './light.ts';
 import { furthestDefocus, tooFar } from './roundSpot.ts';
+import type { SpotSpectrum } from './spotSpectrum.ts';
 
 /**
  * Step of the grid in w0·B/f, for stops of w and more. On a Gaussian of radius 1 areas are then within 6e-5 for levels of
@@ -11,7 +12,7 @@ import { furthestDefocus, tooFar } from './roundSpot.ts';
 export const gridStep = 0.03;
 
 /** A spot that is not round, in metres. */
-export interface SampledSpot {
+export interface SampledSpot extends SpotSpectrum {
   irradianceAt(x: number, y: number): number;
   /** Samples with the position of the first; called once, when first needed. */
   sample(): { readonly grid: SampledGrid; readonly x: number; readonly y: number };
@@ -41,6 +42,9 @@ export function gridSpot(light: Light, sampled: SampledSpot): Spot {
       return effectiveAreaOf(light, sampled.transmission, peak());
     },
     transmission: sampled.transmission,
+    spectrum: sampled.spectrum,
+    spectrumForm: sampled.spectrumForm,
+    spectrumEnd: sampled.spectrumEnd,
   };
 }
 

@@ -6,6 +6,7 @@ import { gridSpot, gridStep, usableDefocus } from './gridSpot.ts';
 import { collinsB, type Light, type RoundPlate } from './light.ts';
 import { type OffAxisTable, readOffAxisTable, tabulateOffAxis } from './offAxisTable.ts';
 import { radiusScale } from './roundSpot.ts';
+import { spectrumOfRound } from './spotSpectrum.ts';
 import { gaussianReach, type Zone } from './zones.ts';
 
 /** The spot of a decentred or elliptical beam on round zones; M² = 1 only. 0.1 to 2 s, growing with |ζ|. */
@@ -27,11 +28,13 @@ export function offAxisSpot(light: Light, plate: RoundPlate, z: number): Spot {
   const irradianceAt = (x: number, y: number) => strength * squareAt(table, x / scale, y / scale);
   // At most 601 samples a side: far from the focus spots are wide, and 0.1 still resolves their finest ripple, period 0.5.
   const step = Math.max(gridStep / Math.min(1, zones.at(-1)!.outer), reach / 300);
+  const transmission = energyThroughRound(zones.at(-1)!.outer, beam);
   return gridSpot(light, {
     irradianceAt,
     sample: () => sampleAround(irradianceAt, beam.qx * scale, beam.qy * scale, reach * scale, step * scale),
     copies: 1,
-    transmission: energyThroughRound(zones.at(-1)!.outer, beam),
+    transmission,
+    ...spectrumOfRound(light, plate, z, beam, transmission),
   });
 }
 

@@ -6,6 +6,8 @@ import { gridSpot, gridStep, usableDefocus } from './gridSpot.ts';
 import { type CrossedPlate, collinsB, type IslandPlate, type Light } from './light.ts';
 import { radiusScale } from './roundSpot.ts';
 import { axisFunctions, irradianceTerms, layOutAxis } from './separableIrradiance.ts';
+import { endOfOverlap } from './spotSpectrum.ts';
+import { straightSpectrum } from './straightSpectrum.ts';
 
 /** The spot of crossed strips or of an island, of a centred beam, elliptical along the plate's axes or not. 10 to 100 ms. */
 export function straightStepSpot(light: Light, plate: CrossedPlate | IslandPlate, z: number): Spot {
@@ -37,6 +39,7 @@ export function straightStepSpot(light: Light, plate: CrossedPlate | IslandPlate
   const terms = irradianceTerms(plate.phase, x.functions, y.functions);
   const sum = (a: (f: PanelledFunction) => number, b: (f: PanelledFunction) => number) =>
     strength * terms.reduce((total, term) => total + term.factor * a(term.x) * b(term.y), 0);
+  const spectrum = straightSpectrum(plate.kind, x.axis, y.axis);
   return gridSpot(light, {
     irradianceAt: (atX, atY) =>
       sum(
@@ -46,6 +49,13 @@ export function straightStepSpot(light: Light, plate: CrossedPlate | IslandPlate
     sample: () => sampleQuadrant(),
     copies: 4,
     transmission: passing(x.axis.stop) * passing(y.axis.stop),
+    spectrum: (qx, qy) => spectrum(qx * x.unit, qy * y.unit),
+    spectrumForm: 'straight',
+    spectrumEnd: (direction) =>
+      Math.min(
+        endAlong(x.axis) / x.unit / Math.abs(Math.cos(direction)),
+        endAlong(y.axis) / y.unit / Math.abs(Math.sin(direction)),
+      ),
   });
 
   function sampleQuadrant() {
@@ -66,6 +76,11 @@ export function straightStepSpot(light: Light, plate: CrossedPlate | IslandPlate
 /** Share of one direction's energy inside the stop. */
 function passing(stop: number | null): number {
   return stop === null ? 1 : errorFunction(Math.SQRT2 * stop);
+}
+
+/** q of one axis from which its spectrum is 0. */
+function endAlong(axis: { readonly stop: number | null }): number {
+  return Math.min(4 * (axis.stop ?? Number.POSITIVE_INFINITY), 2 * endOfOverlap);
 }
 
 function stepOf(axis: { readonly stop: number | null }): number {

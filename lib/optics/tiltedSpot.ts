@@ -19,5 +19,17 @@ export function tiltedSpot(spot: Spot, incidence: number, direction: number): Sp
     peak: lower * spot.peak,
     effectiveArea: spot.effectiveArea / lower,
     transmission: spot.transmission,
+    spectrum: (qx, qy) => {
+      // Stretched along the surface, the spot holds lower frequencies there.
+      const along = (qx * cosine + qy * sine) / lower;
+      const across = qy * cosine - qx * sine;
+      return spot.spectrum(along * cosine - across * sine, along * sine + across * cosine);
+    },
+    spectrumForm: spot.spectrumForm === 'straight' ? 'straight' : 'integrated',
+    spectrumEnd: (towards) => {
+      const along = Math.cos(towards - direction) / lower;
+      const across = Math.sin(towards - direction);
+      return spot.spectrumEnd(Math.atan2(across, along) + direction) / Math.hypot(along, across);
+    },
   };
 }

@@ -3,6 +3,7 @@ import type * as depth from '../../notebooks/depthSentences.ts';
 import type * as rule from '../../notebooks/familyRuleSentences.ts';
 import type * as family from '../../notebooks/familySentences.ts';
 import type * as fits from '../../notebooks/fitSentences.ts';
+import type * as hatch from '../../notebooks/hatchSentences.ts';
 import type * as ladderFit from '../../notebooks/ladderFitSentences.ts';
 import type * as ladder from '../../notebooks/ladderSentences.ts';
 import type * as picture from '../../notebooks/markPictureSentences.ts';
@@ -49,6 +50,7 @@ export type Name =
   | keyof typeof rippleWindow
   | keyof typeof rippleSeries
   | keyof typeof rippleUses
+  | keyof typeof hatch
   | Exclude<keyof typeof micrographs, 'betweenLines' | 'coverage'>
   | keyof typeof micrographVerdicts
   | 'paraxialSaid'

@@ -4,6 +4,7 @@ import * as depth from '../../notebooks/depthSentences.ts';
 import * as rule from '../../notebooks/familyRuleSentences.ts';
 import * as family from '../../notebooks/familySentences.ts';
 import * as fits from '../../notebooks/fitSentences.ts';
+import * as hatch from '../../notebooks/hatchSentences.ts';
 import { incubationFitSaid } from '../../notebooks/incubationFit.ts';
 import * as ladderFit from '../../notebooks/ladderFitSentences.ts';
 import * as ladder from '../../notebooks/ladderSentences.ts';
@@ -36,6 +37,7 @@ import { depthCases } from './depthCases.ts';
 import { outcomesOf, read } from './designOutcomes.ts';
 import { familyRuleCases } from './familyRuleCases.ts';
 import { fitCases } from './fitCases.ts';
+import { hatchCases } from './hatchCases.ts';
 import { imageCases } from './imageCases.ts';
 import { incubationCases } from './incubationCases.ts';
 import { ladderCases } from './ladderCases.ts';
@@ -88,6 +90,7 @@ const all = new Map(
     ...rippleUses,
     ...micrographs,
     ...micrographVerdicts,
+    ...hatch,
     paraxialSaid,
     irradiancesSaid,
     xRaysSaid,
@@ -123,6 +126,7 @@ const allCases = [
   ...rippleSeriesCases,
   ...micrographCases,
   ...micrographComparedCases,
+  ...hatchCases,
 ];
 const reached = new Map<Name, Set<string>>();
 

@@ -35,6 +35,13 @@ export function blurredSpot(light: Light, z: number): Spot {
     peak,
     effectiveArea: Number.NaN,
     transmission: Number.NaN,
+    spectrum: (qx, qy) => {
+      const { re, im } = sharp.spectrum(qx, qy);
+      const size = Math.exp((-((qx * root) ** 2 + (qy / root) ** 2) * blur * blur) / 8);
+      return { re: re * size, im: im * size };
+    },
+    spectrumForm: sharp.spectrumForm,
+    spectrumEnd: (direction) => sharp.spectrumEnd(direction),
   };
 }
 

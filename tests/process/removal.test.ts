@@ -24,6 +24,7 @@ import {
 } from '../../lib/process/removal.ts';
 import { expectClose } from '../close.ts';
 import { crossedStep, gaussianLight, roundStep, spotAtDefocus } from './spots.ts';
+import { superGaussian } from './superGaussian.ts';
 
 const width = focusRadius(gaussianLight);
 const gaussian = spotAtDefocus(gaussianLight, 0);
@@ -98,17 +99,6 @@ describe('a Gaussian follows its closed forms', () => {
     expect(() => volumeAtPeak(gaussian, one, 1600 * 1001)).toThrow(/1000 times/);
   });
 });
-
-/** exp(−2(r/a)^2p), a Gaussian for p = 1 and a disc for endless p; `gamma` is Γ(1 + 1/p). */
-function superGaussian(a: number, p: number, gamma: number): Spot {
-  return {
-    irradianceAt: (x, y) => Math.exp(-2 * (Math.hypot(x, y) / a) ** (2 * p)),
-    areaAbove: (level) => (level < 1 ? Math.PI * a * a * (-Math.log(level) / 2) ** (1 / p) : 0),
-    peak: 1,
-    effectiveArea: Math.PI * a * a * 2 ** (-1 / p) * gamma,
-    transmission: 1,
-  };
-}
 
 describe('two branches', () => {
   it('the best of a Gaussian is as good as the best of many peaks tried', () => {

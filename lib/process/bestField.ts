@@ -1,0 +1,227 @@
+import type { Progress } from '../numerics/progress.ts';
+import { portion } from '../numerics/progress.ts';
+import type { Spot } from '../optics/askedSpot.ts';
+import { type ChordTable, tabulateChords } from './chordTable.ts';
+import { widestPulseSpacing } from './densePulses.ts';
+import {
+  bestSize,
+  type FastestField,
+  type FieldMachine,
+  type FieldSetting,
+  fastestAt,
+} from './fieldMachine.ts';
+import { type FieldParts, partsInWindow } from './fieldWindow.ts';
+import type { PulseWindow } from './pulseWindow.ts';
+
+/** The spots of a beam by plane, ζ in Rayleigh lengths; metres as the lens makes them today. */
+export type SpotFamily = (defocus: number) => Spot;
+
+/** What every field must keep, with whatever beam. */
+export interface FieldDemand {
+  readonly wanted: PulseWindow;
+  /** Least part of the field inside the window. */
+  readonly leastInside: number;
+  /** Largest modulation of the accumulated fluence across the lines, (max − min)/(max + min). */
+  readonly largestModulation: number;
+  /** That modulation for a spot and a line spacing in m. */
+  modulation(spot: Spot, lineSpacing: number): number;
+  /** Part of the pulse energy that reaches the stop. */
+  readonly transmission: number;
+  readonly machine: FieldMachine;
+}
+
+/** Where a search stands: plane, line spacing over the spot's diameter, peak fluence over the upper bound. */
+export interface FieldPlace {
+  readonly defocus: number;
+  readonly spacing: number;
+  readonly peak: number;
+}
+
+/** A place that keeps the demand, with its pulse spacing as far as that goes. */
+export interface FoundField extends FieldPlace {
+  readonly setting: FieldSetting;
+  readonly fastest: FastestField;
+}
+
+/** Diameter as scanned: that of the Gaussian of the same effective area, 2√(2A_eff/π), m. */
+export function scannedDiameter(spot: Spot): number {
+  return 2 * Math.sqrt((2 * spot.effectiveArea) / Math.PI);
+}
+
+/** The setting of a place with that pulse spacing. */
+function settingOf(spot: Spot, demand: FieldDemand, place: FieldPlace, pulseSpacing: number): FieldSetting {
+  const diameter = scannedDiameter(spot);
+  const energy =
+    (place.peak * demand.wanted.high * spot.effectiveArea) / (spot.transmission * demand.transmission);
+  return { pulseSpacing, lineSpacing: place.spacing * diameter, energy, diameter };
+}
+
+/** Parts of the field that a setting writes. */
+export function partsOfSetting(
+  spot: Spot,
+  demand: FieldDemand,
+  peak: number,
+  { pulseSpacing, lineSpacing }: FieldSetting,
+): FieldParts {
+  const unit = (peak * demand.wanted.high) / spot.peak;
+  return partsInWindow(spot, unit, { pulseSpacing, lineSpacing, passes: 1 }, demand.wanted);
+}
+
+/** Planes, line spacings over the diameter, and peaks over the upper bound that are looked at first. */
+const planes = Array.from({ length: 21 }, (_, i) => i * 0.05);
+const spacings = Array.from({ length: 20 }, (_, i) => 0.12 * 1.16 ** i);
+const peakSteps = 8;
+/** Places from which the search goes on, its first steps in plane, logarithm of the spacing and peak, and how often they are halved. */
+const starts = 5;
+const steps = [0.05, 0.1, 0.02] as const;
+const halvings = 4;
+/** Of what is found so, as many are counted pulse by pulse. */
+const counted = 3;
+
+/**
+ * The fastest way to write a field with a beam: plane, peak fluence, line spacing, pulse spacing, size of the spot and
+ * speed, such that the demand is kept. First planes, spacings and peaks on a grid with pulses counted by lengths of line,
+ * then steps from the best of them with the field counted pulse by pulse ({@link partsInWindow}). Null where nothing keeps
+ * the demand. Rate to about one per cent (tests compare with a brute-force scan around it).
+ */
+export function bestField(family: SpotFamily, demand: FieldDemand, report?: Progress): FoundField | null {
+  const planeAt = keptPlanes(family);
+  const rough = roughly(planeAt, demand, portion(report, 0, 0.4)).slice(0, starts);
+  const refined = rough.map((start, i) => {
+    const found = refine(planeAt, demand, start);
+    report?.(0.4 + (0.4 * (i + 1)) / rough.length);
+    return found;
+  });
+  let best: FoundField | null = null;
+  refined.sort((a, b) => b.rate - a.rate);
+  refined.slice(0, counted).forEach((place, i) => {
+    const found = fieldAt(planeAt(place.defocus).spot, demand, place, place.pulseSpacing);
+    if (found && (best === null || found.fastest.rate > best.fastest.rate)) best = found;
+    report?.(0.8 + (0.2 * (i + 1)) / counted);
+  });
+  return best;
+}
+
+/** A plane of the family, sampled for searching. */
+interface Plane {
+  readonly spot: Spot;
+  readonly diameter: number;
+  readonly table: ChordTable;
+}
+
+/** Planes are asked for often, and made once. */
+function keptPlanes(family: SpotFamily): (defocus: number) => Plane {
+  const known = new Map<number, Plane>();
+  return (defocus) => {
+    const kept = known.get(defocus);
+    if (kept) return kept;
+    const spot = family(defocus);
+    const diameter = scannedDiameter(spot);
+    const plane = { spot, diameter, table: tabulateChords(spot, 1.2 * diameter) };
+    known.set(defocus, plane);
+    return plane;
+  };
+}
+
+type Rough = FieldPlace & { readonly rate: number; readonly pulseSpacing: number };
+
+/** Places on the grid that keep the demand as far as can be seen roughly, the fastest first, one a plane. */
+function roughly(planeAt: (defocus: number) => Plane, demand: FieldDemand, report?: Progress): Rough[] {
+  const found: Rough[] = [];
+  planes.forEach((defocus, i) => {
+    let best: Rough | null = null;
+    for (const spacing of spacings)
+      for (let k = 1; k <= peakSteps; k++) {
+        const peak = (demand.wanted.low / demand.wanted.high) ** (1 - k / peakSteps);
+        best = better(planeAt(defocus), demand, { defocus, spacing, peak }, best);
+      }
+    if (best) found.push(best);
+    report?.((i + 1) / planes.length);
+  });
+  return found.sort((a, b) => b.rate - a.rate);
+}
+
+/** The place with its rate where it is faster than the best so far and keeps the demand, else that one. */
+function better<B extends Rough | null>(
+  plane: Plane,
+  demand: FieldDemand,
+  place: FieldPlace,
+  best: B,
+): Rough | B {
+  const { wanted, leastInside, largestModulation, machine } = demand;
+  if (place.defocus < 0 || place.peak > 1 || place.peak <= wanted.low / wanted.high) return best;
+  const spacing = place.spacing * plane.diameter;
+  const p = widestPulseSpacing(plane.table, place.peak * wanted.high, spacing, wanted, leastInside);
+  if (p === 0) return best;
+  const { rate } = bestSize(machine, settingOf(plane.spot, demand, place, p));
+  // The modulation is asked last, since it takes longest.
+  if (best !== null && rate <= best.rate * (1 + 1e-6)) return best;
+  if (demand.modulation(plane.spot, spacing) > largestModulation) return best;
+  return { ...place, rate, pulseSpacing: p };
+}
+
+/** Steps from a place to the best neighbour in any direction until none is better, then with half the step. */
+function refine(planeAt: (defocus: number) => Plane, demand: FieldDemand, start: Rough): Rough {
+  let best = start;
+  let size = 1;
+  for (let halving = 0; halving <= halvings; ) {
+    let next = best;
+    for (const place of neighbours(best, size)) next = better(planeAt(place.defocus), demand, place, next);
+    if (next === best) {
+      halving++;
+      size /= 2;
+    } else best = next;
+  }
+  return best;
+}
+
+/** All neighbours of a place: up, down or as it is in plane, spacing and peak. */
+function neighbours({ defocus, spacing, peak }: FieldPlace, size: number): FieldPlace[] {
+  const [plane, logarithm, top] = steps.map((step) => step * size) as [number, number, number];
+  const ways = [-1, 0, 1];
+  return ways.flatMap((a) =>
+    ways.flatMap((b) =>
+      ways
+        .filter((c) => a !== 0 || b !== 0 || c !== 0)
+        .map((c) => ({
+          defocus: Math.max(0, defocus + a * plane),
+          spacing: spacing * Math.exp(b * logarithm),
+          peak: Math.min(1, peak + c * top),
+        })),
+    ),
+  );
+}
+
+/** The fastest field at a place, its pulse spacing widened as far as the window lets it; `guess` m is near it. */
+export function fieldAt(
+  spot: Spot,
+  demand: FieldDemand,
+  place: FieldPlace,
+  guess: number,
+): FoundField | null {
+  const diameter = scannedDiameter(spot);
+  if (place.defocus < 0 || place.peak > 1 || place.peak <= demand.wanted.low / demand.wanted.high)
+    return null;
+  if (demand.modulation(spot, place.spacing * diameter) > demand.largestModulation) return null;
+  const keeps = (p: number) =>
+    partsOfSetting(spot, demand, place.peak, settingOf(spot, demand, place, p)).inside >= demand.leastInside;
+  let [good, bad] = [0, 0];
+  // Outward from the guess until the bound lies between two spacings.
+  for (let i = 0, p = guess; i < 8 && (good === 0 || bad === 0); i++) {
+    if (keeps(p)) [good, p] = [p, p * 1.15];
+    else [bad, p] = [p, p / 1.15];
+  }
+  if (good === 0) return null;
+  for (let i = 0; i < 8 && bad > 0; i++) {
+    const middle = Math.sqrt(good * bad);
+    if (keeps(middle)) good = middle;
+    else bad = middle;
+  }
+  const setting = settingOf(spot, demand, place, good);
+  return { ...place, setting, fastest: bestSize(demand.machine, setting) };
+}
+
+/** The same setting with the spot as large as it is today. */
+export function asToday(machine: FieldMachine, { setting }: FoundField): FastestField {
+  return fastestAt(machine, setting, 1);
+}

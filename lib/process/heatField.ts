@@ -1,0 +1,154 @@
+import { gaussLegendre } from '../numerics/gaussLegendre.ts';
+import { smoothSum } from '../numerics/smoothSum.ts';
+import { type HeatedLine, lineRise, oldLineRise, ownLineRise } from './heatLine.ts';
+import { type HeatInput, spreadSquare } from './heatPulse.ts';
+
+/** A field as its heat goes: lines of one length beside each other, written in rounds where they are interlaced; SI. */
+export interface HeatedField {
+  /** Heat inputs a line. */
+  readonly pulses: number;
+  readonly pulseSpacing: number;
+  /** Hz. */
+  readonly rate: number;
+  readonly lines: number;
+  readonly lineSpacing: number;
+  /** From the beginning of a line to that of the next, s. */
+  readonly lineTime: number;
+  /** Every how many lines one is written. */
+  readonly interlacing: number;
+  readonly directions: 'both' | 'one';
+  readonly passes: number;
+  /** s. */
+  readonly passTime: number;
+}
+
+/** Where the spot stands: number of the pulse that comes next, and of the line in the last round. */
+export interface HeatPlace {
+  readonly pulse: number;
+  readonly line: number;
+}
+
+/** Rise just before the next pulse, K: from its own line, and from all lines before. */
+export interface RiseParts {
+  readonly own: number;
+  readonly lines: number;
+}
+
+/** Lines written this long ago, in lines, are taken as continuous ones. */
+const oldFrom = 6;
+/** Fewest lines, and fewest rounds or passes, that are taken together. */
+const [leastLines, leastRounds] = [8, 6];
+const deadFrom = 45;
+
+/** Rounds of a pass: how many, how many lines each has and how many came before it. `round` may lie between whole ones. */
+export function roundsOf({ lines, interlacing }: Pick<HeatedField, 'lines' | 'interlacing'>) {
+  const rounds = Math.min(interlacing, lines);
+  const [each, more] = [Math.floor(lines / rounds), lines % rounds];
+  return {
+    rounds,
+    linesIn: (round: number) => each + (round < more ? 1 : 0),
+    linesBefore: (round: number) => round * each + Math.min(round, more),
+  };
+}
+
+/**
+ * Rise at a place of the last round of the last pass, just before its next pulse. Lines up to six lines ago are summed
+ * pulse by pulse, older ones as continuous lines, long runs of them as integrals over lines, rounds and passes; a
+ * hatch that is turned counts as if it were not. To 5e-5 of the rise (against sums of every pulse).
+ */
+export function fieldRiseAt(heat: HeatInput, field: HeatedField, { pulse, line }: HeatPlace): RiseParts {
+  const { rounds, linesBefore } = roundsOf(field);
+  const linesAPass = field.passTime / field.lineTime;
+  const last = linesBefore(rounds - 1);
+  const place = { pulse, line };
+  const round = (ago: number, passesAgo: number) => {
+    const since = last - linesBefore(rounds - 1 - ago) + passesAgo * linesAPass;
+    return roundRise(heat, field, place, { ago, since, running: ago === 0 && passesAgo === 0 });
+  };
+  const each = Math.max(1, field.lines / rounds);
+  const wide = (lineAges: number) =>
+    (2 * Math.sqrt(spreadSquare(heat, Math.max(lineAges, 1) * field.lineTime))) / field.lineSpacing;
+  const thisPass = smoothSum((ago) => round(ago, 0), 0, rounds - 1, {
+    scale: (ago) => Math.min(ago, wide(ago * each)),
+    least: leastRounds,
+  });
+  const before = smoothSum((passes) => allRounds(rounds, (ago) => round(ago, passes)), 1, field.passes - 1, {
+    scale: (passes) => passes,
+    least: leastRounds,
+  });
+  return { own: ownLineRise(heat, field.pulseSpacing, field.rate, pulse), lines: thisPass + before };
+}
+
+const roundRule = gaussLegendre(4);
+
+/** Sum over the rounds of an older pass: all where they are few, else at four places between them. */
+function allRounds(rounds: number, rise: (ago: number) => number): number {
+  let sum = 0;
+  if (rounds <= 8) for (let ago = 0; ago < rounds; ago++) sum += rise(ago);
+  else
+    for (let k = 0; k < 4; k++)
+      sum += (rounds / 2) * roundRule.weights[k]! * rise((rounds * (1 + roundRule.nodes[k]!)) / 2 - 0.5);
+  return sum;
+}
+
+/** Which round: how many rounds ago, and by how many lines its line beside the place is older than the one being written. */
+interface RoundAgo {
+  readonly ago: number;
+  readonly since: number;
+  /** The round that is being written: only lines before the place count. */
+  readonly running: boolean;
+}
+
+/** Rise from the lines of a round. `j` counts lines of the round back from the place. */
+function roundRise(heat: HeatInput, field: HeatedField, place: HeatPlace, round: RoundAgo): number {
+  const { rounds, linesIn } = roundsOf(field);
+  const to = place.line;
+  const from = round.running ? 1 : place.line - linesIn(rounds - 1 - round.ago) + 1;
+  const nearest = Math.min(Math.max(0, from), to);
+  const step = field.directions === 'both' ? 2 : 1;
+  let sum = 0;
+  for (let phase = 0; phase < step; phase++) {
+    sum += run(heat, field, place, round, nearest + phase, step, Math.floor((to - nearest - phase) / step));
+    const down = nearest - 1 - phase;
+    sum += run(heat, field, place, round, down, -step, Math.floor((down - from) / step));
+  }
+  return sum;
+}
+
+/** Rise from lines j, j + step, …, the last of them `last` steps on; none where that is below 0. */
+function run(
+  heat: HeatInput,
+  field: HeatedField,
+  place: HeatPlace,
+  { ago, since }: RoundAgo,
+  first: number,
+  step: number,
+  last: number,
+): number {
+  const { rounds } = roundsOf(field);
+  const ageOf = (i: number) => since + first + i * step;
+  const acrossOf = (i: number) => ((first + i * step) * rounds + ago) * field.lineSpacing;
+  const back = field.directions === 'both' && Math.abs(Math.round(since + first)) % 2 === 1;
+  const square = (i: number) => spreadSquare(heat, ageOf(i) * field.lineTime);
+  const stride = Math.abs(step) * rounds * field.lineSpacing;
+  const term = (i: number) => {
+    const line = lineAgo(field, place.pulse, ageOf(i), back);
+    const rise = ageOf(i) < oldFrom ? lineRise : oldLineRise;
+    return rise(heat, line, place.pulse, acrossOf(i));
+  };
+  // The whole line is older than this by what it took to write it.
+  const oldest = (i: number) => spreadSquare(heat, (ageOf(i) + 1) * field.lineTime);
+  return smoothSum(term, 0, last, {
+    scale: (i) => Math.min(ageOf(i) / Math.abs(step), (2 * Math.sqrt(square(i))) / stride),
+    least: leastLines,
+    done: (i) => 2 * acrossOf(i) ** 2 > deadFrom * oldest(i),
+  });
+}
+
+/** The line written `ago` lines before the one in which `pulse` comes next. */
+function lineAgo(field: HeatedField, pulse: number, ago: number, back: boolean): HeatedLine {
+  const { pulses, pulseSpacing, rate, lineTime } = field;
+  const sinceItsStart = pulse / rate + ago * lineTime;
+  const age = back ? sinceItsStart - (pulses - 1) / rate : sinceItsStart;
+  return { spacing: pulseSpacing, count: pulses, age, ageStep: (back ? 1 : -1) / rate };
+}

@@ -1,0 +1,126 @@
+import { burstPulses, burstSpacing } from '../lib/design/burst.ts';
+import { fieldWidth } from '../lib/design/depthInUse.ts';
+import { duty, fieldTime, hatch, motion, overscanLength, scanAreaRate } from '../lib/design/hatch.ts';
+import { repetitionRate } from '../lib/design/laser.ts';
+import {
+  accumulatedPulses,
+  linesPerSpot,
+  pulsesPerSpot,
+  unshapedPulsesPerSpot,
+} from '../lib/design/pulsesOnPlace.ts';
+import { lineSpacing, passes, pulseSpacing, pulsesInPlace, scanSpeed } from '../lib/design/scanInputs.ts';
+import { fastestAreaRate, fastestSpeed, limits } from '../lib/design/scanLimits.ts';
+import { fieldHeight, hatchAngle, lineDelay } from '../lib/design/scannerInputs.ts';
+import type { LimitKind } from '../lib/process/scanLimits.ts';
+import { limitHelp, limitWords } from './limitWords.ts';
+import { type Phrase, phrase, says } from './prose.ts';
+import { percentText, rateText, speedText } from './shortTexts.ts';
+
+/** Speeds that differ by less than this part are met together. */
+const together = 1e-3;
+
+/** What the field takes. */
+export const scanFieldSaid = says(
+  { hatch, time: fieldTime, duty, rate: scanAreaRate, width: fieldWidth, height: fieldHeight, passes },
+  ({ hatch, duty: part }) => {
+    const often = hatch.passes === 1 ? '' : ` in ${hatch.passes} passes`;
+    const written =
+      part > 0.99 ? 'nearly all of it with the laser on' : phrase`${duty} of it with the laser on`;
+    return phrase`A field of ${fieldWidth} × ${fieldHeight} takes ${fieldTime}${often}, ${written}. That is ${scanAreaRate}.`;
+  },
+);
+
+/** What turning round costs, and where it is done. */
+export const turnSaid = says(
+  { motion, overscan: overscanLength, width: fieldWidth, delay: lineDelay, p: pulseSpacing },
+  ({ motion, overscan, width, delay }) => {
+    const waits = delay > 0 ? phrase` Each line waits ${lineDelay} besides.` : '';
+    const back =
+      motion.directions === 'one'
+        ? ' All lines run the same way, so that the way back is lost, at the highest speed of the scanner.'
+        : '';
+    if (motion.turnRound === 'inside')
+      return 2 * overscan > width
+        ? phrase`The scanner turns at the edge with the laser on, and the lines are too short for it to reach the speed at all: pulses lie closer than ${pulseSpacing} everywhere.${back}${waits}`
+        : phrase`The scanner turns at the edge with the laser on: within ${overscanLength} of both ends it is slower, and pulses crowd there.${back}${waits}`;
+    return phrase`The scanner turns beyond the edge with the laser off, on ${overscanLength} of overscan at each end of a line.${back}${waits}`;
+  },
+);
+
+/** Whether the hatch turns, and in what order lines are written; nothing where neither. */
+export const lineOrderSaid = says({ hatch, angle: hatchAngle }, ({ hatch }) => {
+  const turned =
+    hatch.passes > 1 && hatch.angle !== 0
+      ? phrase`The lines turn by ${hatchAngle} from pass to pass, so that rows of pulses do not fall on one another. `
+      : '';
+  const laced =
+    hatch.interlacing > 1
+      ? `Every ${ordinal(hatch.interlacing)} line is written first, then those between: neighbours follow later, when the heat has spread.`
+      : '';
+  return [turned, laced].flat();
+});
+
+function ordinal(n: number): string {
+  const end = n % 100 > 10 && n % 100 < 14 ? 'th' : (['th', 'st', 'nd', 'rd'][n % 10] ?? 'th');
+  return `${n}${end}`;
+}
+
+/** Pulses per spot, and why the accumulated fluence is another number. */
+export const pulsesSaid = says(
+  {
+    p: pulseSpacing,
+    pps: pulsesPerSpot,
+    plain: unshapedPulsesPerSpot,
+    lps: linesPerSpot,
+    n: pulsesInPlace,
+    all: accumulatedPulses,
+    speed: scanSpeed,
+    rate: repetitionRate,
+    spacing: lineSpacing,
+  },
+  ({ pps, n, lps }) => {
+    if (pps < 1)
+      return phrase`At ${scanSpeed} and ${repetitionRate} pulses land ${pulseSpacing} apart, further than the spot is wide: they stand alone.`;
+    const lines =
+      lps < 1
+        ? phrase`, and the lines, ${lineSpacing} apart, leave gaps`
+        : phrase` and ${linesPerSpot} lines`;
+    const more = n > 1 ? phrase`, ${pulsesInPlace} pulses in each of these places` : '';
+    return phrase`At ${scanSpeed} and ${repetitionRate} pulses land ${pulseSpacing} apart: the spot covers ${pulsesPerSpot} pulses (${unshapedPulsesPerSpot} with the plate taken out)${lines}${more}. All together, each place gets on average as much as ${accumulatedPulses} pulses at full peak.`;
+  },
+);
+
+/** Bursts; nothing without them. */
+export const burstSaid = says(
+  { burst: burstPulses, spacing: burstSpacing, rate: repetitionRate },
+  ({ burst, spacing, rate }) => {
+    if (burst < 2) return '';
+    const long = (burst - 1) * spacing > 0.1 / rate;
+    return phrase`${burstPulses} pulses of each burst land in one place, ${burstSpacing} apart; energy, power and accumulated fluence count them all. How pulses that close act on one another, through heat, plasma and incubation, is not in this model: its thresholds are those of single pulses.${long ? ' The burst lasts longer than a tenth of the time to the next one, so that it is hardly a burst.' : ''}`;
+  },
+);
+
+/** What limits the field, and what would next. */
+export const limitSaid = says(
+  { limits, motion, fastest: fastestSpeed, rate: fastestAreaRate, p: pulseSpacing, spacing: lineSpacing },
+  ({ limits, motion }): Phrase => {
+    const [first, next] = limits as [(typeof limits)[0], (typeof limits)[0]];
+    const both = next.speed <= first.speed * (1 + together);
+    const what = both
+      ? `${limitWords[first.kind]}, and with it ${limitWords[next.kind]}`
+      : limitWords[first.kind];
+    const then = both ? limits[2]! : next;
+    const after = both ? 'If both were lifted' : 'If that were lifted';
+    return phrase`With pulses ${pulseSpacing} and lines ${lineSpacing} apart, what limits the field is ${what}: reached at ${fastestSpeed}, ${fastestAreaRate}. ${limitHelp[first.kind]} ${after}, the next would be ${limitWords[then.kind]}, at ${speedText(then.speed)}, ${rateText(then.rate)}. ${todayAgainst(motion.speed, first.speed, first.kind)}`;
+  },
+);
+
+/** Today's speed against the first limit. */
+function todayAgainst(speed: number, limit: number, kind: LimitKind): Phrase {
+  if (speed > limit * (1 + together))
+    return kind === 'heat'
+      ? 'Today’s speed is beyond that: the part gets hotter than allowed.'
+      : 'Today’s speed is beyond that: slower would be done sooner.';
+  if (speed > limit * (1 - 0.02)) return 'Today’s speed is there.';
+  return `Today’s speed is ${percentText(speed / limit, 2)} of it.`;
+}
