@@ -83,7 +83,10 @@ export const pathFigure = figure({
       y: { label: 'from the corner', unit: 'µm', domain: [low, high] },
       equalScale: true,
       series: series.filter(({ x }) => x.length > 0),
-      marks: orderMarks(lines, every, right),
+      marks: [
+        { kind: 'vertical', x: 0, label: 'edge', role: 'reference' },
+        ...orderMarks(lines, every, right),
+      ],
       summary: `The lines are ${lengthText(whole.lineSpacing)} apart, the spot is ${lengthText(diameter)} wide${dots ? '' : ` and the pulses, ${lengthText(motion.speed / rate)} apart, are too many to be drawn`}. ${numbersSaid(every)} ${turnSaid(outside, overscan(motion.speed, motion.acceleration), shown.out)}`,
     };
   },
@@ -156,7 +159,7 @@ export const edgeFigure = figure({
         { kind: 'vertical', x: 0, label: 'edge', role: 'reference' },
         { kind: 'horizontal', y: 100, label: 'mean', role: 'reference' },
       ],
-      summary: `Averaged along the edge, all passes. At the edge itself ${percentText(levelAt(ends, 0))} of the mean where the first lines end and ${percentText(levelAt(sides, 0))} beside them; at most ${percentText(highestLevel(ends))} and ${percentText(highestLevel(sides))}.`,
+      summary: `Averaged along the edge, all passes. At the edge itself ${percentText(levelAt(ends, 0))} of the mean where the first lines end and ${percentText(levelAt(sides, 0))} beside them; ${top > 1.005 ? `at most ${percentText(highestLevel(ends))} and ${percentText(highestLevel(sides))}` : 'nowhere more than the mean'}.`,
     };
   },
 });
