@@ -87,7 +87,7 @@ export const pathFigure = figure({
         { kind: 'vertical', x: 0, label: 'edge', role: 'reference' },
         ...orderMarks(lines, every, right),
       ],
-      summary: `The lines are ${lengthText(whole.lineSpacing)} apart, the spot is ${lengthText(diameter)} wide${dots ? '' : ` and the pulses, ${lengthText(motion.speed / rate)} apart, are too many to be drawn`}. ${numbersSaid(every)} ${turnSaid(outside, overscan(motion.speed, motion.acceleration), shown.out)}`,
+      summary: `The lines are ${lengthText(whole.lineSpacing)} apart, the spot is ${lengthText(diameter)} wide${dots ? '' : ` and the pulses, ${lengthText(motion.speed / rate)} apart, are too many to be drawn`}. ${numbersSaid(every)} ${turnSaid(outside, overscan(motion.speed, motion.acceleration), shown.out)}${whole.directions === 'one' ? ' The way back to the next beginning is drawn half-way between the lines.' : ''}`,
     };
   },
 });

@@ -42,7 +42,7 @@ describe('the path at a corner', () => {
   });
 
   it('interlaced, all one way, turned in the second pass', () => {
-    const { series, marks, x } = specOf(pathFigure, {
+    const { series, marks, summary, x } = specOf(pathFigure, {
       'scan.interlacing': 2,
       'scan.directions': 'one',
       'scan.passes': 2,
@@ -56,6 +56,7 @@ describe('the path at a corner', () => {
     expectClose(Math.abs(xs[2]! - xs[1]!), 6, { relative: 1e-9 });
     expectClose(Math.min(...xs), 2, { absolute: 1e-6, source: 'by hand' });
     const ways = series.find(({ role }) => role === 'second')!;
+    expect(summary).toMatch(/The way back to the next beginning is drawn half-way between the lines\.$/);
     expectClose(Math.max(...numbers(ways.x)), x.domain[1], {
       relative: 1e-9,
       source: 'from the right edge of the drawing',
