@@ -3,6 +3,7 @@ import type { Quantity } from '../graph/quantity.ts';
 import * as accumulated from './accumulated.ts';
 import * as burst from './burst.ts';
 import * as chosenFit from './chosenFit.ts';
+import * as comparison from './comparison.ts';
 import * as comparisonInputs from './comparisonInputs.ts';
 import * as coupon from './coupon.ts';
 import * as couponInputs from './couponInputs.ts';
@@ -166,6 +167,7 @@ const rooms = [
   scanLimits,
   heatInputs,
   comparisonInputs,
+  comparison,
   thresholdChart,
   marks,
   markCharts,

@@ -3,6 +3,7 @@ import { portion } from '../numerics/progress.ts';
 import type { Spot } from '../optics/askedSpot.ts';
 import { type ChordTable, tabulateChords } from './chordTable.ts';
 import { widestPulseSpacing } from './densePulses.ts';
+import { countingDiameter } from './fieldChecks.ts';
 import {
   bestSize,
   type FastestField,
@@ -43,14 +44,9 @@ export interface FoundField extends FieldPlace {
   readonly fastest: FastestField;
 }
 
-/** Diameter as scanned: that of the Gaussian of the same effective area, 2√(2A_eff/π), m. */
-export function scannedDiameter(spot: Spot): number {
-  return 2 * Math.sqrt((2 * spot.effectiveArea) / Math.PI);
-}
-
 /** The setting of a place with that pulse spacing. */
 function settingOf(spot: Spot, demand: FieldDemand, place: FieldPlace, pulseSpacing: number): FieldSetting {
-  const diameter = scannedDiameter(spot);
+  const diameter = countingDiameter(spot);
   const energy =
     (place.peak * demand.wanted.high * spot.effectiveArea) / (spot.transmission * demand.transmission);
   return { pulseSpacing, lineSpacing: place.spacing * diameter, energy, diameter };
@@ -116,7 +112,7 @@ function keptPlanes(family: SpotFamily): (defocus: number) => Plane {
     const kept = known.get(defocus);
     if (kept) return kept;
     const spot = family(defocus);
-    const diameter = scannedDiameter(spot);
+    const diameter = countingDiameter(spot);
     const plane = { spot, diameter, table: tabulateChords(spot, 1.2 * diameter) };
     known.set(defocus, plane);
     return plane;
@@ -199,7 +195,7 @@ export function fieldAt(
   place: FieldPlace,
   guess: number,
 ): FoundField | null {
-  const diameter = scannedDiameter(spot);
+  const diameter = countingDiameter(spot);
   if (place.defocus < 0 || place.peak > 1 || place.peak <= demand.wanted.low / demand.wanted.high)
     return null;
   if (demand.modulation(spot, place.spacing * diameter) > demand.largestModulation) return null;
