@@ -29,12 +29,12 @@ export const pathFigure = figure({
   from: { hatch, motion, field, rate: repetitionRate, diameter: spotDiameter },
   view: ({ hatch, motion, field, rate, diameter }): FigureSpec => {
     const whole = { ...hatch, ...field };
-    const window = windowOf(whole, diameter);
-    const lines = linesDrawn(whole, window);
+    const shown = windowOf(whole, diameter);
+    const lines = linesDrawn(whole, shown);
     const every = numberedEvery(lines.length, whole.interlacing);
     const corner = { x: -field.width / 2, y: -field.height / 2 };
-    const right = Math.min(window.size, field.width);
-    const box = { left: corner.x, right: corner.x + right, bottom: corner.y, top: corner.y + window.size };
+    const right = Math.min(shown.size, field.width);
+    const box = { left: corner.x, right: corner.x + right, bottom: corner.y, top: corner.y + shown.size };
     const outside = motion.turnRound === 'outside';
     const expected = (rate * right * lines.length) / motion.speed;
     const pulses = expected > mostPulses ? undefined : pulsesIn(whole, [0], motion, rate, box);
@@ -59,7 +59,7 @@ export const pathFigure = figure({
       {
         label: outside ? 'between lines, laser off' : 'step to the next line, at rest',
         role: 'second',
-        ...columns(waysBetween(whole, motion, window)),
+        ...columns(waysBetween(whole, motion, shown)),
       },
       {
         label: 'spot',
@@ -71,20 +71,23 @@ export const pathFigure = figure({
             {
               label: 'lines of the second pass',
               role: 'reference',
-              ...columns(linesOfPass(whole, 1, window)),
+              ...columns(linesOfPass(whole, 1, shown)),
             } as const,
           ]
         : []),
     ];
-    const [low, high] = [-micro * window.out, micro * window.size];
+    const [low, high] = [-micro * shown.out, micro * shown.size];
     return {
       title: 'The path at a corner of the field, to scale',
       x: { label: 'from the corner, along the first lines', unit: 'µm', domain: [low, high] },
       y: { label: 'from the corner', unit: 'µm', domain: [low, high] },
       equalScale: true,
       series: series.filter(({ x }) => x.length > 0),
-      marks: orderMarks(lines, every, right),
-      summary: `The lines are ${lengthText(whole.lineSpacing)} apart, the spot is ${lengthText(diameter)} wide${dots ? '' : ` and the pulses, ${lengthText(motion.speed / rate)} apart, are too many to be drawn`}. ${numbersSaid(every)} ${turnSaid(outside, overscan(motion.speed, motion.acceleration), window.out)}`,
+      marks: [
+        { kind: 'vertical', x: 0, label: 'edge', role: 'reference' },
+        ...orderMarks(lines, every, right),
+      ],
+      summary: `The lines are ${lengthText(whole.lineSpacing)} apart, the spot is ${lengthText(diameter)} wide${dots ? '' : ` and the pulses, ${lengthText(motion.speed / rate)} apart, are too many to be drawn`}. ${numbersSaid(every)} ${turnSaid(outside, overscan(motion.speed, motion.acceleration), shown.out)}${whole.directions === 'one' ? ' The way back to the next beginning is drawn half-way between the lines.' : ''}`,
     };
   },
 });
@@ -156,7 +159,7 @@ export const edgeFigure = figure({
         { kind: 'vertical', x: 0, label: 'edge', role: 'reference' },
         { kind: 'horizontal', y: 100, label: 'mean', role: 'reference' },
       ],
-      summary: `Averaged along the edge, all passes. At the edge itself ${percentText(levelAt(ends, 0))} of the mean where the first lines end and ${percentText(levelAt(sides, 0))} beside them; at most ${percentText(highestLevel(ends))} and ${percentText(highestLevel(sides))}.`,
+      summary: `Averaged along the edge, all passes. At the edge itself ${percentText(levelAt(ends, 0))} of the mean where the first lines end and ${percentText(levelAt(sides, 0))} beside them; ${top > 1.005 ? `at most ${percentText(highestLevel(ends))} and ${percentText(highestLevel(sides))}` : 'nowhere more than the mean'}.`,
     };
   },
 });

@@ -11,7 +11,7 @@ export interface PathWindow {
   readonly out: number;
 }
 
-/** One line of the first pass in the window: its turn from 0, its height above the corner, and whether it runs back. */
+/** One line of the first pass in what is shown: its turn from 0, its height above the corner, and whether it runs back. */
 export interface DrawnLine {
   readonly turn: number;
   readonly y: number;
@@ -24,18 +24,18 @@ export function windowOf({ width, height, lineSpacing }: Hatch, diameter: number
   return { size, out: 0.35 * size };
 }
 
-/** Lines of the first pass in the window, from the lowest up. */
+/** Lines of the first pass in what is shown, from the lowest up. */
 export function linesDrawn(hatch: Hatch, { size }: PathWindow): readonly DrawnLine[] {
   const count = lineCount(hatch, 0);
   const height = (index: number) => lineOffset(hatch, 0, index) + hatch.height / 2;
-  const shown = Math.min(count, Math.floor((size - height(0)) / hatch.lineSpacing) + 1);
-  return Array.from({ length: Math.max(0, shown) }, (_, index) => {
+  const number = Math.min(count, Math.floor((size - height(0)) / hatch.lineSpacing) + 1);
+  return Array.from({ length: Math.max(0, number) }, (_, index) => {
     const turn = turnOf(count, hatch.interlacing, index);
     return { turn, y: height(index), back: hatch.directions === 'both' && turn % 2 === 1 };
   });
 }
 
-/** Cuts a way into what lies within the window, a gap where it leaves. */
+/** Cuts a way into what lies within what is shown, a gap where it leaves. */
 function cut(points: readonly Point[], { size, out }: PathWindow): Point[] {
   const inside = ([x, y]: Point) => x >= -out && x <= size && y >= -out && y <= size;
   return [...points.map((point) => (inside(point) ? point : gap)), gap];
@@ -56,29 +56,29 @@ function bow(from: number, to: number, reach: number): Point[] {
 export function waysBetween(
   hatch: Hatch,
   motion: Pick<ScanMotion, 'speed' | 'acceleration' | 'turnRound'>,
-  window: PathWindow,
+  shown: PathWindow,
 ): Point[] {
-  const lines = [...linesDrawn(hatch, window)].sort((a, b) => a.turn - b.turn);
+  const lines = [...linesDrawn(hatch, shown)].sort((a, b) => a.turn - b.turn);
   const reach = motion.turnRound === 'outside' ? overscan(motion.speed, motion.acceleration) : 0;
   return lines.flatMap((line, i) => {
     const next = lines[i + 1];
     if (next === undefined || next.turn !== line.turn + 1) return [];
-    if (hatch.directions === 'both') return line.back ? cut(bow(line.y, next.y, reach), window) : [];
+    if (hatch.directions === 'both') return line.back ? cut(bow(line.y, next.y, reach), shown) : [];
     const middle = (line.y + next.y) / 2;
-    const far = Math.min(reach, window.out);
+    const far = Math.min(reach, shown.out);
     return cut(
       [
-        [window.size, middle],
+        [shown.size, middle],
         [-far, middle],
         [-far, next.y],
         [0, next.y],
       ],
-      window,
+      shown,
     );
   });
 }
 
-/** A line of the hatch, from the corner, cut to the window by its ends. */
+/** A line of the hatch, from the corner, cut to what is shown by its ends. */
 function within({ fromX, fromY, toX, toY }: HatchLine, corner: Point, { size }: PathWindow): Point[] {
   let [start, end] = [0, 1];
   const [x, y] = [fromX - corner[0], fromY - corner[1]];
@@ -98,18 +98,18 @@ function within({ fromX, fromY, toX, toY }: HatchLine, corner: Point, { size }: 
   return start < end ? [place(start), place(end), gap] : [];
 }
 
-/** Lines of a later pass in the window. */
-export function linesOfPass(hatch: Hatch, pass: number, window: PathWindow): Point[] {
+/** Lines of a later pass in what is shown. */
+export function linesOfPass(hatch: Hatch, pass: number, shown: PathWindow): Point[] {
   const corner: Point = [-hatch.width / 2, -hatch.height / 2];
   const count = lineCount(hatch, pass);
   const [c, s] = [Math.cos(pass * hatch.angle), Math.sin(pass * hatch.angle)];
-  const offsets = [0, window.size].flatMap((dx) =>
-    [0, window.size].map((dy) => c * (corner[1] + dy) - s * (corner[0] + dx)),
+  const offsets = [0, shown.size].flatMap((dx) =>
+    [0, shown.size].map((dy) => c * (corner[1] + dy) - s * (corner[0] + dx)),
   );
   const index = (offset: number) => (offset - lineOffset(hatch, pass, 0)) / hatch.lineSpacing;
   const first = Math.max(0, Math.ceil(index(Math.min(...offsets))));
   const last = Math.min(count - 1, Math.floor(index(Math.max(...offsets))));
   return Array.from({ length: Math.max(0, last - first + 1) }, (_, i) =>
-    within(lineAt(hatch, pass, turnOf(count, hatch.interlacing, first + i)), corner, window),
+    within(lineAt(hatch, pass, turnOf(count, hatch.interlacing, first + i)), corner, shown),
   ).flat();
 }

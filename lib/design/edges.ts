@@ -2,7 +2,7 @@ import { derived } from '../graph/define.ts';
 import { formatReadable } from '../graph/units.ts';
 import { Problem } from '../problem.ts';
 import { edgeMap as mapOf } from '../process/edgeMap.ts';
-import { edgeProfile, highestLevel, edgeWidth as widthOf } from '../process/edgeProfile.ts';
+import { highestLevel, edgeProfiles as profilesOf, edgeWidth as widthOf } from '../process/edgeProfile.ts';
 import { field } from './fieldPlanes.ts';
 import { hatch, motion } from './hatch.ts';
 import { repetitionRate } from './laser.ts';
@@ -37,13 +37,7 @@ export const edgeProfiles = derived({
   about:
     'Accumulated fluence over its mean in a wide field, all passes, averaged along an edge far from the corners, against the distance from that edge, inside above 0: at the edge where the first lines end, and at the one beside which they run. Turning at the edge with the laser on counts.',
   from: { ...scanned, p: pulseSpacing, spacing: lineSpacing, D: spotDiameter },
-  compute: ({ spot, hatch, motion, field }) => {
-    const checked = { ...hatch, ...field };
-    return {
-      ends: edgeProfile(spot, checked, motion, 'ends'),
-      sides: edgeProfile(spot, checked, motion, 'sides'),
-    };
-  },
+  compute: ({ spot, hatch, motion, field }) => profilesOf(spot, { ...hatch, ...field }, motion),
   enteredFor: () => ({ keys: Object.keys(scanned) }),
   valid: coarseNote,
   shownAs: ({ ends }) => `${ends.distance.length} places`,
@@ -60,9 +54,9 @@ export const edgeExcess = derived({
   display: '%',
   digits: 3,
   about:
-    'Highest accumulated fluence near an edge of the field, averaged along it, over the mean of a wide field: 100\u202f% where the edge only rounds off.',
+    'Highest accumulated fluence near an edge of the field, averaged along it, over the mean of a wide field: 100\u202f% where it is nowhere above it.',
   from: { profiles: edgeProfiles },
-  compute: ({ profiles: { ends, sides } }) => Math.max(highestLevel(ends), highestLevel(sides)),
+  compute: ({ profiles: { ends, sides } }) => Math.max(1, highestLevel(ends), highestLevel(sides)),
   formula: '\\max_x F_\\text{acc}(x)/\\bar F_\\text{acc}',
   source: 'integration',
 });
@@ -110,7 +104,7 @@ export const edgeMap = derived({
   symbol: 'F_\\text{acc}(x,y)/\\bar F_\\text{acc}',
   unit: { left: 'm', bottom: 'm', step: 'm', columns: 'none', rows: 'none', level: '1', highest: '1' },
   about:
-    'Accumulated fluence over its mean in a wide field around the lower left corner of the field, from one and a half spot diameters outside to five and a half inside, pulse by pulse as they fall, all passes with their angles: the first pulse of a line half a pulse spacing from its beginning. One and a half spot diameters about each pulse are summed; of more than six turned passes six stand for all.',
+    'Accumulated fluence over its mean in a wide field around the lower left corner of the field, from one and a half spot diameters outside to five and a half inside, pulse by pulse as they fall, all passes with their angles: the first pulse of a line half a pulse spacing from its beginning. Of more than twelve turned passes twelve stand for all.',
   from: { ...scanned, rate: repetitionRate },
   compute: ({ spot, hatch, motion, field, rate }, report) =>
     mapOf(spot, { ...hatch, ...field }, motion, rate, report),

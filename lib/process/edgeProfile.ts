@@ -1,8 +1,9 @@
 import type { Spot } from '../optics/askedSpot.ts';
+import { type CrossedSpot, crossedSpot } from './crossedSpot.ts';
 import { countingDiameter } from './fieldChecks.ts';
 import type { Hatch } from './hatch.ts';
 import { type LineMotion, lineMotion, placeAt, timeAt } from './lineMotion.ts';
-import { summedReach } from './pulseSum.ts';
+import { quickSpectrum } from './quickSpectrum.ts';
 import type { ScanMotion } from './scanTime.ts';
 
 /** Accumulated fluence against the distance from an edge, inside above 0; 1 is the mean of a wide field. */
@@ -11,36 +12,10 @@ export interface EdgeProfile {
   readonly level: Float64Array;
 }
 
-/** Steps across the spot's diameter of its irradiance, and of times at which pulses are summed while it speeds up. */
-const [fine, times] = [48, 240];
-
-/** The spot's irradiance summed along the edge, against the distance across it, as its integral from far outside; 0 to 1. */
-function crossed(spot: Spot, alongX: boolean) {
-  const half = summedReach * fine;
-  const step = countingDiameter(spot) / fine;
-  const marginal = new Float64Array(2 * half + 1);
-  for (let i = -half; i <= half; i++)
-    for (let j = -half; j <= half; j++)
-      marginal[i + half]! += alongX
-        ? spot.irradianceAt(j * step, i * step)
-        : spot.irradianceAt(i * step, j * step);
-  const integral = new Float64Array(marginal.length);
-  for (let i = 1; i < integral.length; i++)
-    integral[i] = integral[i - 1]! + (step * (marginal[i - 1]! + marginal[i]!)) / 2;
-  const whole = integral.at(-1)!;
-  const read = (values: Float64Array, u: number) => {
-    const at = Math.min(2 * half, Math.max(0, u / step + half));
-    const i = Math.min(2 * half - 1, Math.floor(at));
-    return (values[i]! + (at - i) * (values[i + 1]! - values[i]!)) / whole;
-  };
-  const reach = half * step;
-  return {
-    reach,
-    /** 1/m. */
-    density: (u: number) => (Math.abs(u) > reach ? 0 : read(marginal, u)),
-    part: (u: number) => read(integral, u),
-  };
-}
+/** Times at which the pulses are summed while the scanner speeds up. */
+const times = 240;
+/** Passes at angles of their own that are worked out; of more, as many spread over all. */
+const mostPasses = 60;
 
 /**
  * Mean along an edge of what a pass leaves at a distance from it, relative to a wide field at full speed. `slant` is the
@@ -49,7 +24,7 @@ function crossed(spot: Spot, alongX: boolean) {
  */
 function levelAt(
   at: number,
-  spot: ReturnType<typeof crossed>,
+  spot: CrossedSpot,
   {
     run,
     slant,
@@ -59,11 +34,12 @@ function levelAt(
   if (run === undefined) return spot.part(at) - spot.part(at - extent);
   const ramp = slant * run.ramp.way;
   const middle = spot.part(at - ramp) - spot.part(at - extent + ramp);
-  return middle + rampPart(at, spot, run, slant) + rampPart(extent - at, spot, run, slant);
+  const far = { ...spot, density: (u: number) => spot.density(-u) };
+  return middle + rampPart(at, spot, run, slant) + rampPart(extent - at, far, run, slant);
 }
 
 /** What the ramp at the near end gives: ∫ v dt over it of the spot's irradiance, pulses coming evenly in time. */
-function rampPart(at: number, spot: ReturnType<typeof crossed>, run: LineMotion, slant: number): number {
+function rampPart(at: number, spot: CrossedSpot, run: LineMotion, slant: number): number {
   if (run.ramp.time === 0) return 0;
   const place = (distance: number) => Math.min(run.ramp.way, Math.max(0, distance / slant));
   const [from, to] = [at - spot.reach, at + spot.reach].map((end) =>
@@ -76,9 +52,6 @@ function rampPart(at: number, spot: ReturnType<typeof crossed>, run: LineMotion,
   return sum * step * run.speed * slant;
 }
 
-/** Passes at angles of their own that are worked out; of more, as many spread over all. */
-const mostPasses = 60;
-
 /** Passes of a hatch with angles of their own: all of them, or as many spread evenly. */
 export function passesWorked(hatch: Pick<Hatch, 'angle' | 'passes'>, most: number): readonly number[] {
   if (hatch.angle === 0 || hatch.passes === 1) return [0];
@@ -89,19 +62,42 @@ export function passesWorked(hatch: Pick<Hatch, 'angle' | 'passes'>, most: numbe
 /** Cosine below which lines count as parallel to an edge: they end at the others. */
 const parallel = 1e-6;
 
+/** The profiles at the two kinds of edge. */
+export interface EdgeProfiles {
+  /** Where the first lines end. */
+  readonly ends: EdgeProfile;
+  /** Beside which the first lines run. */
+  readonly sides: EdgeProfile;
+}
+
 /**
  * Accumulated fluence, averaged along an edge far from the corners, against the distance from it, by an integral over the
- * spot and the times of the pulses; all passes. `edge` is at the ends of the first lines, or at their sides. Pulses and
- * lines are taken as fine, so that what is between lines is left out; to 1e-3.
+ * spot and the times of the pulses; all passes. Pulses and lines are taken as fine, so that what is between lines is left
+ * out; tails included, to 2e-3.
  */
-export function edgeProfile(
+export function edgeProfiles(
   spot: Spot,
   hatch: Hatch,
   motion: Pick<ScanMotion, 'speed' | 'acceleration' | 'turnRound'>,
-  edge: 'ends' | 'sides',
+): EdgeProfiles {
+  const spectrum = quickSpectrum(spot);
+  const diameter = countingDiameter(spot);
+  const along = crossedSpot(spectrum, diameter, 0);
+  const up = spot.spectrumForm === 'round' ? along : crossedSpot(spectrum, diameter, Math.PI / 2);
+  return {
+    ends: edgeProfile(along, diameter, hatch, motion, 'ends'),
+    sides: edgeProfile(up, diameter, hatch, motion, 'sides'),
+  };
+}
+
+function edgeProfile(
+  table: CrossedSpot,
+  diameter: number,
+  hatch: Hatch,
+  motion: Pick<ScanMotion, 'speed' | 'acceleration' | 'turnRound'>,
+  edge: keyof EdgeProfiles,
 ): EdgeProfile {
   const [extent, other] = edge === 'ends' ? [hatch.width, hatch.height] : [hatch.height, hatch.width];
-  const table = crossed(spot, edge === 'sides');
   const passes = passesWorked(hatch, mostPasses).map((pass) => {
     const angle = pass * hatch.angle;
     const slant = Math.abs(edge === 'ends' ? Math.cos(angle) : Math.sin(angle));
@@ -110,7 +106,7 @@ export function edgeProfile(
     const length = Math.min(extent / slant, across < parallel ? Number.POSITIVE_INFINITY : other / across);
     return { slant, extent, run: slant < parallel ? undefined : lineMotion(length, motion) };
   });
-  const distance = distances(countingDiameter(spot), extent, passes);
+  const distance = distances(diameter, extent, passes);
   const level = distance.map(
     (at) => passes.reduce((sum, pass) => sum + levelAt(at, table, pass), 0) / passes.length,
   );
@@ -126,7 +122,7 @@ function distances(
   const ramp = Math.max(...passes.map(({ slant, run }) => slant * (run?.ramp.way ?? 0)));
   const end = Math.min(extent / 2, ramp + 4 * diameter);
   const places: number[] = [];
-  for (let step = diameter / 24, at = -summedReach * diameter; at < end; at += step) {
+  for (let step = diameter / 24, at = -1.5 * diameter; at < end; at += step) {
     places.push(at);
     if (at > 2 * diameter) step *= 1.03;
   }

@@ -1,5 +1,6 @@
 import { type Hatch, type HatchLine, lineAt, lineCount, lineOffset } from './hatch.ts';
 import { lineMotion, placeAt, timeAt } from './lineMotion.ts';
+import type { PulsePlaces } from './mapGrid.ts';
 import type { ScanMotion } from './scanTime.ts';
 
 /** A rectangle on the workpiece, metres, in the coordinates of the hatch. */
@@ -8,12 +9,6 @@ export interface Box {
   readonly right: number;
   readonly bottom: number;
   readonly top: number;
-}
-
-/** Where pulses land, metres. */
-export interface PulsePlaces {
-  readonly x: Float64Array;
-  readonly y: Float64Array;
 }
 
 /** Pulses and lines that are taken together, one standing for as many; 1 for each by itself, an odd number of lines. */

@@ -60,7 +60,7 @@ export const pathCases: readonly Case[] = [
   },
   {
     says: 'edgeWidthSaid',
-    text: /^From 12\.3\sµm inside the edge on, .* within 5\s% of its mean: the size of the spot rounds the edge off\. Where the field must be even right up to its edge, scan one that is wider by this on every side\.$/,
+    text: /^From 17\.4\sµm inside the edge on, .* within 5\s% of its mean: the size of the spot rounds the edge off\. Where the field must be even right up to its edge, scan one that is wider by this on every side\.$/,
     truth: (value) => value('scan.edgeWidth') < value('scan.spotDiameter'),
   },
   {

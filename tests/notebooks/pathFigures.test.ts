@@ -23,7 +23,7 @@ describe('the path at a corner', () => {
     // 834 lines of 12 µm are 8 µm more than the field: the first lies 2 µm above its lower edge.
     expectClose(Math.min(...numbers(pulses.y)), 2, { absolute: 1e-6, source: 'by hand' });
     expectClose(Math.min(...numbers(pulses.x)), 5, { absolute: 1e-6, source: 'half of 10 µm' });
-    expect(marks!.map(({ label }) => label)).toEqual(['1', '2', '3', '4', '5', '6', '7', '8']);
+    expect(marks!.slice(1).map(({ label }) => label)).toEqual(['1', '2', '3', '4', '5', '6', '7', '8']);
     expect(summary).toMatch(
       /^The lines are 12\sµm apart, the spot is [\d.]+\sµm wide\. .* needs 200\sµm to turn round, more than is drawn\.$/,
     );
@@ -42,13 +42,13 @@ describe('the path at a corner', () => {
   });
 
   it('interlaced, all one way, turned in the second pass', () => {
-    const { series, marks } = specOf(pathFigure, {
+    const { series, marks, summary, x } = specOf(pathFigure, {
       'scan.interlacing': 2,
       'scan.directions': 'one',
       'scan.passes': 2,
       'scan.hatchAngle': Math.PI / 2,
     });
-    expect(marks!.slice(0, 3).map(({ label }) => label)).toEqual(['1', '835', '2']);
+    expect(marks!.slice(1, 4).map(({ label }) => label)).toEqual(['1', '835', '2']);
     const second = series.find(({ label }) => label === 'lines of the second pass')!;
     const xs = numbers(second.x);
     // At right angles: both ends of a line at one x, 6 µm apart, 2 µm from the edge as 1667 lines overfill it by 2 µm.
@@ -56,8 +56,9 @@ describe('the path at a corner', () => {
     expectClose(Math.abs(xs[2]! - xs[1]!), 6, { relative: 1e-9 });
     expectClose(Math.min(...xs), 2, { absolute: 1e-6, source: 'by hand' });
     const ways = series.find(({ role }) => role === 'second')!;
-    expectClose(Math.max(...numbers(ways.x)), 52, {
-      relative: 0.1,
+    expect(summary).toMatch(/The way back to the next beginning is drawn half-way between the lines\.$/);
+    expectClose(Math.max(...numbers(ways.x)), x.domain[1], {
+      relative: 1e-9,
       source: 'from the right edge of the drawing',
     });
   });
@@ -74,12 +75,13 @@ describe('the edges', () => {
   it('half the mean at the edge; the map is that of the numbers', () => {
     const { summary, series } = specOf(edgeFigure);
     expect(summary).toMatch(
-      /At the edge itself 50\s% of the mean where the first lines end and 50\s% beside them; at most 100\s% and 100\s%\.$/,
+      /At the edge itself 50\s% of the mean where the first lines end and 50\s% beside them; nowhere more than the mean\.$/,
     );
-    expect(series[0]!.y.at(-1)).toBeCloseTo(100, 1);
+    // The tails of the pulses that are missing beyond the edge, 4 diameters away.
+    expectClose(series[0]!.y.at(-1)!, 100, { absolute: 1, source: 'energy in the tail' });
     const map = specOf(edgeMapFigure);
     expect(map.map!.columns * map.map!.rows).toBe(map.map!.values.length);
-    expect(map.summary).toMatch(/highest place shown has 10\d(\.\d)?\s% of the mean/);
+    expect(map.summary).toMatch(/highest place shown has (9[89]|100)(\.\d)?\s% of the mean/);
   });
 
   it('long turns at the edge are drawn in millimetres', () => {
