@@ -82,6 +82,8 @@ import * as takenAsGaussian from './takenAsGaussian.ts';
 import * as threshold from './threshold.ts';
 import * as thresholdChart from './thresholdChart.ts';
 import * as thresholdDoubt from './thresholdDoubt.ts';
+import * as uniformity from './uniformity.ts';
+import * as uniformityCharts from './uniformityCharts.ts';
 import * as unshaped from './unshaped.ts';
 import * as usableField from './usableField.ts';
 import * as usablePlanes from './usablePlanes.ts';
@@ -165,6 +167,8 @@ const rooms = [
   scanChecks,
   hatch,
   pulsesOnPlace,
+  uniformity,
+  uniformityCharts,
   scanLimits,
   heatInputs,
   comparisonInputs,

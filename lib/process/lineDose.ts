@@ -20,6 +20,9 @@ export interface LineDose {
   readonly rms: number;
 }
 
+/** After so many harmonics of nothing none follows: far from the focus the spectrum is over long before its end. */
+const silentInTurn = 6;
+
 /**
  * The dose of lines `pitch` metres apart that run at `direction` (rad from x). Exact up to the spot's spectrum, 1e-11;
  * one frequency of the spectrum a harmonic, `pitch·spectrumEnd/2π` of them. Throws for a spacing that is not above 0.
@@ -34,12 +37,14 @@ export function lineDose(
   const [cos, sin] = [Math.cos(across), Math.sin(across)];
   const step = (2 * Math.PI) / pitch;
   const count = Math.ceil(spot.spectrumEnd(across) / step - 1e-12) - 1;
-  const harmonics = { re: new Float64Array(Math.max(0, count)), im: new Float64Array(Math.max(0, count)) };
-  harmonics.re.forEach((_, i) => {
-    const { re, im } = spot.spectrum((i + 1) * step * cos, (i + 1) * step * sin);
-    harmonics.re[i] = re;
-    harmonics.im[i] = im;
-  });
+  const [re, im]: [number[], number[]] = [[], []];
+  for (let k = 1, silent = 0; k <= count && silent < silentInTurn; k++) {
+    const value = spot.spectrum(k * step * cos, k * step * sin);
+    re.push(value.re);
+    im.push(value.im);
+    silent = Math.hypot(value.re, value.im) < 1e-13 ? silent + 1 : 0;
+  }
+  const harmonics = { re: Float64Array.from(re), im: Float64Array.from(im) };
   return { pitch, harmonics, ...extremesOf(pitch, harmonics), rms: rmsOf(harmonics) };
 }
 
