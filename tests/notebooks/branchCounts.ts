@@ -116,4 +116,13 @@ export const branchCounts: Readonly<Record<string, number>> = {
   pulsesSaid: 3,
   burstSaid: 3,
   limitSaid: 5,
+  absorbedSaid: 2,
+  perPulseSaid: 3,
+  riseSaid: 3,
+  rateSaid: 3,
+  plainRiseSaid: 3,
+  pointSaid: 2,
+  heatProfileSaid: 3,
+  fieldRiseSaid: 2,
+  thicknessSaid: 2,
 };
