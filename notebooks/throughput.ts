@@ -2,6 +2,7 @@ import { accumulatedFluence } from '../lib/design/accumulated.ts';
 import { comparisonBlocks } from './comparisonBlocks.ts';
 import type { StepwellDocument } from './document.ts';
 import { hatchBlocks } from './hatchBlocks.ts';
+import { heatBlocks } from './heatBlocks.ts';
 import { pathBlocks } from './pathBlocks.ts';
 import { planeMetBlocks } from './planeMetBlocks.ts';
 import { prose } from './prose.ts';
@@ -14,5 +15,12 @@ export const throughput: StepwellDocument = {
   element: 'workpiece',
   lead: prose`A field is written pulse by pulse and line by line. This page says how long that takes and what limits it, how even the field becomes, how flat the part must lie, how warm it gets, and how much the plate gains against the plain beam when each is set at its own best.`,
   result: { quantity: accumulatedFluence, missing: 'Nothing can be said about this field.' },
-  blocks: [...hatchBlocks, ...pathBlocks, ...planeMetBlocks, ...comparisonBlocks, ...pulseCautions],
+  blocks: [
+    ...hatchBlocks,
+    ...pathBlocks,
+    ...planeMetBlocks,
+    ...heatBlocks,
+    ...comparisonBlocks,
+    ...pulseCautions,
+  ],
 };

@@ -23,7 +23,13 @@ import * as fits from './fits.ts';
 import * as fluenceWindow from './fluenceWindow.ts';
 import * as focus from './focus.ts';
 import * as hatch from './hatch.ts';
+import * as heat from './heat.ts';
+import * as heatCharts from './heatCharts.ts';
+import * as heatEstimates from './heatEstimates.ts';
 import * as heatInputs from './heatInputs.ts';
+import * as heatMaterial from './heatMaterial.ts';
+import * as heatPulses from './heatPulses.ts';
+import * as heatScan from './heatScan.ts';
 import * as insideExpander from './insideExpander.ts';
 import * as ladder from './ladder.ts';
 import * as ladderFit from './ladderFit.ts';
@@ -171,6 +177,12 @@ const rooms = [
   uniformityCharts,
   scanLimits,
   heatInputs,
+  heatMaterial,
+  heatPulses,
+  heatScan,
+  heatEstimates,
+  heat,
+  heatCharts,
   comparisonInputs,
   comparison,
   comparisonParts,

@@ -127,4 +127,13 @@ export const branchCounts: Readonly<Record<string, number>> = {
   energyPerAreaSaid: 3,
   spotSizeSaid: 3,
   practiceSaid: 4,
+  absorbedSaid: 2,
+  perPulseSaid: 3,
+  riseSaid: 3,
+  rateSaid: 3,
+  plainRiseSaid: 3,
+  pointSaid: 2,
+  heatProfileSaid: 3,
+  fieldRiseSaid: 2,
+  thicknessSaid: 2,
 };

@@ -5,6 +5,7 @@ import type * as rule from '../../notebooks/familyRuleSentences.ts';
 import type * as family from '../../notebooks/familySentences.ts';
 import type * as fits from '../../notebooks/fitSentences.ts';
 import type * as hatch from '../../notebooks/hatchSentences.ts';
+import type * as heat from '../../notebooks/heatSentences.ts';
 import type * as ladderFit from '../../notebooks/ladderFitSentences.ts';
 import type * as ladder from '../../notebooks/ladderSentences.ts';
 import type * as picture from '../../notebooks/markPictureSentences.ts';
@@ -37,6 +38,7 @@ export type Name =
   | keyof typeof spots
   | Exclude<keyof typeof spotTable, 'namedHeadings'>
   | keyof typeof coupon
+  | keyof typeof heat
   | Exclude<keyof typeof ladder, 'sidesDiffer'>
   | keyof typeof ladderFit
   | keyof typeof planeVerdict

@@ -6,6 +6,7 @@ import * as rule from '../../notebooks/familyRuleSentences.ts';
 import * as family from '../../notebooks/familySentences.ts';
 import * as fits from '../../notebooks/fitSentences.ts';
 import * as hatch from '../../notebooks/hatchSentences.ts';
+import * as heat from '../../notebooks/heatSentences.ts';
 import { incubationFitSaid } from '../../notebooks/incubationFit.ts';
 import * as ladderFit from '../../notebooks/ladderFitSentences.ts';
 import * as ladder from '../../notebooks/ladderSentences.ts';
@@ -40,6 +41,7 @@ import { outcomesOf, read } from './designOutcomes.ts';
 import { familyRuleCases } from './familyRuleCases.ts';
 import { fitCases } from './fitCases.ts';
 import { hatchCases } from './hatchCases.ts';
+import { heatCases } from './heatCases.ts';
 import { imageCases } from './imageCases.ts';
 import { incubationCases } from './incubationCases.ts';
 import { ladderCases } from './ladderCases.ts';
@@ -90,6 +92,7 @@ const all = new Map(
     ...rippleWindow,
     ...rippleSeries,
     ...rippleUses,
+    ...heat,
     ...micrographs,
     ...micrographVerdicts,
     ...hatch,
@@ -127,6 +130,7 @@ const allCases = [
   ...rippleCases,
   ...rippleWindowCases,
   ...rippleSeriesCases,
+  ...heatCases,
   ...micrographCases,
   ...micrographComparedCases,
   ...hatchCases,
