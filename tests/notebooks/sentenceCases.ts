@@ -23,6 +23,7 @@ import type * as rippleUses from '../../notebooks/rippleUsesSentences.ts';
 import type * as rippleWindow from '../../notebooks/rippleWindowSentences.ts';
 import type * as spotTable from '../../notebooks/spotTableSentences.ts';
 import type * as threshold from '../../notebooks/thresholdSentences.ts';
+import type * as uniformity from '../../notebooks/uniformitySentences.ts';
 import { read, type Values } from './designOutcomes.ts';
 
 export type Name =
@@ -49,6 +50,7 @@ export type Name =
   | keyof typeof rippleSeries
   | keyof typeof rippleUses
   | keyof typeof hatch
+  | keyof typeof uniformity
   | Exclude<keyof typeof micrographs, 'betweenLines' | 'coverage'>
   | keyof typeof micrographVerdicts
   | 'paraxialSaid'

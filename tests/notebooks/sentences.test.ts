@@ -29,6 +29,7 @@ import { slotPieces } from '../../notebooks/slotPieces.ts';
 import * as spotTable from '../../notebooks/spotTableSentences.ts';
 import { takenAsGaussianSaid } from '../../notebooks/takenAsGaussian.ts';
 import * as threshold from '../../notebooks/thresholdSentences.ts';
+import * as uniformity from '../../notebooks/uniformitySentences.ts';
 import { branchCounts } from './branchCounts.ts';
 import { causticCases } from './causticCases.ts';
 import { couponCases } from './couponCases.ts';
@@ -57,6 +58,7 @@ import { type Name, sentenceCases } from './sentenceCases.ts';
 import { spotCases } from './spotCases.ts';
 import { spotTableCases } from './spotTableCases.ts';
 import { thresholdCases } from './thresholdCases.ts';
+import { uniformityCases } from './uniformityCases.ts';
 import { usablePlaneCases } from './usablePlaneCases.ts';
 
 const isSentence = (entry: [string, unknown]): entry is [Name, Sentence] => typeof entry[1] === 'object';
@@ -88,6 +90,7 @@ const all = new Map(
     ...micrographs,
     ...micrographVerdicts,
     ...hatch,
+    ...uniformity,
     paraxialSaid,
     irradiancesSaid,
     xRaysSaid,
@@ -123,6 +126,7 @@ const allCases = [
   ...micrographCases,
   ...micrographComparedCases,
   ...hatchCases,
+  ...uniformityCases,
 ];
 const reached = new Map<Name, Set<string>>();
 
