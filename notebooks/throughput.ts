@@ -7,6 +7,7 @@ import { pathBlocks } from './pathBlocks.ts';
 import { planeMetBlocks } from './planeMetBlocks.ts';
 import { prose } from './prose.ts';
 import { pulseCautions } from './pulseCautions.ts';
+import { uniformityBlocks } from './uniformityBlocks.ts';
 
 /** The fifth document: from one spot to a whole field, how long it takes, how even it is and what limits it. */
 export const throughput: StepwellDocument = {
@@ -18,6 +19,7 @@ export const throughput: StepwellDocument = {
   blocks: [
     ...hatchBlocks,
     ...pathBlocks,
+    ...uniformityBlocks,
     ...planeMetBlocks,
     ...heatBlocks,
     ...comparisonBlocks,

@@ -10,7 +10,7 @@ import { largestModulation } from './comparisonInputs.ts';
 import { asked, unshapedAsked } from './marks.ts';
 import { spotDiameter, unshapedSpotDiameter } from './pulsesOnPlace.ts';
 import { lineSpacing } from './scanInputs.ts';
-import { requireField } from './uniformity.ts';
+import { modulation, requireField } from './uniformity.ts';
 
 const bothSpots = { spot: asked, plain: unshapedAsked };
 const bothWidths = { width: spotDiameter, plainWidth: unshapedSpotDiameter };
@@ -116,6 +116,28 @@ export const evenerSpacing = derived({
   formula: '\\arg\\min m(\\Delta y)',
   source: 'search',
   heavy: 'search',
+});
+
+export const evenSpacing = derived({
+  id: 'scan.evenSpacing',
+  name: 'more even line spacing near that of today',
+  symbol: '\\Delta y^*',
+  unit: 'm',
+  display: 'um',
+  digits: 4,
+  about:
+    'The line spacing at the lowest local minimum of the modulation with the plate between half the line spacing and one and a half times it, where that is more even than today.',
+  from: { evener: evenerSpacing, today: modulation },
+  compute: ({ evener: { best }, today }) => {
+    if (best !== null && best.modulation < today) return best.spacing;
+    throw new Problem(
+      'absent',
+      'Between half the line spacing and one and a half times it no minimum of the modulation is more even than today.',
+      { input: 'scan.lineSpacing' },
+    );
+  },
+  formula: '\\Delta y_\\text{even}\\ \\text{if}\\ m(\\Delta y_\\text{even})<m',
+  source: 'search',
 });
 
 export const allowedSpacings = derived({

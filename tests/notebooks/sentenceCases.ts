@@ -26,6 +26,7 @@ import type * as rippleUses from '../../notebooks/rippleUsesSentences.ts';
 import type * as rippleWindow from '../../notebooks/rippleWindowSentences.ts';
 import type * as spotTable from '../../notebooks/spotTableSentences.ts';
 import type * as threshold from '../../notebooks/thresholdSentences.ts';
+import type * as uniformity from '../../notebooks/uniformitySentences.ts';
 import { read, type Values } from './designOutcomes.ts';
 
 export type Name =
@@ -55,6 +56,7 @@ export type Name =
   | keyof typeof rippleUses
   | keyof typeof hatch
   | keyof typeof comparison
+  | keyof typeof uniformity
   | Exclude<keyof typeof micrographs, 'betweenLines' | 'coverage'>
   | keyof typeof micrographVerdicts
   | 'paraxialSaid'

@@ -32,6 +32,7 @@ import { slotPieces } from '../../notebooks/slotPieces.ts';
 import * as spotTable from '../../notebooks/spotTableSentences.ts';
 import { takenAsGaussianSaid } from '../../notebooks/takenAsGaussian.ts';
 import * as threshold from '../../notebooks/thresholdSentences.ts';
+import * as uniformity from '../../notebooks/uniformitySentences.ts';
 import { branchCounts } from './branchCounts.ts';
 import { causticCases } from './causticCases.ts';
 import { comparisonCases } from './comparisonCases.ts';
@@ -63,6 +64,7 @@ import { type Name, sentenceCases } from './sentenceCases.ts';
 import { spotCases } from './spotCases.ts';
 import { spotTableCases } from './spotTableCases.ts';
 import { thresholdCases } from './thresholdCases.ts';
+import { uniformityCases } from './uniformityCases.ts';
 import { usablePlaneCases } from './usablePlaneCases.ts';
 
 const isSentence = (entry: [string, unknown]): entry is [Name, Sentence] => typeof entry[1] === 'object';
@@ -97,6 +99,7 @@ const all = new Map(
     ...micrographVerdicts,
     ...hatch,
     ...comparison,
+    ...uniformity,
     paraxialSaid,
     irradiancesSaid,
     xRaysSaid,
@@ -135,6 +138,7 @@ const allCases = [
   ...micrographComparedCases,
   ...hatchCases,
   ...comparisonCases,
+  ...uniformityCases,
 ];
 const reached = new Map<Name, Set<string>>();
 
