@@ -64,9 +64,9 @@ export function partsOfSetting(
 }
 
 /** Planes, line spacings over the diameter, and peaks over the upper bound that are looked at first. */
-const planes = Array.from({ length: 21 }, (_, i) => i * 0.05);
-const spacings = Array.from({ length: 20 }, (_, i) => 0.12 * 1.16 ** i);
-const peakSteps = 8;
+const planes = Array.from({ length: 11 }, (_, i) => i * 0.1);
+const spacings = Array.from({ length: 16 }, (_, i) => 0.12 * 1.2 ** i);
+const peakSteps = 5;
 /** Groups of line spacings, and further planes, from whose best the search goes on. */
 const [spacingGroups, starts] = [4, 2];
 /** First steps in plane, logarithm of the spacing and peak, and how often they are halved. */
@@ -130,15 +130,17 @@ function roughly(planeAt: (defocus: number) => Plane, demand: FieldDemand, repor
   const found: Rough[] = [];
   const groups: (Rough | null)[] = Array.from({ length: spacingGroups }, () => null);
   planes.forEach((defocus, i) => {
-    let best: Rough | null = null;
+    const ofPlane: (Rough | null)[] = groups.map(() => null);
     spacings.forEach((spacing, j) => {
       const group = Math.floor((j * spacingGroups) / spacings.length);
       for (let k = 1; k <= peakSteps; k++) {
         const peak = (demand.wanted.low / demand.wanted.high) ** (1 - k / peakSteps);
-        const place = { defocus, spacing, peak };
-        groups[group] = better(planeAt(defocus), demand, place, groups[group]!);
-        best = better(planeAt(defocus), demand, place, best);
+        ofPlane[group] = better(planeAt(defocus), demand, { defocus, spacing, peak }, ofPlane[group]!);
       }
+    });
+    const best = fastest(ofPlane);
+    ofPlane.forEach((place, group) => {
+      groups[group] = fastest([groups[group]!, place]);
     });
     if (best) found.push(best);
     report?.((i + 1) / planes.length);
@@ -148,6 +150,11 @@ function roughly(planeAt: (defocus: number) => Plane, demand: FieldDemand, repor
     .filter(({ defocus }) => firsts.every((first) => first.defocus !== defocus))
     .sort((a, b) => b.rate - a.rate);
   return [...firsts, ...others.slice(0, starts)];
+}
+
+/** The fastest of several places, the first of equals; null where there is none. */
+function fastest(places: readonly (Rough | null)[]): Rough | null {
+  return places.reduce((best, place) => (place && (!best || place.rate > best.rate) ? place : best), null);
 }
 
 /** The place with its rate where it is faster than the best so far and keeps the demand, else that one. */

@@ -9,6 +9,8 @@ const fast: Values = {
   'scan.speed': 1,
 };
 const inside: Values = { 'scan.turnRound': 'inside' };
+/** A part that stands whatever heat there is. */
+const cool: Values = { 'heat.riseLimit': 1e4 };
 const first = (value: (id: string) => number) =>
   (value('scan.limits') as unknown as { kind: string; speed: number; rate: number }[]).map(
     ({ kind }) => kind,
@@ -98,24 +100,25 @@ export const hatchCases: readonly Case[] = [
   },
   {
     says: 'limitSaid',
-    text: /the highest average power of the laser, and with it the highest repetition rate of the laser: reached at 0\.25\sm\/s, 1\.5\smm²\/s\. More power would help.* If both were lifted, the next would be the highest speed of the scanner, at 5\sm\/s, 20\smm²\/s\. Today’s speed is 20\s% of it\.$/,
+    design: cool,
+    text: /the highest average power of the laser, and with it the highest repetition rate of the laser: reached at 0\.25\sm\/s, 1\.5\smm²\/s\. More power would help.* If both were lifted, the next would be the temperature rise that is allowed, at 2\.18\sm\/s, 12\smm²\/s\. Today’s speed is 20\s% of it\.$/,
     truth: (value) => Math.abs(value('scan.fastestSpeed') - value('scan.pulseSpacing') * 1e6) < 1e-9,
   },
   {
     says: 'limitSaid',
-    design: { 'laser.pulseEnergy': 1e-6 },
+    design: { ...cool, 'laser.pulseEnergy': 1e-6 },
     text: /field is the highest repetition rate of the laser: reached at .* A larger spot with its pulses further apart .* If that were lifted, the next would be the highest speed of the scanner, at/,
     truth: (value) => first(value)[0] === 'repetition rate' && first(value)[1] === 'scanner speed',
   },
   {
     says: 'limitSaid',
-    design: { 'scan.maxSpeed': 0.05 },
+    design: { ...cool, 'scan.maxSpeed': 0.05 },
     text: /field is the highest speed of the scanner: .* Lines further apart.* Today’s speed is there\.$/,
     truth: (value) => first(value)[0] === 'scanner speed',
   },
   {
     says: 'limitSaid',
-    design: { 'scan.acceleration': 0.1 },
+    design: { ...cool, 'scan.acceleration': 0.1 },
     text: /from which turning round takes longer than is won: .* Longer lines would help.* Today’s speed is beyond that: slower would be done sooner\.$/,
     truth: (value) => first(value)[0] === 'acceleration' && value('scan.speed') > value('scan.fastestSpeed'),
   },
