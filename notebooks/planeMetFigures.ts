@@ -5,7 +5,7 @@ import { workpieceZ } from '../lib/design/focus.ts';
 import { profilesMet } from '../lib/design/planesMet.ts';
 import { levelLines } from '../lib/numerics/levelLines.ts';
 import { largest, micro } from './columns.ts';
-import { type FigureSpec, figure, type MarkSpec } from './document.ts';
+import { type FigureSpec, figure, type MarkSpec, type SeriesSpec } from './document.ts';
 import { percentText } from './shortTexts.ts';
 import { milli } from './throughFocusFigures.ts';
 
@@ -71,20 +71,30 @@ export const profilesMetFigure = figure({
       label,
       role: 'reference',
     });
-    const inside = (z: number) => z > profiles.z[0]! && z < profiles.z.at(-1)!;
-    const ends = depth.deviation > tolerance ? [] : [depth.from, depth.to].filter(inside);
+    const top = Math.max(110, 1.05 * largest(peak));
+    const none = depth.deviation > tolerance;
+    const ends = [depth.from, depth.to].map(
+      (z) => milli * Math.min(profiles.z.at(-1)!, Math.max(profiles.z[0]!, z)),
+    );
+    const band: SeriesSpec = {
+      label: 'planes in focus',
+      role: 'band',
+      x: Float64Array.from(ends),
+      y: Float64Array.of(0, 0),
+      y2: Float64Array.of(top, top),
+    };
     return {
       title: 'The profile in the planes met over the field',
       x: { label: 'z, behind the focal plane of the lens', unit: 'mm', domain: [x[0]!, x.at(-1)!] },
-      y: { label: 'part', unit: '%', domain: [0, Math.max(110, 1.05 * largest(peak))] },
+      y: { label: 'part', unit: '%', domain: [0, top] },
       series: [
+        ...(none ? [] : [band]),
         { label: 'peak fluence, of that where it is set', role: 'main', x, y: peak },
         { label: 'dip of the axis below the peak', role: 'second', x, y: dip },
       ],
       marks: [
         { kind: 'vertical', x: set * milli, label: 'set', role: 'today' },
         ...(met.from < met.to ? [at(met.from, 'nearest met'), at(met.to, 'furthest met')] : []),
-        ...ends.map((z) => at(z, 'end of the depth')),
       ],
       summary: `Among the planes met over the field, z = ${shownDepth(met.from)} to ${shownDepth(met.to)}, the peak fluence is lowest at z = ${shownDepth(profiles.lowest.z)} with ${percentText(profiles.lowest.peak)} of that where the workpiece is set, highest at ${shownDepth(profiles.highest.z)} with ${percentText(profiles.highest.peak)}; the axis lies at most ${percentText(profiles.deepest.dip)} below the peak.`,
     };

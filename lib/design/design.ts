@@ -3,13 +3,16 @@ import type { Quantity } from '../graph/quantity.ts';
 import * as accumulated from './accumulated.ts';
 import * as burst from './burst.ts';
 import * as chosenFit from './chosenFit.ts';
+import * as comparison from './comparison.ts';
 import * as comparisonInputs from './comparisonInputs.ts';
+import * as comparisonParts from './comparisonParts.ts';
 import * as coupon from './coupon.ts';
 import * as couponInputs from './couponInputs.ts';
 import * as couponVerdict from './couponVerdict.ts';
 import * as depthInUse from './depthInUse.ts';
 import * as depthLaw from './depthLaw.ts';
 import * as depthOfFocus from './depthOfFocus.ts';
+import * as edges from './edges.ts';
 import * as expander from './expander.ts';
 import * as explain from './explain.ts';
 import * as family from './family.ts';
@@ -20,7 +23,13 @@ import * as fits from './fits.ts';
 import * as fluenceWindow from './fluenceWindow.ts';
 import * as focus from './focus.ts';
 import * as hatch from './hatch.ts';
+import * as heat from './heat.ts';
+import * as heatCharts from './heatCharts.ts';
+import * as heatEstimates from './heatEstimates.ts';
 import * as heatInputs from './heatInputs.ts';
+import * as heatMaterial from './heatMaterial.ts';
+import * as heatPulses from './heatPulses.ts';
+import * as heatScan from './heatScan.ts';
 import * as insideExpander from './insideExpander.ts';
 import * as ladder from './ladder.ts';
 import * as ladderFit from './ladderFit.ts';
@@ -160,6 +169,7 @@ const rooms = [
   burst,
   laserLimits,
   scannerInputs,
+  edges,
   scanChecks,
   hatch,
   pulsesOnPlace,
@@ -167,7 +177,15 @@ const rooms = [
   uniformityCharts,
   scanLimits,
   heatInputs,
+  heatMaterial,
+  heatPulses,
+  heatScan,
+  heatEstimates,
+  heat,
+  heatCharts,
   comparisonInputs,
+  comparison,
+  comparisonParts,
   thresholdChart,
   marks,
   markCharts,

@@ -104,6 +104,9 @@ function roundRise(heat: HeatInput, field: HeatedField, place: HeatPlace, round:
   const { rounds, linesIn } = roundsOf(field);
   const to = place.line;
   const from = round.running ? 1 : place.line - linesIn(rounds - 1 - round.ago) + 1;
+  if (to < from) return 0;
+  if (!round.running && isEven(heat, field, round, to - from + 1))
+    return evenRoundRise(heat, field, place, round, from, to);
   const nearest = Math.min(Math.max(0, from), to);
   const step = field.directions === 'both' ? 2 : 1;
   let sum = 0;
@@ -113,6 +116,54 @@ function roundRise(heat: HeatInput, field: HeatedField, place: HeatPlace, round:
     sum += run(heat, field, place, round, down, -step, Math.floor((down - from) / step));
   }
   return sum;
+}
+
+/** Lines of a round from which on it may count as even, and how much wider than their distance heat must have spread. */
+const [evenFrom, evenSpread] = [64, 6];
+
+/** Whether an older round can be taken as even across its lines: many, and their heat has run together. */
+function isEven(heat: HeatInput, field: HeatedField, { since }: RoundAgo, count: number): boolean {
+  const youngest = Math.max(0, since - count / 2) * field.lineTime;
+  const stride = roundsOf(field).rounds * field.lineSpacing;
+  return count >= evenFrom && spreadSquare(heat, youngest) > (evenSpread * stride) ** 2;
+}
+
+const acrossRule = gaussLegendre(32);
+/** As for a line along itself. */
+const widest = 3.8;
+
+/** Rise from the lines `from` to `to` of an older round, an integral across them, to and fro taken as the mean of both. */
+function evenRoundRise(
+  heat: HeatInput,
+  field: HeatedField,
+  { pulse }: HeatPlace,
+  { ago, since }: RoundAgo,
+  from: number,
+  to: number,
+): number {
+  const { rounds } = roundsOf(field);
+  const reach = widest * Math.sqrt(spreadSquare(heat, (since + to + 1) * field.lineTime));
+  const lines = reach / (rounds * field.lineSpacing);
+  const middle = -ago / rounds;
+  const [first, last] = [Math.max(from - 0.5, middle - lines), Math.min(to + 0.5, middle + lines)];
+  if (last <= first) return 0;
+  const term = (j: number) => {
+    const across = (j * rounds + ago) * field.lineSpacing;
+    return oldLineRise(heat, meanLineAgo(field, pulse, since + j), pulse, across);
+  };
+  const half = (last - first) / 2;
+  let sum = 0;
+  for (let k = 0; k < acrossRule.nodes.length; k++)
+    sum += acrossRule.weights[k]! * term(first + half * (1 + acrossRule.nodes[k]!));
+  const slope = (j: number) => term(j + 0.5) - term(j - 0.5);
+  return half * sum - (slope(last) - slope(first)) / 24;
+}
+
+/** A line that long ago; of those to and fro the mean, as old everywhere as in its middle. */
+function meanLineAgo(field: HeatedField, pulse: number, ago: number): HeatedLine {
+  if (field.directions === 'one') return lineAgo(field, pulse, ago, false);
+  const age = (pulse - (field.pulses - 1) / 2) / field.rate + ago * field.lineTime;
+  return { spacing: field.pulseSpacing, count: field.pulses, age, ageStep: 0 };
 }
 
 /** Rise from lines j, j + step, …, the last of them `last` steps on; none where that is below 0. */

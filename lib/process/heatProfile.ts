@@ -76,7 +76,10 @@ export function profilePulseRise(
   const distance = Math.hypot(x, y);
   let sum = 0;
   for (let i = 0; i < q.length; i++) {
-    const left = weight[i]! * Math.exp(-q[i]! * q[i]! * spread);
+    const faded = q[i]! * q[i]! * spread;
+    // e^(−32) = 1e-14: nothing is left of this frequency, nor of those above.
+    if (faded > 32) break;
+    const left = weight[i]! * Math.exp(-faded);
     if (directions.length === 0) sum += 2 * Math.PI * left * re[0]![i]! * besselJ0(q[i]! * distance);
     else
       for (let k = 0; k < directions.length; k++) {

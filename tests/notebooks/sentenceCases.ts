@@ -1,9 +1,11 @@
+import type * as comparison from '../../notebooks/comparisonSentences.ts';
 import type * as coupon from '../../notebooks/couponSentences.ts';
 import type * as depth from '../../notebooks/depthSentences.ts';
 import type * as rule from '../../notebooks/familyRuleSentences.ts';
 import type * as family from '../../notebooks/familySentences.ts';
 import type * as fits from '../../notebooks/fitSentences.ts';
 import type * as hatch from '../../notebooks/hatchSentences.ts';
+import type * as heat from '../../notebooks/heatSentences.ts';
 import type * as ladderFit from '../../notebooks/ladderFitSentences.ts';
 import type * as ladder from '../../notebooks/ladderSentences.ts';
 import type * as picture from '../../notebooks/markPictureSentences.ts';
@@ -14,6 +16,7 @@ import type * as measured from '../../notebooks/measuredSentences.ts';
 import type * as spots from '../../notebooks/measuredSpotSentences.ts';
 import type * as micrographs from '../../notebooks/micrographSentences.ts';
 import type * as micrographVerdicts from '../../notebooks/micrographVerdicts.ts';
+import type * as path from '../../notebooks/pathSentences.ts';
 import type * as planeMet from '../../notebooks/planeMetSentences.ts';
 import type * as planeVerdict from '../../notebooks/planeVerdictSentences.ts';
 import type * as removal from '../../notebooks/removalSentences.ts';
@@ -36,10 +39,12 @@ export type Name =
   | keyof typeof spots
   | Exclude<keyof typeof spotTable, 'namedHeadings'>
   | keyof typeof coupon
+  | keyof typeof heat
   | Exclude<keyof typeof ladder, 'sidesDiffer'>
   | keyof typeof ladderFit
   | keyof typeof planeVerdict
   | keyof typeof planeMet
+  | keyof typeof path
   | keyof typeof threshold
   | keyof typeof marks
   | Exclude<keyof typeof picture, 'markForTable' | 'rowParts'>
@@ -50,6 +55,7 @@ export type Name =
   | keyof typeof rippleSeries
   | keyof typeof rippleUses
   | keyof typeof hatch
+  | keyof typeof comparison
   | keyof typeof uniformity
   | Exclude<keyof typeof micrographs, 'betweenLines' | 'coverage'>
   | keyof typeof micrographVerdicts

@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import * as comparison from '../../notebooks/comparisonSentences.ts';
 import * as coupon from '../../notebooks/couponSentences.ts';
 import * as depth from '../../notebooks/depthSentences.ts';
 import * as rule from '../../notebooks/familyRuleSentences.ts';
 import * as family from '../../notebooks/familySentences.ts';
 import * as fits from '../../notebooks/fitSentences.ts';
 import * as hatch from '../../notebooks/hatchSentences.ts';
+import * as heat from '../../notebooks/heatSentences.ts';
 import { incubationFitSaid } from '../../notebooks/incubationFit.ts';
 import * as ladderFit from '../../notebooks/ladderFitSentences.ts';
 import * as ladder from '../../notebooks/ladderSentences.ts';
@@ -17,6 +19,7 @@ import * as measured from '../../notebooks/measuredSentences.ts';
 import * as spots from '../../notebooks/measuredSpotSentences.ts';
 import * as micrographs from '../../notebooks/micrographSentences.ts';
 import * as micrographVerdicts from '../../notebooks/micrographVerdicts.ts';
+import * as path from '../../notebooks/pathSentences.ts';
 import * as planeMet from '../../notebooks/planeMetSentences.ts';
 import * as planeVerdict from '../../notebooks/planeVerdictSentences.ts';
 import type { Sentence } from '../../notebooks/prose.ts';
@@ -32,12 +35,14 @@ import * as threshold from '../../notebooks/thresholdSentences.ts';
 import * as uniformity from '../../notebooks/uniformitySentences.ts';
 import { branchCounts } from './branchCounts.ts';
 import { causticCases } from './causticCases.ts';
+import { comparisonCases } from './comparisonCases.ts';
 import { couponCases } from './couponCases.ts';
 import { depthCases } from './depthCases.ts';
 import { outcomesOf, read } from './designOutcomes.ts';
 import { familyRuleCases } from './familyRuleCases.ts';
 import { fitCases } from './fitCases.ts';
 import { hatchCases } from './hatchCases.ts';
+import { heatCases } from './heatCases.ts';
 import { imageCases } from './imageCases.ts';
 import { incubationCases } from './incubationCases.ts';
 import { ladderCases } from './ladderCases.ts';
@@ -47,6 +52,7 @@ import { markCases } from './markCases.ts';
 import { markPictureCases } from './markPictureCases.ts';
 import { micrographCases } from './micrographCases.ts';
 import { micrographComparedCases } from './micrographComparedCases.ts';
+import { pathCases } from './pathCases.ts';
 import { planeMetCases } from './planeMetCases.ts';
 import { planeVerdictCases } from './planeVerdictCases.ts';
 import { profileCases } from './profileCases.ts';
@@ -79,6 +85,7 @@ const all = new Map(
     ...ladderFit,
     ...planeVerdict,
     ...planeMet,
+    ...path,
     ...threshold,
     ...marks,
     ...fits,
@@ -87,9 +94,11 @@ const all = new Map(
     ...rippleWindow,
     ...rippleSeries,
     ...rippleUses,
+    ...heat,
     ...micrographs,
     ...micrographVerdicts,
     ...hatch,
+    ...comparison,
     ...uniformity,
     paraxialSaid,
     irradiancesSaid,
@@ -114,6 +123,7 @@ const allCases = [
   ...ladderFitCases,
   ...planeVerdictCases,
   ...planeMetCases,
+  ...pathCases,
   ...thresholdCases,
   ...markCases,
   ...markPictureCases,
@@ -123,9 +133,11 @@ const allCases = [
   ...rippleCases,
   ...rippleWindowCases,
   ...rippleSeriesCases,
+  ...heatCases,
   ...micrographCases,
   ...micrographComparedCases,
   ...hatchCases,
+  ...comparisonCases,
   ...uniformityCases,
 ];
 const reached = new Map<Name, Set<string>>();
