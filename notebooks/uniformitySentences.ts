@@ -81,7 +81,7 @@ export const evenerSaid = says(
 export const closerLinesSaid = says(
   { allowed: allowedSpacings, limit: largestModulation },
   ({ allowed: { shaped, plain } }) => {
-    const both = phrase`Lines and all closer ones keep to ${largestModulation} up to ${lengthText(shaped)} with the plate and up to ${lengthText(plain)} without it`;
+    const both = phrase`All lines up to ${lengthText(shaped)} apart with the plate, and up to ${lengthText(plain)} without it, keep the modulation at ${largestModulation} or below`;
     const share = (ratio: number) => percentText(ratio - 1, 2);
     if (shaped > 1.02 * plain)
       return phrase`${both}: the plain beam needs the closer lines, the shaped one lets them lie ${share(shaped / plain)} further apart.`;

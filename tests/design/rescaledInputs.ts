@@ -95,4 +95,6 @@ export const sureToBeMet: [Inputs, number, number, number, Inputs, Inputs][] = [
   ],
   [designGraph.initial, -1, 2, 1, {}, { ...deep, 'workpiece.z': 0 }],
   [designGraph.initial, 2, 1, -1, {}, image],
+  // Lines beyond a minimum of the modulation.
+  [designGraph.initial, 1, -1, 2, {}, { 'scan.lineSpacing': 14e-6 }],
 ];

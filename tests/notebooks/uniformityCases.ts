@@ -129,7 +129,7 @@ export const uniformityCases: readonly Case[] = [
   },
   {
     says: 'closerLinesSaid',
-    text: /^Lines and all closer ones keep to 10\s% up to 10\.8\sµm with the plate and up to 9\.96\sµm without it: the plain beam needs the closer lines, the shaped one lets them lie 8\.3\s% further apart\.$/,
+    text: /^All lines up to 10\.8\sµm apart with the plate, and up to 9\.96\sµm without it, keep the modulation at 10\s% or below: the plain beam needs the closer lines, the shaped one lets them lie 8\.3\s% further apart\.$/,
     truth: (value) => Math.abs(value('comparison.largestModulation') - 0.1) < 1e-9,
   },
   {
