@@ -74,7 +74,7 @@ export const unevenness = derived({
 });
 
 /** Says that the depth goes on beyond the planes computed. */
-const cutNote = ({ cut }: { readonly cut: boolean }) =>
+export const cutNote = ({ cut }: { readonly cut: boolean }) =>
   cut
     ? `The depth goes on beyond ${furthestDefocus} Rayleigh lengths from the focus, where profiles are no longer computed.`
     : undefined;

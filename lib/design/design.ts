@@ -3,18 +3,22 @@ import type { Quantity } from '../graph/quantity.ts';
 import * as accumulated from './accumulated.ts';
 import * as burst from './burst.ts';
 import * as chosenFit from './chosenFit.ts';
+import * as comparison from './comparison.ts';
 import * as comparisonInputs from './comparisonInputs.ts';
+import * as comparisonParts from './comparisonParts.ts';
 import * as coupon from './coupon.ts';
 import * as couponInputs from './couponInputs.ts';
 import * as couponVerdict from './couponVerdict.ts';
 import * as depthInUse from './depthInUse.ts';
 import * as depthLaw from './depthLaw.ts';
 import * as depthOfFocus from './depthOfFocus.ts';
+import * as edges from './edges.ts';
 import * as expander from './expander.ts';
 import * as explain from './explain.ts';
 import * as family from './family.ts';
 import * as familyMap from './familyMap.ts';
 import * as familyRule from './familyRule.ts';
+import * as fieldPlanes from './fieldPlanes.ts';
 import * as fits from './fits.ts';
 import * as fluenceWindow from './fluenceWindow.ts';
 import * as focus from './focus.ts';
@@ -52,6 +56,7 @@ import * as micrographInputs from './micrographInputs.ts';
 import * as micrographs from './micrographs.ts';
 import * as nonlinearIndex from './nonlinearIndex.ts';
 import * as pictureMark from './pictureMark.ts';
+import * as planesMet from './planesMet.ts';
 import * as plate from './plate.ts';
 import * as profileComparisons from './profileComparisons.ts';
 import * as profileDetail from './profileDetail.ts';
@@ -83,7 +88,10 @@ import * as takenAsGaussian from './takenAsGaussian.ts';
 import * as threshold from './threshold.ts';
 import * as thresholdChart from './thresholdChart.ts';
 import * as thresholdDoubt from './thresholdDoubt.ts';
+import * as uniformity from './uniformity.ts';
+import * as uniformityCharts from './uniformityCharts.ts';
 import * as unshaped from './unshaped.ts';
+import * as usableField from './usableField.ts';
 import * as usablePlanes from './usablePlanes.ts';
 import * as waist from './waist.ts';
 import * as wish from './wish.ts';
@@ -108,6 +116,9 @@ const rooms = [
   strip,
   depthOfFocus,
   depthInUse,
+  fieldPlanes,
+  usableField,
+  planesMet,
   usablePlanes,
   unshaped,
   measuredSpot,
@@ -158,9 +169,12 @@ const rooms = [
   burst,
   laserLimits,
   scannerInputs,
+  edges,
   scanChecks,
   hatch,
   pulsesOnPlace,
+  uniformity,
+  uniformityCharts,
   scanLimits,
   heatInputs,
   heatMaterial,
@@ -170,6 +184,8 @@ const rooms = [
   heat,
   heatCharts,
   comparisonInputs,
+  comparison,
+  comparisonParts,
   thresholdChart,
   marks,
   markCharts,

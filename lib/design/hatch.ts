@@ -1,8 +1,10 @@
 import { derived } from '../graph/define.ts';
 import { formatReadable } from '../graph/units.ts';
+import { checkField } from '../process/fieldChecks.ts';
 import { type Hatch, lineCount } from '../process/hatch.ts';
 import { fieldTimes, lineTimes, overscan, type ScanMotion } from '../process/scanTime.ts';
 import { fieldWidth } from './depthInUse.ts';
+import { effectiveArea } from './marks.ts';
 import { checkScan } from './scanChecks.ts';
 import { lineSpacing, passes, scanSpeed } from './scanInputs.ts';
 import {
@@ -110,9 +112,13 @@ const times = derived({
   name: 'times of the field',
   symbol: '(t_\\text{write}, t_\\text{field})',
   unit: { writing: 's', total: 's' },
-  about: 'Time with the laser on and in all, over all passes.',
-  from: { hatch, motion },
-  compute: ({ hatch, motion }) => fieldTimes(hatch, motion),
+  about: 'Time with the laser on and in all, over all passes; the field must not be smaller than the spot.',
+  from: { hatch, motion, effectiveArea },
+  compute: ({ hatch, motion, effectiveArea }) => {
+    checkField(hatch, { effectiveArea });
+    return fieldTimes(hatch, motion);
+  },
+  enteredFor: () => ({ keys: ['hatch', 'motion'] }),
   shownAs: ({ total }) => formatReadable(total, 's', 'auto:s', 4),
   formula: '\\sum_\\text{lines}\\left(L/v+2v/a_\\text{scan}+t_\\text{delay}\\right)',
   source: 'definition',

@@ -1,5 +1,6 @@
 import { derived } from '../graph/define.ts';
 import type { Derived } from '../graph/quantity.ts';
+import { countingDiameter } from '../process/fieldChecks.ts';
 import { effectiveArea, unshapedEffectiveArea } from './marks.ts';
 import { lineSpacing, pulseSpacing, pulsesInPlace } from './scanInputs.ts';
 
@@ -16,7 +17,7 @@ function countsOf(before: '' | 'unshaped.', area: Derived<number>) {
     digits: 3,
     about: `Diameter that counts for pulses per spot: that of the Gaussian, at 1/e², with the same effective area${plate}.`,
     from: { area },
-    compute: ({ area }) => 2 * Math.sqrt((2 * area) / Math.PI),
+    compute: ({ area }) => countingDiameter({ effectiveArea: area }),
     formula: `2\\sqrt{2A_{${mark}\\text{eff}}/\\pi}`,
     source: 'scaling',
   });

@@ -1,14 +1,26 @@
-import { derived } from '../graph/define.ts';
+import { derived, ifThere } from '../graph/define.ts';
 import { formatQuantity } from '../graph/units.ts';
 import type { LimitKind, ScanLimit } from '../process/scanLimits.ts';
 import { areaRate, scanLimits } from '../process/scanLimits.ts';
 import { burstPulses } from './burst.ts';
 import { hatch, motion } from './hatch.ts';
+import { maxHeatRate } from './heat.ts';
 import { maxPower, maxRepetitionRate } from './laserLimits.ts';
 import { usedPulseEnergy } from './losses.ts';
 import { pulseSpacing } from './scanInputs.ts';
 
 const limitUnits = { kind: 'none', speed: 'm/s', rate: 'm^2/s' } as const;
+
+export const hottestRateIfThere = ifThere<number | null>({
+  id: 'scan.hottestRate',
+  name: 'repetition rate at the limit of heat, where there is one',
+  symbol: 'f_\\text{heat}',
+  unit: 'Hz',
+  about:
+    'Repetition rate at which the temperature rise comes to its limit, or nothing where it never does or nothing is known of the material’s heat.',
+  of: maxHeatRate,
+  waits: true,
+});
 
 export const limits = derived({
   id: 'scan.limits',
@@ -25,12 +37,14 @@ export const limits = derived({
     maxPower,
     energy: usedPulseEnergy,
     burst: burstPulses,
+    hottest: hottestRateIfThere,
   },
-  compute: ({ hatch, motion, energy, burst, ...laser }): ScanLimit[] =>
-    scanLimits(hatch, motion, { ...laser, energy: energy * burst, hottestRate: undefined }),
+  compute: ({ hatch, motion, energy, burst, hottest, ...laser }): ScanLimit[] =>
+    scanLimits(hatch, motion, { ...laser, energy: energy * burst, hottestRate: hottest ?? undefined }),
   shownAs: (limits) =>
     limits.map(({ kind, speed }) => `${kind} ${formatQuantity(speed, 'm/s', 'm/s', 3)}`).join(', '),
-  formula: 'v_\\text{max},\\ \\sqrt{a_\\text{scan}F/2},\\ p f_\\text{max},\\ pP_\\text{max}/(n_\\text{b}E)',
+  formula:
+    'v_\\text{max},\\ \\sqrt{a_\\text{scan}F/2},\\ p f_\\text{max},\\ p f_\\text{heat},\\ pP_\\text{max}/(n_\\text{b}E)',
   source: 'definition',
 });
 

@@ -118,11 +118,16 @@ export function ifThere<T>(
   > & {
     readonly unit: UnitOf<NoInfer<T>>;
     readonly of: Quantity<T>;
+    /** While the other is being computed, so is this: for what would be said otherwise without it. */
+    readonly waits?: boolean;
   },
 ): Derived<T | null> {
-  const { of, ...rest } = definition;
-  const picks = ({ of: outcome }: Readonly<Record<string, Outcome>>): Outcome =>
-    outcome && hasValue(outcome) ? outcome : { value: null };
+  const { of, waits = false, ...rest } = definition;
+  const picks = ({ of: outcome }: Readonly<Record<string, Outcome>>): Outcome => {
+    if (outcome === undefined) return { value: null };
+    const coming = !hasValue(outcome) && outcome.problem.kind === 'waiting';
+    return hasValue(outcome) || (waits && coming) ? outcome : { value: null };
+  };
   const compute = () => {
     throw new Error('picked quantities are not computed');
   };

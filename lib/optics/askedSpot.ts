@@ -27,6 +27,11 @@ export interface Spot {
    */
   spectrum(qx: number, qy: number): Complex;
   /**
+   * `round`: the spectrum depends on |q| alone. `straight`: edges are straight, tails go out in arms; microseconds a
+   * frequency. `integrated`: neither, up to 1 ms a frequency. All but `straight` are tabulated by whoever asks often.
+   */
+  readonly spectrumForm: 'round' | 'straight' | 'integrated';
+  /**
    * |q| in rad/m along `direction` (rad from x) from which the spectrum is 0: exactly behind a stop, below 1e-15 without.
    */
   spectrumEnd(direction: number): number;

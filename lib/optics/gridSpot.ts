@@ -43,6 +43,7 @@ export function gridSpot(light: Light, sampled: SampledSpot): Spot {
     },
     transmission: sampled.transmission,
     spectrum: sampled.spectrum,
+    spectrumForm: sampled.spectrumForm,
     spectrumEnd: sampled.spectrumEnd,
   };
 }

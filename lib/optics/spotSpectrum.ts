@@ -6,7 +6,7 @@ import { type Overlap, overlapOfRound, type PlateBeam } from './plateOverlap.ts'
 import { radiusScale } from './roundSpot.ts';
 
 /** What a {@link Spot} says about its spatial frequencies. */
-export type SpotSpectrum = Pick<Spot, 'spectrum' | 'spectrumEnd'>;
+export type SpotSpectrum = Pick<Spot, 'spectrum' | 'spectrumForm' | 'spectrumEnd'>;
 
 /** Shift in beam radii from which the overlap of two fields of a Gaussian beam is below e^{−s²/2} = 2e-17. */
 export const endOfOverlap = 8.8;
@@ -42,7 +42,9 @@ export function spectrumOfRound(
   const overlap = overlapOfRound(zones, defocusAt(light, z), beam);
   const whole = (transmission * Math.PI) / 2;
   const blur = blurRadius(light.beamPropagationRatio);
-  const end = Math.min(4 * zones.at(-1)!.outer, 2 * endOfOverlap * Math.max(beam.ax, beam.ay));
+  // The blur's e^{−q²b²/8} and the overlap's e^{−q²/8w²}, w the beam's wider radius.
+  const narrowing = Math.hypot(blur, 1 / Math.max(beam.ax, beam.ay));
+  const end = Math.min(4 * zones.at(-1)!.outer, (2 * endOfOverlap) / narrowing);
   return {
     spectrum: (qx, qy) => {
       const [x, y] = [qx * scale, qy * scale];
@@ -51,6 +53,7 @@ export function spectrumOfRound(
       const turned = { re: size * Math.cos(turn), im: size * Math.sin(turn) };
       return multiply(turned, shareAt(overlap, x, y, whole));
     },
+    spectrumForm: beam === centred ? 'round' : 'integrated',
     spectrumEnd: () => end / scale,
   };
 }

@@ -44,11 +44,25 @@ export function straightSpectrum(kind: 'crossed' | 'island', x: PlateAxis, y: Pl
   const step = { re: Math.cos(x.phase) - 1, im: Math.sin(x.phase) };
   const whole = overlapOfPlate(kind, overlapsAlong(x, 0), overlapsAlong(y, 0), step).re;
   const blur = blurRadius(x.beamPropagationRatio);
+  const [alongX, alongY] = [remembered((q) => overlapsAlong(x, q)), remembered((q) => overlapsAlong(y, q))];
   return (qx: number, qy: number): Complex => {
     if (qx === 0 && qy === 0) return { re: 1, im: 0 };
-    const { re, im } = overlapOfPlate(kind, overlapsAlong(x, qx), overlapsAlong(y, qy), step);
+    const { re, im } = overlapOfPlate(kind, alongX(qx), alongY(qy), step);
     const size = (blurFactor(qx, blur) * blurFactor(qy, blur)) / whole;
     return { re: re * size, im: im * size };
+  };
+}
+
+/** Keeps what was computed: on a grid of frequencies each comes up in a whole row. */
+function remembered(compute: (q: number) => AxisOverlaps): (q: number) => AxisOverlaps {
+  const kept = new Map<number, AxisOverlaps>();
+  return (q) => {
+    const known = kept.get(q);
+    if (known) return known;
+    if (kept.size >= 8192) kept.clear();
+    const made = compute(q);
+    kept.set(q, made);
+    return made;
   };
 }
 

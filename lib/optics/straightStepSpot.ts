@@ -50,6 +50,7 @@ export function straightStepSpot(light: Light, plate: CrossedPlate | IslandPlate
     copies: 4,
     transmission: passing(x.axis.stop) * passing(y.axis.stop),
     spectrum: (qx, qy) => spectrum(qx * x.unit, qy * y.unit),
+    spectrumForm: 'straight',
     spectrumEnd: (direction) =>
       Math.min(
         endAlong(x.axis) / x.unit / Math.abs(Math.cos(direction)),

@@ -25,6 +25,7 @@ export function tiltedSpot(spot: Spot, incidence: number, direction: number): Sp
       const across = qy * cosine - qx * sine;
       return spot.spectrum(along * cosine - across * sine, along * sine + across * cosine);
     },
+    spectrumForm: spot.spectrumForm === 'straight' ? 'straight' : 'integrated',
     spectrumEnd: (towards) => {
       const along = Math.cos(towards - direction) / lower;
       const across = Math.sin(towards - direction);

@@ -3,6 +3,7 @@ import { portion } from '../numerics/progress.ts';
 import type { Spot } from '../optics/askedSpot.ts';
 import { type ChordTable, tabulateChords } from './chordTable.ts';
 import { widestPulseSpacing } from './densePulses.ts';
+import { countingDiameter } from './fieldChecks.ts';
 import {
   bestSize,
   type FastestField,
@@ -18,7 +19,7 @@ export type SpotFamily = (defocus: number) => Spot;
 
 /** What every field must keep, with whatever beam. */
 export interface FieldDemand {
-  readonly window: PulseWindow;
+  readonly wanted: PulseWindow;
   /** Least part of the field inside the window. */
   readonly leastInside: number;
   /** Largest modulation of the accumulated fluence across the lines, (max − min)/(max + min). */
@@ -43,16 +44,11 @@ export interface FoundField extends FieldPlace {
   readonly fastest: FastestField;
 }
 
-/** Diameter as scanned: that of the Gaussian of the same effective area, 2√(2A_eff/π), m. */
-export function scannedDiameter(spot: Spot): number {
-  return 2 * Math.sqrt((2 * spot.effectiveArea) / Math.PI);
-}
-
 /** The setting of a place with that pulse spacing. */
 function settingOf(spot: Spot, demand: FieldDemand, place: FieldPlace, pulseSpacing: number): FieldSetting {
-  const diameter = scannedDiameter(spot);
+  const diameter = countingDiameter(spot);
   const energy =
-    (place.peak * demand.window.high * spot.effectiveArea) / (spot.transmission * demand.transmission);
+    (place.peak * demand.wanted.high * spot.effectiveArea) / (spot.transmission * demand.transmission);
   return { pulseSpacing, lineSpacing: place.spacing * diameter, energy, diameter };
 }
 
@@ -63,18 +59,21 @@ export function partsOfSetting(
   peak: number,
   { pulseSpacing, lineSpacing }: FieldSetting,
 ): FieldParts {
-  const unit = (peak * demand.window.high) / spot.peak;
-  return partsInWindow(spot, unit, { pulseSpacing, lineSpacing, passes: 1 }, demand.window);
+  const unit = (peak * demand.wanted.high) / spot.peak;
+  return partsInWindow(spot, unit, { pulseSpacing, lineSpacing, passes: 1 }, demand.wanted);
 }
 
 /** Planes, line spacings over the diameter, and peaks over the upper bound that are looked at first. */
-const planes = Array.from({ length: 25 }, (_, i) => i * 0.05);
-const spacings = Array.from({ length: 26 }, (_, i) => 0.1 * 1.13 ** i);
-const peakSteps = 10;
-/** Settings from which the search goes on, and its steps: plane, logarithm of the spacing, peak. */
-const starts = 2;
-const steps = [0.025, 0.06, 0.012] as const;
-const halvings = 3;
+const planes = Array.from({ length: 21 }, (_, i) => i * 0.05);
+const spacings = Array.from({ length: 20 }, (_, i) => 0.12 * 1.16 ** i);
+const peakSteps = 8;
+/** Groups of line spacings, and further planes, from whose best the search goes on. */
+const [spacingGroups, starts] = [4, 2];
+/** First steps in plane, logarithm of the spacing and peak, and how often they are halved. */
+const steps = [0.05, 0.1, 0.02] as const;
+const halvings = 4;
+/** Of what is found so, as many are counted pulse by pulse. */
+const counted = 3;
 
 /**
  * The fastest way to write a field with a beam: plane, peak fluence, line spacing, pulse spacing, size of the spot and
@@ -83,55 +82,123 @@ const halvings = 3;
  * the demand. Rate to about one per cent (tests compare with a brute-force scan around it).
  */
 export function bestField(family: SpotFamily, demand: FieldDemand, report?: Progress): FoundField | null {
-  const spots = new Map<number, Spot>();
-  const spotAt = (defocus: number) => {
-    const known = spots.get(defocus) ?? family(defocus);
-    spots.set(defocus, known);
-    return known;
-  };
-  const rough = roughly(spotAt, demand, portion(report, 0, 0.5));
-  let best: FoundField | null = null;
-  rough.slice(0, starts).forEach((start, i) => {
-    const from = 0.5 + (0.5 * i) / starts;
-    const found = polish(spotAt, demand, start, portion(report, from, from + 0.5 / starts));
-    if (found && (best === null || found.fastest.rate > best.fastest.rate)) best = found;
+  const planeAt = keptPlanes(family);
+  const rough = roughly(planeAt, demand, portion(report, 0, 0.4));
+  const refined = rough.map((start, i) => {
+    const found = refine(planeAt, demand, start);
+    report?.(0.4 + (0.4 * (i + 1)) / rough.length);
+    return found;
   });
-  report?.(1);
+  let best: FoundField | null = null;
+  refined.sort((a, b) => b.rate - a.rate);
+  refined.slice(0, counted).forEach((place, i) => {
+    const found = fieldAt(planeAt(place.defocus).spot, demand, place, place.pulseSpacing);
+    if (found && (best === null || found.fastest.rate > best.fastest.rate)) best = found;
+    report?.(0.8 + (0.2 * (i + 1)) / counted);
+  });
   return best;
+}
+
+/** A plane of the family, sampled for searching. */
+interface Plane {
+  readonly spot: Spot;
+  readonly diameter: number;
+  readonly table: ChordTable;
+}
+
+/** Planes are asked for often, and made once. */
+function keptPlanes(family: SpotFamily): (defocus: number) => Plane {
+  const known = new Map<number, Plane>();
+  return (defocus) => {
+    const kept = known.get(defocus);
+    if (kept) return kept;
+    const spot = family(defocus);
+    const diameter = countingDiameter(spot);
+    const plane = { spot, diameter, table: tabulateChords(spot, 1.2 * diameter) };
+    known.set(defocus, plane);
+    return plane;
+  };
 }
 
 type Rough = FieldPlace & { readonly rate: number; readonly pulseSpacing: number };
 
-/** Places on the grid that keep the demand as far as can be seen roughly, the fastest first, one a plane. */
-function roughly(spotAt: SpotFamily, demand: FieldDemand, report?: Progress): Rough[] {
+/**
+ * Places on the grid that keep the demand as far as can be seen roughly, to go on from: the fastest of each group of line
+ * spacings, since closer and wider lines have maxima of their own, and then the fastest of other planes.
+ */
+function roughly(planeAt: (defocus: number) => Plane, demand: FieldDemand, report?: Progress): Rough[] {
   const found: Rough[] = [];
+  const groups: (Rough | null)[] = Array.from({ length: spacingGroups }, () => null);
   planes.forEach((defocus, i) => {
-    const spot = spotAt(defocus);
-    const table = tabulateChords(spot, 1.2 * scannedDiameter(spot));
-    const best = bestOfPlane(spot, table, defocus, demand);
+    let best: Rough | null = null;
+    spacings.forEach((spacing, j) => {
+      const group = Math.floor((j * spacingGroups) / spacings.length);
+      for (let k = 1; k <= peakSteps; k++) {
+        const peak = (demand.wanted.low / demand.wanted.high) ** (1 - k / peakSteps);
+        const place = { defocus, spacing, peak };
+        groups[group] = better(planeAt(defocus), demand, place, groups[group]!);
+        best = better(planeAt(defocus), demand, place, best);
+      }
+    });
     if (best) found.push(best);
     report?.((i + 1) / planes.length);
   });
-  return found.sort((a, b) => b.rate - a.rate);
+  const firsts = groups.flatMap((place) => place ?? []);
+  const others = found
+    .filter(({ defocus }) => firsts.every((first) => first.defocus !== defocus))
+    .sort((a, b) => b.rate - a.rate);
+  return [...firsts, ...others.slice(0, starts)];
 }
 
-/** The fastest place of one plane on the grid. */
-function bestOfPlane(spot: Spot, table: ChordTable, defocus: number, demand: FieldDemand): Rough | null {
-  const { window, leastInside, largestModulation, machine } = demand;
-  const diameter = scannedDiameter(spot);
-  let best: Rough | null = null;
-  for (const spacing of spacings) {
-    if (demand.modulation(spot, spacing * diameter) > largestModulation) continue;
-    for (let k = 1; k <= peakSteps; k++) {
-      const peak = Math.exp(Math.log(window.low / window.high) * (1 - k / peakSteps));
-      const place = { defocus, spacing, peak };
-      const p = widestPulseSpacing(table, peak * window.high, spacing * diameter, window, leastInside);
-      if (p === 0) continue;
-      const { rate } = bestSize(machine, settingOf(spot, demand, place, p));
-      if (best === null || rate > best.rate) best = { ...place, rate, pulseSpacing: p };
-    }
+/** The place with its rate where it is faster than the best so far and keeps the demand, else that one. */
+function better<B extends Rough | null>(
+  plane: Plane,
+  demand: FieldDemand,
+  place: FieldPlace,
+  best: B,
+): Rough | B {
+  const { wanted, leastInside, largestModulation, machine } = demand;
+  if (place.defocus < 0 || place.peak > 1 || place.peak <= wanted.low / wanted.high) return best;
+  const spacing = place.spacing * plane.diameter;
+  const p = widestPulseSpacing(plane.table, place.peak * wanted.high, spacing, wanted, leastInside);
+  if (p === 0) return best;
+  const { rate } = bestSize(machine, settingOf(plane.spot, demand, place, p));
+  // The modulation is asked last, since it takes longest.
+  if (best !== null && rate <= best.rate * (1 + 1e-6)) return best;
+  if (demand.modulation(plane.spot, spacing) > largestModulation) return best;
+  return { ...place, rate, pulseSpacing: p };
+}
+
+/** Steps from a place to the best neighbour in any direction until none is better, then with half the step. */
+function refine(planeAt: (defocus: number) => Plane, demand: FieldDemand, start: Rough): Rough {
+  let best = start;
+  let size = 1;
+  for (let halving = 0; halving <= halvings; ) {
+    let next = best;
+    for (const place of neighbours(best, size)) next = better(planeAt(place.defocus), demand, place, next);
+    if (next === best) {
+      halving++;
+      size /= 2;
+    } else best = next;
   }
   return best;
+}
+
+/** All neighbours of a place: up, down or as it is in plane, spacing and peak. */
+function neighbours({ defocus, spacing, peak }: FieldPlace, size: number): FieldPlace[] {
+  const [plane, logarithm, top] = steps.map((step) => step * size) as [number, number, number];
+  const ways = [-1, 0, 1];
+  return ways.flatMap((a) =>
+    ways.flatMap((b) =>
+      ways
+        .filter((c) => a !== 0 || b !== 0 || c !== 0)
+        .map((c) => ({
+          defocus: Math.max(0, defocus + a * plane),
+          spacing: spacing * Math.exp(b * logarithm),
+          peak: Math.min(1, peak + c * top),
+        })),
+    ),
+  );
 }
 
 /** The fastest field at a place, its pulse spacing widened as far as the window lets it; `guess` m is near it. */
@@ -141,8 +208,8 @@ export function fieldAt(
   place: FieldPlace,
   guess: number,
 ): FoundField | null {
-  const diameter = scannedDiameter(spot);
-  if (place.defocus < 0 || place.peak > 1 || place.peak <= demand.window.low / demand.window.high)
+  const diameter = countingDiameter(spot);
+  if (place.defocus < 0 || place.peak > 1 || place.peak <= demand.wanted.low / demand.wanted.high)
     return null;
   if (demand.modulation(spot, place.spacing * diameter) > demand.largestModulation) return null;
   const keeps = (p: number) =>
@@ -154,48 +221,13 @@ export function fieldAt(
     else [bad, p] = [p, p / 1.15];
   }
   if (good === 0) return null;
-  for (let i = 0; i < 5 && bad > 0; i++) {
+  for (let i = 0; i < 8 && bad > 0; i++) {
     const middle = Math.sqrt(good * bad);
     if (keeps(middle)) good = middle;
     else bad = middle;
   }
   const setting = settingOf(spot, demand, place, good);
   return { ...place, setting, fastest: bestSize(demand.machine, setting) };
-}
-
-/** Steps from a place to the best neighbour until none is better, then with half the step. */
-function polish(spotAt: SpotFamily, demand: FieldDemand, start: Rough, report?: Progress): FoundField | null {
-  let best = fieldAt(spotAt(start.defocus), demand, start, start.pulseSpacing);
-  if (best === null) return null;
-  let size = 1;
-  for (let halving = 0; halving < halvings; ) {
-    let better: FoundField | null = null;
-    for (const next of neighbours(best, size)) {
-      const field = fieldAt(spotAt(next.defocus), demand, next, best.setting.pulseSpacing);
-      if (field && field.fastest.rate > (better ?? best).fastest.rate * (1 + 1e-4)) better = field;
-    }
-    if (better === null) {
-      halving++;
-      size /= 2;
-      report?.(halving / halvings);
-    } else best = better;
-  }
-  return best;
-}
-
-function neighbours({ defocus, spacing, peak }: FieldPlace, size: number): FieldPlace[] {
-  const [plane, logarithm, top] = steps.map((step) => step * size) as [number, number, number];
-  return [
-    { defocus: defocus + plane, spacing, peak },
-    { defocus: Math.max(0, defocus - plane), spacing, peak },
-    { defocus, spacing: spacing * Math.exp(logarithm), peak },
-    { defocus, spacing: spacing * Math.exp(-logarithm), peak },
-    { defocus, spacing, peak: Math.min(1, peak + top) },
-    { defocus, spacing, peak: peak - top },
-    // Closer lines often go with pulses further apart.
-    { defocus: defocus + plane, spacing: spacing * Math.exp(logarithm), peak },
-    { defocus: Math.max(0, defocus - plane), spacing: spacing * Math.exp(-logarithm), peak },
-  ];
 }
 
 /** The same setting with the spot as large as it is today. */

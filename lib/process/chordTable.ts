@@ -22,8 +22,14 @@ export function tabulateChords(spot: Spot, radius: number): ChordTable {
   for (let j = 0; j < offsets; j++)
     for (let i = 0; i < places; i++)
       values[j * places + i] = spot.irradianceAt(i * stepX - radius, j * stepY - radius) / spot.peak;
-  const chordsAbove = (level: number) =>
-    Float64Array.from({ length: offsets }, (_, j) => stepX * stepsAbove(values, j * places, level));
+  const known = new Map<number, Float64Array>();
+  const chordsAbove = (level: number) => {
+    const chords =
+      known.get(level) ??
+      Float64Array.from({ length: offsets }, (_, j) => stepX * stepsAbove(values, j * places, level));
+    known.set(level, chords);
+    return chords;
+  };
   return { step: stepY, count: offsets, chordsAbove };
 }
 

@@ -10,6 +10,7 @@ export function gaussianSpot(radius: number): Spot {
     effectiveArea: area,
     transmission: 1,
     spectrum: (qx, qy) => ({ re: Math.exp((-(qx * qx + qy * qy) * radius * radius) / 8), im: 0 }),
+    spectrumForm: 'round',
     // e^{−q²w²/8} = 2e-17
     spectrumEnd: () => 17.6 / radius,
   };

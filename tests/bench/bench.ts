@@ -3,6 +3,7 @@ import { benchLatency } from './latencyBench.ts';
 import { benchMap } from './mapBench.ts';
 import { benchPage } from './pageBench.ts';
 import { benchProfile } from './profileBench.ts';
+import { benchPulses } from './pulseBench.ts';
 import { benchRipples } from './rippleBench.ts';
 import { printRow, printTitle } from './timing.ts';
 
@@ -12,5 +13,6 @@ for (const row of benchProfile()) printRow(row);
 for (const row of benchMap()) printRow(row);
 for (const row of benchFamily()) printRow(row);
 for (const row of benchRipples()) printRow(row);
+for (const row of benchPulses()) printRow(row);
 for (const row of await benchPage()) printRow(row);
 for (const row of await benchLatency()) printRow(row);

@@ -1,3 +1,4 @@
+import type * as comparison from '../../notebooks/comparisonSentences.ts';
 import type * as coupon from '../../notebooks/couponSentences.ts';
 import type * as depth from '../../notebooks/depthSentences.ts';
 import type * as rule from '../../notebooks/familyRuleSentences.ts';
@@ -15,6 +16,8 @@ import type * as measured from '../../notebooks/measuredSentences.ts';
 import type * as spots from '../../notebooks/measuredSpotSentences.ts';
 import type * as micrographs from '../../notebooks/micrographSentences.ts';
 import type * as micrographVerdicts from '../../notebooks/micrographVerdicts.ts';
+import type * as path from '../../notebooks/pathSentences.ts';
+import type * as planeMet from '../../notebooks/planeMetSentences.ts';
 import type * as planeVerdict from '../../notebooks/planeVerdictSentences.ts';
 import type * as removal from '../../notebooks/removalSentences.ts';
 import type * as ripples from '../../notebooks/rippleSentences.ts';
@@ -23,6 +26,7 @@ import type * as rippleUses from '../../notebooks/rippleUsesSentences.ts';
 import type * as rippleWindow from '../../notebooks/rippleWindowSentences.ts';
 import type * as spotTable from '../../notebooks/spotTableSentences.ts';
 import type * as threshold from '../../notebooks/thresholdSentences.ts';
+import type * as uniformity from '../../notebooks/uniformitySentences.ts';
 import { read, type Values } from './designOutcomes.ts';
 
 export type Name =
@@ -39,6 +43,8 @@ export type Name =
   | Exclude<keyof typeof ladder, 'sidesDiffer'>
   | keyof typeof ladderFit
   | keyof typeof planeVerdict
+  | keyof typeof planeMet
+  | keyof typeof path
   | keyof typeof threshold
   | keyof typeof marks
   | Exclude<keyof typeof picture, 'markForTable' | 'rowParts'>
@@ -49,6 +55,8 @@ export type Name =
   | keyof typeof rippleSeries
   | keyof typeof rippleUses
   | keyof typeof hatch
+  | keyof typeof comparison
+  | keyof typeof uniformity
   | Exclude<keyof typeof micrographs, 'betweenLines' | 'coverage'>
   | keyof typeof micrographVerdicts
   | 'paraxialSaid'

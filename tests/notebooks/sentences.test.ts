@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import * as comparison from '../../notebooks/comparisonSentences.ts';
 import * as coupon from '../../notebooks/couponSentences.ts';
 import * as depth from '../../notebooks/depthSentences.ts';
 import * as rule from '../../notebooks/familyRuleSentences.ts';
@@ -18,6 +19,8 @@ import * as measured from '../../notebooks/measuredSentences.ts';
 import * as spots from '../../notebooks/measuredSpotSentences.ts';
 import * as micrographs from '../../notebooks/micrographSentences.ts';
 import * as micrographVerdicts from '../../notebooks/micrographVerdicts.ts';
+import * as path from '../../notebooks/pathSentences.ts';
+import * as planeMet from '../../notebooks/planeMetSentences.ts';
 import * as planeVerdict from '../../notebooks/planeVerdictSentences.ts';
 import type { Sentence } from '../../notebooks/prose.ts';
 import * as removal from '../../notebooks/removalSentences.ts';
@@ -29,8 +32,10 @@ import { slotPieces } from '../../notebooks/slotPieces.ts';
 import * as spotTable from '../../notebooks/spotTableSentences.ts';
 import { takenAsGaussianSaid } from '../../notebooks/takenAsGaussian.ts';
 import * as threshold from '../../notebooks/thresholdSentences.ts';
+import * as uniformity from '../../notebooks/uniformitySentences.ts';
 import { branchCounts } from './branchCounts.ts';
 import { causticCases } from './causticCases.ts';
+import { comparisonCases } from './comparisonCases.ts';
 import { couponCases } from './couponCases.ts';
 import { depthCases } from './depthCases.ts';
 import { outcomesOf, read } from './designOutcomes.ts';
@@ -47,6 +52,8 @@ import { markCases } from './markCases.ts';
 import { markPictureCases } from './markPictureCases.ts';
 import { micrographCases } from './micrographCases.ts';
 import { micrographComparedCases } from './micrographComparedCases.ts';
+import { pathCases } from './pathCases.ts';
+import { planeMetCases } from './planeMetCases.ts';
 import { planeVerdictCases } from './planeVerdictCases.ts';
 import { profileCases } from './profileCases.ts';
 import { removalCases } from './removalCases.ts';
@@ -57,6 +64,7 @@ import { type Name, sentenceCases } from './sentenceCases.ts';
 import { spotCases } from './spotCases.ts';
 import { spotTableCases } from './spotTableCases.ts';
 import { thresholdCases } from './thresholdCases.ts';
+import { uniformityCases } from './uniformityCases.ts';
 import { usablePlaneCases } from './usablePlaneCases.ts';
 
 const isSentence = (entry: [string, unknown]): entry is [Name, Sentence] => typeof entry[1] === 'object';
@@ -76,6 +84,8 @@ const all = new Map(
     ...ladder,
     ...ladderFit,
     ...planeVerdict,
+    ...planeMet,
+    ...path,
     ...threshold,
     ...marks,
     ...fits,
@@ -88,6 +98,8 @@ const all = new Map(
     ...micrographs,
     ...micrographVerdicts,
     ...hatch,
+    ...comparison,
+    ...uniformity,
     paraxialSaid,
     irradiancesSaid,
     xRaysSaid,
@@ -110,6 +122,8 @@ const allCases = [
   ...ladderCases,
   ...ladderFitCases,
   ...planeVerdictCases,
+  ...planeMetCases,
+  ...pathCases,
   ...thresholdCases,
   ...markCases,
   ...markPictureCases,
@@ -123,6 +137,8 @@ const allCases = [
   ...micrographCases,
   ...micrographComparedCases,
   ...hatchCases,
+  ...comparisonCases,
+  ...uniformityCases,
 ];
 const reached = new Map<Name, Set<string>>();
 

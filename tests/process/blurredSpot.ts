@@ -40,6 +40,7 @@ export function blurredSpot(light: Light, z: number): Spot {
       const size = Math.exp((-((qx * root) ** 2 + (qy / root) ** 2) * blur * blur) / 8);
       return { re: re * size, im: im * size };
     },
+    spectrumForm: sharp.spectrumForm,
     spectrumEnd: (direction) => sharp.spectrumEnd(direction),
   };
 }

@@ -20,6 +20,7 @@ export function superGaussian(a: number, p: number, gamma: number): Spot {
     effectiveArea: Math.PI * a * a * 2 ** (-1 / p) * gamma,
     transmission: 1,
     spectrum: (qx, qy) => ({ re: spectrumOf(Math.hypot(qx, qy) * a, p), im: 0 }),
+    spectrumForm: 'round',
     spectrumEnd: () => Number.POSITIVE_INFINITY,
   };
 }
