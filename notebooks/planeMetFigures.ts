@@ -4,6 +4,8 @@ import { field, fieldPlanes, zMet } from '../lib/design/fieldPlanes.ts';
 import { workpieceZ } from '../lib/design/focus.ts';
 import { profilesMet } from '../lib/design/planesMet.ts';
 import { levelLines } from '../lib/numerics/levelLines.ts';
+import type { Stretch } from '../lib/optics/depthInUse.ts';
+import type { PlanesMet } from '../lib/process/planesMet.ts';
 import { largest, micro } from './columns.ts';
 import { type FigureSpec, figure, type MarkSpec, type SeriesSpec } from './document.ts';
 import { percentText } from './shortTexts.ts';
@@ -96,7 +98,14 @@ export const profilesMetFigure = figure({
         { kind: 'vertical', x: set * milli, label: 'set', role: 'today' },
         ...(met.from < met.to ? [at(met.from, 'nearest met'), at(met.to, 'furthest met')] : []),
       ],
-      summary: `Among the planes met over the field, z = ${shownDepth(met.from)} to ${shownDepth(met.to)}, the peak fluence is lowest at z = ${shownDepth(profiles.lowest.z)} with ${percentText(profiles.lowest.peak)} of that where the workpiece is set, highest at ${shownDepth(profiles.highest.z)} with ${percentText(profiles.highest.peak)}; the axis lies at most ${percentText(profiles.deepest.dip)} below the peak.`,
+      summary: metSaid(profiles, met),
     };
   },
 });
+
+function metSaid({ lowest, highest, deepest }: PlanesMet, { from, to }: Stretch): string {
+  const dip = `the axis lies at most ${percentText(deepest.dip)} below the peak`;
+  if (from === to)
+    return `Over the whole field the surface meets one plane, z = ${shownDepth(from)}; ${dip}. The curves show what it would meet to either side.`;
+  return `Among the planes met over the field, z = ${shownDepth(from)} to ${shownDepth(to)}, the peak fluence is lowest at z = ${shownDepth(lowest.z)} with ${percentText(lowest.peak)} of that where the workpiece is set, highest at ${shownDepth(highest.z)} with ${percentText(highest.peak)}; ${dip}.`;
+}

@@ -55,4 +55,10 @@ describe('the chart of the profiles met', () => {
       /^Among the planes met over the field, z = .?50\sµm to 50\sµm, the peak fluence is lowest/,
     );
   });
+
+  it('one plane where nothing moves the surface', () => {
+    expect(specOf(profilesMetFigure).summary).toMatch(
+      /^Over the whole field the surface meets one plane, z = 0\sµm; the axis lies at most 5\.07\s% below the peak\./,
+    );
+  });
 });
