@@ -172,6 +172,6 @@ export const heatBlocks: readonly Block[] = [
   {
     kind: 'caution',
     id: 'heat-caution',
-    prose: prose`**Hot parts.** A rise of this kind is a mean over a thin layer just before the next pulse; right after each pulse the surface is far hotter. Tempering colours, softening of hardened steel and warping begin at temperatures that depend on the alloy and the time: try it on a spare part. Parts stay hot after the laser is off; hot metal, dust and fume can burn or catch fire, and fine particles of titanium, aluminium or magnesium can ignite in air. Extraction, fire watch and handling follow your local rules, and your laser safety officer decides. With bursts, what close pulses do to the threshold (incubation) is not validated here: only their heat is added up.`,
+    prose: prose`**Hot parts.** These are rises of the surface just before the next pulse; right after each pulse it is far hotter. Tempering colours, softening of hardened steel and warping begin at temperatures that depend on the alloy and the time: try it on a spare part. Parts stay hot after the laser is off; hot metal, dust and fume can burn or catch fire, and fine particles of titanium, aluminium or magnesium can ignite in air. Extraction, fire watch and handling follow your local rules, and your laser safety officer decides. With bursts, what close pulses do to the threshold (incubation) is not validated here: only their heat is added up.`,
   },
 ];

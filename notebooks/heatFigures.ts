@@ -12,6 +12,7 @@ import type { HeatChange, HeatVariation } from '../lib/process/heatVariations.ts
 import type { ChoiceRow, ChoicesSpec } from './choicesSpec.ts';
 import { largest } from './columns.ts';
 import { choices, type FigureSpec, figure, type MarkSpec } from './document.ts';
+import { lengthText } from './shortTexts.ts';
 
 const kelvin = (value: number) => formatReadable(value, 'K', 'K', 3);
 
@@ -84,6 +85,7 @@ const names: Readonly<Record<HeatChange, string>> = {
   rateDouble: 'twice the rate and twice the speed',
   pulsesDouble: 'twice the pulse spacing, by speed',
   linesDouble: 'twice the line spacing',
+  interlaceOne: 'neighbouring lines in turn',
   interlaceTwo: 'every second line, then those between',
   interlaceFour: 'every fourth line, in four rounds',
   interlaceEight: 'every eighth line, in eight rounds',
@@ -108,35 +110,42 @@ const inside = ({ range }: NumberInput, value: number) => value >= range.min && 
 /** What other settings make of the rise; each can be taken. */
 export const variationsTable = choices({
   id: 'heat-variations',
-  from: { rows: variations, limit: riseLimit, energy: usedPulseEnergy, interlaced: interlacing },
-  view: ({ rows, limit, energy, interlaced }): ChoicesSpec => {
+  from: { rows: variations, limit: riseLimit, energy: usedPulseEnergy },
+  view: ({ rows, limit, energy }): ChoicesSpec => {
     const today = rows[0]!;
-    const shown = rows.filter((row) =>
-      [...patchOf(row, energy)].every(([input, value]) => inside(input, value)),
+    const shown = rows.filter(
+      (row) =>
+        [...patchOf(row, energy)].every(([input, value]) => inside(input, value)) &&
+        !(row.change.startsWith('interlace') && row.interlacing === today.interlacing),
     );
     const coolest = shown.reduce((best, row) => (row.rise < best.rise ? row : best), today);
     return {
       caption: 'What other settings make of the rise',
       columns: ['one thing changed', 'rise before the next pulse', 'time of the field', 'within your limit'],
-      rows: shown.map((row) => rowOf(row, limit, energy, Math.round(interlaced))),
+      rows: shown.map((row) => rowOf(row, limit, energy)),
       summary: `With the plate, pulse energy held, all else as it stands. Least here: ${names[coolest.change]}, ${kelvin(coolest.rise)} against ${kelvin(today.rise)} as it stands. A longer wait or interlaced lines only take away what earlier lines left; the heat of the line being written falls with pulse spacing, rate and energy. Spacings change the accumulated fluence as well.`,
       hint: 'Choosing a row sets it.',
     };
   },
 });
 
-function rowOf(row: HeatVariation, limit: number, energy: number, interlaced: number): ChoiceRow {
+function rowOf(row: HeatVariation, limit: number, energy: number): ChoiceRow {
   const patch = Object.fromEntries([...patchOf(row, energy)].map(([input, value]) => [input.id, value]));
   const typed = pulseEnergy.id in patch ? { [energySource.id]: 'typed' } : {};
-  const stands = row.change === 'today' || patch[interlacing.id] === interlaced;
   return {
     key: row.change,
     name: names[row.change],
     does: row.change === 'today' ? 'Leave the field as it stands' : `Set this: ${names[row.change]}`,
     cells: [kelvin(row.rise), formatReadable(row.time, 's', 'auto:s', 3), row.rise <= limit ? 'yes' : 'no'],
-    more: [],
-    about: '',
+    more: [
+      [repetitionRate.name, formatReadable(row.rate, 'Hz', 'auto:Hz', 3)],
+      [scanSpeed.name, formatReadable(row.speed, 'm/s', 'm/s', 3)],
+      [lineSpacing.name, lengthText(row.lineSpacing)],
+      [interlacing.name, String(row.interlacing)],
+      [lineDelay.name, formatReadable(row.delay, 's', 'auto:s', 3)],
+    ],
+    about: 'Pulse energy and everything that is not named stay as they are.',
     patch: { ...patch, ...typed },
-    chosen: stands,
+    chosen: row.change === 'today',
   };
 }

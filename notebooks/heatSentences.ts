@@ -120,7 +120,7 @@ export const thicknessSaid = says(
     const through = thickness ** 2 / diffusivity;
     if (time < 0.1 * through)
       return phrase`The field is done in ${fieldTime}, long before heat is through the thickness (about ${timeText(through)}): the half-space holds.`;
-    return phrase`Heat is through the thickness in about ${timeText(through)} and the field takes ${fieldTime}: a half-space no longer holds. The part as a whole warms by between ${plateRise}, if it is wide and heat flows aside, and ${warmThrough}, if it is no larger than the field; clamping and air take some of that away. The rise above counts it as wide.`;
+    return phrase`Heat is through the thickness in about ${timeText(through)} and the field takes ${fieldTime}: a half-space no longer holds. The part as a whole warms by between ${plateRise}, if it is wide and heat flows aside, and ${warmThrough}, if it is no larger than the field; clamping and air take some of that away. The rise above counts it as wide; in a part no larger than the field it is higher by up to the difference of the two.`;
   },
   [plateRise, warmThrough],
 );

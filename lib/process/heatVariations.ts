@@ -11,6 +11,7 @@ export type HeatChange =
   | 'rateDouble'
   | 'pulsesDouble'
   | 'linesDouble'
+  | 'interlaceOne'
   | 'interlaceTwo'
   | 'interlaceFour'
   | 'interlaceEight';
@@ -52,6 +53,8 @@ function changed(settings: ScanSettings, rate: number, change: HeatChange) {
       return { settings: { ...settings, pulseSpacing: 2 * pulseSpacing }, rate };
     case 'linesDouble':
       return hatched({ lineSpacing: 2 * hatch.lineSpacing });
+    case 'interlaceOne':
+      return hatched({ interlacing: 1 });
     case 'interlaceTwo':
       return hatched({ interlacing: 2 });
     case 'interlaceFour':
@@ -68,6 +71,7 @@ const changes: readonly HeatChange[] = [
   'rateDouble',
   'pulsesDouble',
   'linesDouble',
+  'interlaceOne',
   'interlaceTwo',
   'interlaceFour',
   'interlaceEight',
