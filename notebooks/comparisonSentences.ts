@@ -78,7 +78,7 @@ export const spotSizeSaid = says(
           : 'about as large as today’s';
     const today = (best: typeof shaped) =>
       `${rateText(best.today.rate)}, limited by ${limitWords[best.today.limit]}`;
-    return phrase`The best spot with the plate measures ${bestDiameter}, ${size}: a lens of ${bestFocalLength} would make it, or a beam made narrower behind the plate; without the plate it measures ${unshapedBestDiameter} (${unshapedBestFocalLength}). A larger spot is never slower, as long as the pulse energy reaches; given here is the smallest that comes within one per cent. With the focus as large as it is today it would be ${today(shaped)}, with the plate, and ${today(unshaped)}, without it.`;
+    return phrase`The best spot with the plate measures ${bestDiameter}, ${size}: a lens of ${bestFocalLength} would make it, or a beam made narrower behind the plate; without the plate it measures ${unshapedBestDiameter} (${unshapedBestFocalLength}). A larger spot is never slower, as long as the pulse energy reaches; given here is the smallest that comes within one per cent. The same patterns made with the focus as large as it is today would reach ${today(shaped)}, with the plate, and ${today(unshaped)}, without it.`;
   },
 );
 

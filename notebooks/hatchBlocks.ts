@@ -40,7 +40,7 @@ import {
 import { prose, sets } from './prose.ts';
 
 const toTheLimit = sets(
-  'Go there: speed and repetition rate raised together',
+  'Set speed and repetition rate to where it is reached',
   ({ speed, spacing }) => ({ [scanSpeed.id]: speed, [repetitionRate.id]: speed / spacing }),
   { speed: fastestSpeed, spacing: pulseSpacing },
 );

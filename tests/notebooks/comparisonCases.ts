@@ -79,7 +79,7 @@ export const comparisonCases: readonly Case[] = [
   {
     says: 'spotSizeSaid',
     pins: twice,
-    text: /^The best spot with the plate measures 100\sµm, 4 times as large as today’s: a lens of 400\smm would make it.* it would be 10\smm²\/s, limited by the highest repetition rate of the laser, with the plate, and 10\smm²\/s/,
+    text: /^The best spot with the plate measures 100\sµm, 4 times as large as today’s: a lens of 400\smm would make it.* would reach 10\smm²\/s, limited by the highest repetition rate of the laser, with the plate, and 10\smm²\/s/,
     truth: (value) => Math.abs(value('comparison.focalLength') - 4 * value('lens.focalLength')) < 1e-12,
   },
   {
