@@ -39,14 +39,39 @@ export function doseBySum(spot: FarSpot, grid: PulseGrid, u: number, v: number, 
   for (let l = Math.ceil((v - furthest) / across); l * across <= v + furthest; l++) {
     const dv = v - l * across;
     const half = Math.sqrt(Math.max(0, furthest * furthest - dv * dv));
-    for (let k = Math.ceil((u - half) / along); k * along <= u + half; k++) {
-      const du = u - k * along;
-      const [x, y] = [du * cos - dv * sin, du * sin + dv * cos];
-      const weight = weightAt(x, y);
-      if (weight > 0) sum += weight * spot.irradianceAt(x, y);
+    for (const [from, to] of partsOfRow(spot.tail, dv, cos, sin, half)) {
+      for (let k = Math.ceil((u - to) / along); k * along < u - from; k++) {
+        const du = u - k * along;
+        const [x, y] = [du * cos - dv * sin, du * sin + dv * cos];
+        const weight = weightAt(x, y);
+        if (weight > 0) sum += weight * spot.irradianceAt(x, y);
+      }
     }
   }
   return (sum * along * across) / spot.energy + leftOut(spot.tail, reach);
+}
+
+/** Where along a row of pulses, `dv` from the place, any weight can be: all of ±half, or what lies in the arms. */
+function partsOfRow(
+  tail: FarSpot['tail'],
+  dv: number,
+  cos: number,
+  sin: number,
+  half: number,
+): (readonly [number, number])[] {
+  if ('outside' in tail) return [[-half, half]];
+  // |du·slope + offset| ≤ arm; parallel to an arm, all or nothing.
+  const inside = (slope: number, offset: number): readonly [number, number] => {
+    if (Math.abs(slope) < 1e-12) return Math.abs(offset) <= tail.arm ? [-half, half] : [0, 0];
+    const [a, b] = [(-offset - tail.arm) / slope, (-offset + tail.arm) / slope];
+    return [Math.max(-half, Math.min(a, b)), Math.min(half, Math.max(a, b))];
+  };
+  const [first, second] = [inside(cos, -dv * sin), inside(sin, dv * cos)].sort((a, b) => a[0] - b[0]) as [
+    readonly [number, number],
+    readonly [number, number],
+  ];
+  if (second[0] > first[1]) return [first, second];
+  return [[first[0], Math.max(first[1], second[1])]];
 }
 
 /** Weight of a pulse at x, y, and the radius beyond which it is 0. */

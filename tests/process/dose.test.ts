@@ -90,7 +90,7 @@ function drawDesign(random: Random, i: number): { light: Light; z: number; direc
 /** Reach of the sum in w0·B/f: straight edges have longer tails; with a blur they take long to tabulate. */
 function reachOf({ plate, beamPropagationRatio }: Light): number {
   if (plate.kind === 'round') return 200;
-  return beamPropagationRatio === 1 ? 1000 : 400;
+  return beamPropagationRatio === 1 ? 2000 : 600;
 }
 
 function farSpot(light: Light, z: number): FarSpot {
