@@ -4,7 +4,7 @@ import { fieldWidth } from '../lib/design/depthInUse.ts';
 import { lineNumber, lineTime } from '../lib/design/hatch.ts';
 import { pulseEnergy, repetitionRate } from '../lib/design/laser.ts';
 import { maxPower, maxPulseEnergy, maxRepetitionRate } from '../lib/design/laserLimits.ts';
-import { averagePower, energySource, typedPower } from '../lib/design/losses.ts';
+import { averagePower, energySource, typedPower, usedPulseEnergy } from '../lib/design/losses.ts';
 import {
   accumulatedPulses,
   linesPerSpot,
@@ -41,8 +41,14 @@ import { prose, sets } from './prose.ts';
 
 const toTheLimit = sets(
   'Set speed and repetition rate to where it is reached',
-  ({ speed, spacing }) => ({ [scanSpeed.id]: speed, [repetitionRate.id]: speed / spacing }),
-  { speed: fastestSpeed, spacing: pulseSpacing },
+  ({ speed, spacing, energy }) => ({
+    [scanSpeed.id]: speed,
+    [repetitionRate.id]: speed / spacing,
+    // From a power the energy would change with the rate.
+    [energySource.id]: 'typed',
+    [pulseEnergy.id]: energy,
+  }),
+  { speed: fastestSpeed, spacing: pulseSpacing, energy: usedPulseEnergy },
 );
 
 /** Pulses on lines, lines on a field, and the time they take. */
@@ -84,7 +90,7 @@ export const hatchBlocks: readonly Block[] = [
 
       ${pulsesSaid} ${burstSaid}
 
-      The two numbers differ because a pulse that meets a place with its flank counts as one pulse, but brings less than its peak. On one line of a Gaussian of 1/e² radius *w* with pulses *p* apart, 2*w*/*p* pulses per spot bring only √(π/2) *w*/*p* peak fluences to the middle of the line: 1.6 times less. State which of the two you mean.
+      Pulses per spot and accumulated fluence are two different counts. Pulses per spot, the spot’s diameter over the pulse spacing, says how many pulses of one line touch a place, near or far. The accumulated fluence adds up what each of them brings, of all lines and passes, in units of one full peak. A pulse that meets the place with its flank counts whole in the first and little in the second: on one line of a Gaussian of 1/e² radius *w* with pulses *p* apart, 2*w*/*p* pulses bring only √(π/2) *w*/*p* peaks to its middle, 1.6 times less; neighbouring lines then add theirs. State which of the two you mean.
     `,
   },
   {

@@ -10,11 +10,10 @@ import type { ScanMotion } from '../process/scanTime.ts';
 import { largestModulation, leastInside } from './comparisonInputs.ts';
 import { fieldWidth } from './depthInUse.ts';
 import { light } from './focus.ts';
-import { motion } from './hatch.ts';
 import { maxPower, maxPulseEnergy, maxRepetitionRate } from './laserLimits.ts';
 import { opticsTransmission, plateTransmission } from './losses.ts';
 import { checkCounts, noWindow, pulsesHigh, pulsesLow, windowHigh, windowLow } from './rippleWindow.ts';
-import { fieldHeight } from './scannerInputs.ts';
+import { acceleration, directions, fieldHeight, lineDelay, maxSpeed, turnRound } from './scannerInputs.ts';
 import { incubationExponent } from './threshold.ts';
 
 const demand = {
@@ -28,7 +27,11 @@ const demand = {
   optics: opticsTransmission,
   width: fieldWidth,
   height: fieldHeight,
-  motion,
+  acceleration,
+  maxSpeed,
+  directions,
+  turnRound,
+  delay: lineDelay,
   maxRepetitionRate,
   maxPower,
   maxPulseEnergy,
@@ -45,7 +48,11 @@ interface Demanded {
   readonly optics: number;
   readonly width: number;
   readonly height: number;
-  readonly motion: ScanMotion;
+  readonly acceleration: number;
+  readonly maxSpeed: number;
+  readonly directions: ScanMotion['directions'];
+  readonly turnRound: ScanMotion['turnRound'];
+  readonly delay: number;
   readonly maxRepetitionRate: number;
   readonly maxPower: number;
   readonly maxPulseEnergy: number;
@@ -53,8 +60,11 @@ interface Demanded {
 
 /** The best setting of one of the two beams, or a Problem where none keeps what is asked. */
 function bestOf(light: Light, plate: number, words: string, values: Demanded, report?: Report): ChosenField {
-  const { low, high, pulsesLow, pulsesHigh, exponent, leastInside, largestModulation, optics, ...machine } =
+  const { low, high, pulsesLow, pulsesHigh, exponent, leastInside, largestModulation, optics, ...rest } =
     values;
+  const { acceleration, maxSpeed, directions, turnRound, delay, ...laser } = rest;
+  // The speed is searched for: that of the scan as it stands does not count.
+  const motion = { speed: maxSpeed, acceleration, maxSpeed, directions, turnRound, delay };
   if (high <= low) throw noWindow();
   checkCounts({ pulsesLow, pulsesHigh });
   const found = chooseField(
@@ -64,7 +74,7 @@ function bestOf(light: Light, plate: number, words: string, values: Demanded, re
       leastInside,
       largestModulation,
       transmission: optics * plate,
-      machine,
+      machine: { ...laser, motion },
     },
     report,
   );

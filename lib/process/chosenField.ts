@@ -9,8 +9,9 @@ import {
 } from './bestField.ts';
 import type { FieldLimit } from './fieldMachine.ts';
 import { lineDose } from './lineDose.ts';
+import { lineTimes } from './scanTime.ts';
 
-/** The best way to write a field with one beam, in numbers; SI. */
+/** The best way to write a field with one beam, in numbers; SI. Rate, time and energy count whole lines. */
 export interface ChosenField {
   /** ζ of the plane. */
   readonly defocus: number;
@@ -56,9 +57,12 @@ export function chooseField(
   const found = bestField(family, demand, report);
   if (found === null) return null;
   const { defocus, peak, setting, fastest } = found;
-  const { scale, speed, repetitionRate, limit, rate } = fastest;
+  const { scale, speed, repetitionRate, limit } = fastest;
   const spot = family(defocus);
   const pulseEnergy = setting.energy * scale ** 2;
+  const { width, height, motion } = demand.machine;
+  const lines = Math.ceil(height / (setting.lineSpacing * scale) - 1e-9);
+  const fieldTime = lines * lineTimes(width, { ...motion, speed }).total;
   return {
     defocus,
     scale,
@@ -71,11 +75,11 @@ export function chooseField(
     repetitionRate,
     power: pulseEnergy * repetitionRate,
     limit,
-    rate,
-    fieldTime: (demand.machine.width * demand.machine.height) / rate,
+    rate: (width * height) / fieldTime,
+    fieldTime,
     inside: partsOfSetting(spot, demand, peak, setting).inside,
     modulation: lineDose(spot, setting.lineSpacing).modulation,
-    energyPerArea: setting.energy / (setting.pulseSpacing * setting.lineSpacing),
+    energyPerArea: (pulseEnergy * lines) / (setting.pulseSpacing * scale * height),
     today: todayOf(found, demand),
   };
 }

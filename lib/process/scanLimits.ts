@@ -51,6 +51,9 @@ export function bestSpeed(hatch: Hatch, motion: ScanMotion): number {
   return scale * Math.exp(highestOf(rateAt, Math.log(1e-3), Math.log(30), tries));
 }
 
+/** Heat that would bind only this many times beyond the last other limit is none. */
+const outOfReach = 10;
+
 /** All limits, the one met first at the front; spacings of pulses and lines are held, so that rate and power rise with speed. */
 export function scanLimits(hatch: Hatch, motion: ScanMotion, allowance: ScanAllowance): ScanLimit[] {
   const { pulseSpacing, maxRepetitionRate, maxPower, energy, hottestRate } = allowance;
@@ -60,7 +63,9 @@ export function scanLimits(hatch: Hatch, motion: ScanMotion, allowance: ScanAllo
     ['repetition rate', pulseSpacing * maxRepetitionRate],
     ['power', (pulseSpacing * maxPower) / energy],
   ];
-  if (hottestRate !== undefined) speeds.push(['heat', pulseSpacing * hottestRate]);
+  const furthest = Math.max(...speeds.map(([, speed]) => speed));
+  const hottest = pulseSpacing * (hottestRate ?? Number.POSITIVE_INFINITY);
+  if (hottest < outOfReach * furthest) speeds.push(['heat', hottest]);
   return speeds
     .map(([kind, speed]) => ({ kind, speed, rate: areaRate(hatch, { ...motion, speed }) }))
     .sort((a, b) => a.speed - b.speed);

@@ -57,7 +57,7 @@ function bruteForce(light: Light, demand: FieldDemand, found: NonNullable<Return
   const whole = cases(1, 0) === 1;
   const around = (few: readonly number[], all: readonly number[]) => (whole ? all : few);
   let best = { rate: 0, text: '' };
-  for (const shift of around([-0.05, 0.05], [-0.08, -0.03, 0, 0.03, 0.08])) {
+  for (const shift of around([0, 0.05], [-0.08, -0.03, 0, 0.03, 0.08])) {
     const defocus = Math.max(0, found.defocus + shift);
     const spot = spotAt(light, planeOfDefocus(light, defocus));
     for (const wider of around([1], [0.88, 0.96, 1, 1.04, 1.12])) {
@@ -66,7 +66,7 @@ function bruteForce(light: Light, demand: FieldDemand, found: NonNullable<Return
       for (const lower of around([0], [0, 0.01, 0.03])) {
         const peak = found.peak - lower;
         const energy = (peak * wanted.high * spot.effectiveArea) / (spot.transmission * demand.transmission);
-        for (const further of around([1.05], [0.97, 1, 1.03, 1.1])) {
+        for (const further of around([0.97, 1.05], [0.97, 1, 1.03, 1.1])) {
           const pulseSpacing = found.setting.pulseSpacing * further;
           const setting = { ...found.setting, pulseSpacing, lineSpacing, energy };
           const { rate } = bestSize(machine, setting);
