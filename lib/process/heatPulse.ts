@@ -31,7 +31,8 @@ export function depthFactor(
  */
 export function backFactor(thickness: number, spread: number): number {
   const ratio = (thickness * thickness) / spread;
-  if (ratio > 40) return 1;
+  // Before the heat came the spread is below 0, and the sum would never end.
+  if (!(spread > 0) || ratio > 40) return 1;
   const early = ratio > Math.PI;
   const exponent = early ? ratio : (Math.PI * Math.PI) / ratio;
   let sum = 1;
@@ -50,6 +51,8 @@ export function spreadSquare({ radius, diffusivity }: HeatInput, age: number): n
  * (H. S. Carslaw & J. C. Jaeger, Conduction of Heat in Solids (memory); R. Weber et al., Opt. Express 22, 11312 (2014)).
  */
 export function pulseRise(heat: HeatInput, square: number, age: number): number {
+  // Ends of integrals reach half a pulse beyond a line, and so before its first pulse.
+  if (!(age > 0)) return 0;
   const spread = spreadSquare(heat, age);
   const exponent = (2 * square) / spread;
   return exponent > 700
