@@ -19,8 +19,8 @@ export interface PlanesMet {
   readonly deepest: MetPlane;
 }
 
-/** Planes looked at among those met at least, and how many to a Rayleigh length up to which number. */
-const [fewest, perRayleigh, most] = [33, 6, 145];
+/** Planes looked at among those met at least, and how many to a Rayleigh length near the focus; further out they are wider apart, as profiles change less. */
+const [fewest, perRayleigh] = [33, 9];
 /** Planes looked at beyond either end. */
 const beyond = 6;
 
@@ -41,13 +41,17 @@ export function planesMet(
     return { z, peak: spot.peak / set.peak, dip: 1 - spot.irradianceAt(0, 0) / spot.peak };
   };
   const length = met.to - met.from;
-  const count =
-    length > 0 ? Math.min(most, Math.max(fewest, 1 + Math.ceil((perRayleigh * length) / rayleighLength))) : 1;
+  const [first, last] = [met.from, met.to].map((z) => Math.asinh(z / rayleighLength)) as [number, number];
+  const count = length > 0 ? Math.max(fewest, 1 + Math.ceil(perRayleigh * (last - first))) : 1;
   const total = count + 2 * beyond;
   const places = [
     ...steps(shown.from, met.from),
     ...Array.from({ length: count }, (_, i) =>
-      i === count - 1 ? met.to : met.from + (length * i) / (count - 1),
+      i === 0
+        ? met.from
+        : i === count - 1
+          ? met.to
+          : rayleighLength * Math.sinh(first + ((last - first) * i) / (count - 1)),
     ),
     ...steps(shown.to, met.to).reverse(),
   ];
