@@ -110,8 +110,11 @@ export const limitSaid = says(
       ? `${limitWords[first.kind]}, and with it ${limitWords[next.kind]}`
       : limitWords[first.kind];
     const then = both ? limits[2]! : next;
+    const heat = limits.some(({ kind }) => kind === 'heat')
+      ? ''
+      : ' Heat is not among these: it limits nothing within reach, or is not worked out, as said under Heat.';
     const after = both ? 'If both were lifted' : 'If that were lifted';
-    return phrase`With pulses ${pulseSpacing} and lines ${lineSpacing} apart, what limits the field is ${what}: reached at ${fastestSpeed}, ${fastestAreaRate}. ${limitHelp[first.kind]} ${after}, the next would be ${limitWords[then.kind]}, at ${speedText(then.speed)}, ${rateText(then.rate)}. ${todayAgainst(motion.speed, first.speed, first.kind)}`;
+    return phrase`With pulses ${pulseSpacing} and lines ${lineSpacing} apart, what limits the field is ${what}: reached at ${fastestSpeed}, ${fastestAreaRate}. ${limitHelp[first.kind]} ${after}, the next would be ${limitWords[then.kind]}, at ${speedText(then.speed)}, ${rateText(then.rate)}. ${todayAgainst(motion.speed, first.speed, first.kind)}${heat}`;
   },
 );
 

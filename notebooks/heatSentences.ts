@@ -1,5 +1,6 @@
 import { fieldTime } from '../lib/design/hatch.ts';
 import {
+  farAbove,
   heatRise,
   hottestState,
   lineRise,
@@ -8,9 +9,9 @@ import {
   unshapedHeatRise,
 } from '../lib/design/heat.ts';
 import {
+  briefPointRise,
   fieldRise,
   plateRise,
-  pointRise,
   profileRise,
   spotRise,
   staticRise,
@@ -19,15 +20,21 @@ import {
 import { absorptanceSource, residualFraction, riseLimit, thickness } from '../lib/design/heatInputs.ts';
 import { absorptance, diffusivity } from '../lib/design/heatMaterial.ts';
 import { heatInput, perPulse, unshapedPerPulse } from '../lib/design/heatPulses.ts';
-import { heatedScan } from '../lib/design/heatScan.ts';
+import { heatedScan, scanSettings } from '../lib/design/heatScan.ts';
 import { repetitionRate } from '../lib/design/laser.ts';
+import { maxRepetitionRate } from '../lib/design/laserLimits.ts';
 import { material } from '../lib/design/material.ts';
+import { hottestRateIfThere } from '../lib/design/scanLimits.ts';
 import { formatNumber, formatReadable } from '../lib/graph/units.ts';
+import { crowdsAtTurns } from '../lib/process/heatRate.ts';
 import { phrase, says } from './prose.ts';
 import { lengthText, percentText } from './shortTexts.ts';
 
 /** Parts of a rise that differ by less than this are called alike. */
 const alike = 0.02;
+
+/** A rate that differs by less than this from today’s is called close to it. */
+const nearly = 0.05;
 
 const timeText = (value: number, digits = 2) => formatReadable(value, 's', 'auto:s', digits);
 
@@ -58,7 +65,7 @@ export const riseSaid = says(
         : hottest.own < alike * rise
           ? 'nearly all of it left by earlier lines'
           : phrase`${ownRise} from the line being written and ${lineRise} left by earlier lines`;
-    const what = phrase`Just before the next pulse the surface is ${heatRise} warmer than at the start, in the hottest state, ${along}: ${most}.`;
+    const what = phrase`Just before the next pulse the hottest place of the surface is ${heatRise} warmer than at the start, in the hottest state, ${along}: ${most}.`;
     return rise <= limit
       ? phrase`${what} That keeps to the limit of ${riseLimit}.`
       : phrase`${what} That passes the limit of ${riseLimit}.`;
@@ -68,12 +75,26 @@ export const riseSaid = says(
 
 /** At which repetition rate the limit is met. */
 export const rateSaid = says(
-  { rate: maxHeatRate, now: repetitionRate },
-  ({ rate, now }) =>
-    rate < now
-      ? phrase`With pulse energy and both spacings held, the limit is met at ${maxHeatRate}, below the ${repetitionRate} now; the scan speed goes with the rate.`
-      : phrase`With pulse energy and both spacings held, the limit is met at ${maxHeatRate}, ${formatNumber(rate / now, 2)} times the rate now; the scan speed goes with it.`,
-  [],
+  {
+    rise: heatRise,
+    rate: hottestRateIfThere,
+    now: repetitionRate,
+    highest: maxRepetitionRate,
+    settings: scanSettings,
+  },
+  ({ rate, now, highest, settings }) => {
+    const held = 'With pulse energy and both spacings held';
+    if (rate === null)
+      return crowdsAtTurns(settings, Math.max(farAbove * highest, now))
+        ? `${held}, the rate at which the limit is met is not worked out: the scan speed rises with the rate, and pulses would crowd where the scanner turns with the laser on.`
+        : phrase`${held}, heat does not limit the field up to the highest rate of the laser, ${maxRepetitionRate}.`;
+    if (Math.abs(rate / now - 1) < nearly)
+      return phrase`${held}, the limit is met at ${maxHeatRate}, close to today’s rate.`;
+    return rate < now
+      ? phrase`${held}, the limit is met at ${maxHeatRate}, below the ${repetitionRate} now; the scan speed goes with the rate.`
+      : phrase`${held}, the limit is met at ${maxHeatRate}, ${formatNumber(rate / now, 2)} times the rate now; the scan speed goes with it.`;
+  },
+  [maxHeatRate],
   '',
 );
 
@@ -93,15 +114,15 @@ export const plainRiseSaid = says(
 
 /** Which of the estimates for one place holds: how far heat has gone between pulses against the spot. */
 export const pointSaid = says(
-  { heat: heatInput, rate: repetitionRate, point: pointRise, still: staticRise },
+  { heat: heatInput, rate: repetitionRate, point: briefPointRise, still: staticRise },
   ({ heat, rate, point, still }) => {
     const reach = Math.sqrt((8 * heat.diffusivity) / rate);
     const ratio = reach / heat.radius;
     const spread = phrase`Between two pulses heat spreads over ${lengthText(reach)}; the spot has an effective radius of ${lengthText(heat.radius)}.`;
     if (ratio > 3)
-      return phrase`${spread} The spot is small against that, and the point estimate can be used: ${pointRise} against ${staticRise} after 50 pulses in one place.`;
+      return phrase`${spread} The spot is small against that, and the point estimate can be used: after 50 pulses in one place it gives ${briefPointRise}, the spot ${staticRise}.`;
     const over = formatNumber(point / still, 2);
-    return phrase`${spread} The spot is no point: the point estimate of ${pointRise} is ${over} times the ${staticRise} after 50 pulses in one place.`;
+    return phrase`${spread} The spot is no point: after 50 pulses in one place the point estimate gives ${briefPointRise}, ${over} times the ${staticRise} of the spot.`;
   },
 );
 

@@ -3,14 +3,18 @@ import type { Derived } from '../graph/quantity.ts';
 import { formatReadable } from '../graph/units.ts';
 import { Problem } from '../problem.ts';
 import type { HeatInput } from '../process/heatPulse.ts';
-import { heatedField, hottestRise, rateReaching } from '../process/heatRate.ts';
+import { crowdsAtTurns, heatedField, hottestRise, rateReaching } from '../process/heatRate.ts';
 import { fieldTime } from './hatch.ts';
 import { type HeatBeam, shapedBeam, unshapedBeam } from './heatBeam.ts';
 import { riseLimit, thickness } from './heatInputs.ts';
 import { diffusivity } from './heatMaterial.ts';
 import { heatInput, unshapedHeatInput } from './heatPulses.ts';
-import { heatedScan, scanSettings } from './heatScan.ts';
+import { crowded, heatedScan, scanSettings } from './heatScan.ts';
+import { maxRepetitionRate } from './laserLimits.ts';
 import { hatchAngle, turnRound } from './scannerInputs.ts';
+
+/** How many times the highest rate of the laser the limit is looked for: beyond, the rate tells nothing. */
+export const farAbove = 10;
 
 const said = { turnRound, angle: hatchAngle, time: fieldTime, thickness, diffusivity };
 
@@ -30,7 +34,9 @@ function fieldNote(values: {
           `Heat is through the thickness in about ${formatReadable(through, 's', 'auto:s', 2)}, and the field takes longer: the back counts as insulated and the part as wide, so that a small part gets hotter and a clamped one stays cooler.`,
         ]
       : []),
-    ...(turnRound === 'inside' ? ['Pulses that crowd where the scanner turns are left out.'] : []),
+    ...(turnRound === 'inside'
+      ? ['Pulses that crowd where the scanner turns, one or two at each turn, are left out.']
+      : []),
     ...(angle !== 0 ? ['Earlier passes count as if their lines lay along those of the last.'] : []),
   ];
   return notes.join(' ') || undefined;
@@ -43,9 +49,9 @@ function risesOf({ before, words, mark }: HeatBeam, heat: Derived<Required<HeatI
     id: `${before}heat.hottest`,
     name: `hottest state of the field${words}`,
     symbol: `(\\Delta T, i, j)_{${mark}\\text{hottest}}`,
-    unit: { rise: 'K', own: 'K', lines: 'K', pulse: '1', line: '1' },
+    unit: { rise: 'K', own: 'K', lines: 'K', pulse: '1', line: '1', behind: 'm' },
     about:
-      'Highest rise just before a pulse among eleven places along a line in the last round of the last pass, with its parts from the line being written and from all lines before, and the numbers of pulse and line.',
+      'Highest rise just before a pulse, with the spot at eleven places along a line in the last round of the last pass, where the next pulse comes and where the line being written is hottest behind it; with its parts from that line and from all lines before, the numbers of pulse and line, and how far behind the next pulse the place lies.',
     from: { heat, field: heatedScan },
     compute: ({ heat, field }) => hottestRise(heat, field),
     shownAs: ({ rise, pulse }) => `${formatReadable(rise, 'K', 'K', 3)} at pulse ${pulse} of the line`,
@@ -75,7 +81,7 @@ function risesOf({ before, words, mark }: HeatBeam, heat: Derived<Required<HeatI
     name: 'rise just before the next pulse',
     symbol: named('next'),
     about:
-      'Temperature rise of the surface where the next pulse comes, just before it, in the hottest state of the field: from all pulses before, the spot taken as the Gaussian with its effective area.',
+      'Temperature rise of the hottest place of the surface just before the next pulse, in the hottest state of the field: from all pulses before, the spot taken as the Gaussian with its effective area. The place is where the next pulse comes or behind it, up to where the last ones came.',
   });
   const lines = part('lines', {
     id: 'heat.lineRise',
@@ -111,15 +117,25 @@ function risesOf({ before, words, mark }: HeatBeam, heat: Derived<Required<HeatI
     display: 'auto:Hz',
     digits: 3,
     about:
-      'Repetition rate at which the rise just before the next pulse comes to the limit, with pulse energy, pulse spacing and line spacing held, so that the scan speed rises with it. Looked for up to a million times the rate now.',
-    from: { heat, settings: scanSettings, field: heatedScan, limit: riseLimit, ...said },
-    compute: ({ heat, settings, field, limit }, report) => {
+      'Repetition rate at which the rise just before the next pulse comes to the limit, with pulse energy, pulse spacing and line spacing held, so that the scan speed rises with it; none where that is more than ten times the highest rate of the laser, up to which heat then does not limit the field.',
+    from: {
+      heat,
+      settings: scanSettings,
+      field: heatedScan,
+      limit: riseLimit,
+      highest: maxRepetitionRate,
+      ...said,
+    },
+    compute: ({ heat, settings, field, limit, highest }, report) => {
       const riseAt = (rate: number) => hottestRise(heat, heatedField(settings, rate)).rise;
-      const rate = rateReaching(riseAt, limit, field.rate, report);
-      if (rate === undefined) throw neverReached(limit);
+      const most = Math.max(farAbove * highest, field.rate);
+      const rate = riseAt(most) <= limit ? undefined : rateReaching(riseAt, limit, field.rate, report);
+      if (rate === undefined && crowdsAtTurns(settings, most)) throw crowded(settings, most);
+      if (rate === undefined) throw neverReached(limit, highest);
+      if (crowdsAtTurns(settings, rate)) throw crowded(settings, rate);
       return rate;
     },
-    enteredFor: () => ({ keys: ['heat', 'settings', 'field', 'limit'] }),
+    enteredFor: () => ({ keys: ['heat', 'settings', 'field', 'limit', 'highest'] }),
     valid: fieldNote,
     formula: `${named('next')}(f)=\\Delta T_\\text{max}`,
     source: 'search',
@@ -128,10 +144,10 @@ function risesOf({ before, words, mark }: HeatBeam, heat: Derived<Required<HeatI
   return { hottest, rise, lines, own, within, maxRate };
 }
 
-function neverReached(limit: number): Problem {
+function neverReached(limit: number, highest: number): Problem {
   return new Problem(
     'absent',
-    `At no repetition rate up to a million times the one now does the surface become ${formatReadable(limit, 'K', 'K', 3)} warmer: heat does not limit this field.`,
+    `Up to the highest repetition rate of the laser, ${formatReadable(highest, 'Hz', 'auto:Hz', 3)}, and far above it the surface does not become ${formatReadable(limit, 'K', 'K', 3)} warmer: heat does not limit this field.`,
     { input: riseLimit.id, value: formatReadable(limit, 'K', 'K', 3) },
   );
 }

@@ -12,6 +12,7 @@ import { fieldTime } from './hatch.ts';
 import { type HeatBeam, shapedBeam, unshapedBeam } from './heatBeam.ts';
 import { heatInput, unshapedHeatInput } from './heatPulses.ts';
 import { heatedScan } from './heatScan.ts';
+import { repetitionRate } from './laser.ts';
 import { fieldHeight } from './scannerInputs.ts';
 
 /** A half-space: the same without the back of the part. */
@@ -41,9 +42,20 @@ function estimatesOf(beam: HeatBeam, heat: Derived<Required<HeatInput>>) {
     symbol: rise('point'),
     about:
       'Rise of the surface just before the next pulse where endlessly many come to one point without size. Overestimates by far where the spot is no point.',
-    from: { heat, field: heatedScan },
-    compute: ({ heat, field }) => pointOf(heat, field.rate),
+    from: { heat, rate: repetitionRate },
+    compute: ({ heat, rate }) => pointOf(heat, rate),
     formula: '\\frac{2Q\\,\\zeta(3/2)}{\\rho c\\,(4\\pi\\chi/f_\\text{rep})^{3/2}}',
+    source: 'weber2014',
+  });
+  const brief = derived({
+    ...base,
+    id: `${before}heat.briefPointRise`,
+    name: `rise by the point estimate after 50 pulses${words}`,
+    symbol: rise('point,50'),
+    about: 'The same after 50 pulses, as many as are counted of the spot that stands still.',
+    from: { heat, rate: repetitionRate },
+    compute: ({ heat, rate }) => pointOf(heat, rate, staticPulses),
+    formula: '\\sum_{n=1}^{50}\\frac{2Q}{\\rho c\\,(4\\pi\\chi n/f_\\text{rep})^{3/2}}',
     source: 'weber2014',
   });
   const still = derived({
@@ -52,8 +64,8 @@ function estimatesOf(beam: HeatBeam, heat: Derived<Required<HeatInput>>) {
     name: `rise under a spot that stands still${words}`,
     symbol: rise('still'),
     about: 'Rise in the middle of the spot just before the next pulse after 50 pulses in one place.',
-    from: { heat, field: heatedScan },
-    compute: ({ heat, field }) => staticOf(endless(heat), field.rate, staticPulses),
+    from: { heat, rate: repetitionRate },
+    compute: ({ heat, rate }) => staticOf(endless(heat), rate, staticPulses),
     formula:
       '\\sum_{n=1}^{50}\\frac{2Q}{\\pi(w_\\text{eff}^2+8\\chi n/f_\\text{rep})\\,\\rho c\\sqrt{\\pi\\chi n/f_\\text{rep}}}',
     source: 'weber2014',
@@ -140,7 +152,7 @@ function estimatesOf(beam: HeatBeam, heat: Derived<Required<HeatInput>>) {
     formula: '\\frac{P_\\text{heat}t_\\text{field}}{\\rho c\\,d\\,F\\,G}',
     source: 'definition',
   });
-  return { point, still, moving, own, profile, even, plate, below };
+  return { point, brief, still, moving, own, profile, even, plate, below };
 }
 
 /** Spectrum of a centred round spot for all ages from one period on. */
@@ -150,6 +162,7 @@ function roundSpectrum(spot: Spot, heat: HeatInput, rate: number) {
 
 export const {
   point: pointRise,
+  brief: briefPointRise,
   still: staticRise,
   moving: spotRise,
   own: ownProfile,
@@ -161,6 +174,7 @@ export const {
 
 export const {
   point: unshapedPointRise,
+  brief: unshapedBriefPointRise,
   still: unshapedStaticRise,
   moving: unshapedSpotRise,
   own: unshapedOwnProfile,

@@ -31,7 +31,7 @@ export const rippleSample = derived({
     if (first) return first.id;
     throw new Problem(
       'absent',
-      'No optical constants are kept for this material. Choose a sample that comes near it, or type n and k.',
+      'No optical constants are kept for this material. Choose a sample that comes near it, or type n and k. For heat it is enough to type the absorptance, and with it the thermal values where none are kept.',
       { input: constantsSource.id, value: material },
     );
   },

@@ -17,7 +17,7 @@ export const hottestRateIfThere = ifThere<number | null>({
   symbol: 'f_\\text{heat}',
   unit: 'Hz',
   about:
-    'Repetition rate at which the temperature rise comes to its limit, or nothing where it never does or nothing is known of the material’s heat.',
+    'Repetition rate at which the temperature rise comes to its limit, or nothing where it never does, nothing is known of the material’s heat or pulses crowd at the turns.',
   of: maxHeatRate,
   waits: true,
 });

@@ -30,7 +30,7 @@ export function thermalMaterial(id: string): ThermalMaterial {
   if (row) return row;
   throw new Problem(
     'absent',
-    'No thermal values are kept for this material. Type conductivity, density and specific heat instead.',
+    'No thermal values are kept for this material. Set the source of the thermal values to typed and enter conductivity, density and specific heat; where no optical constants are kept either, set the source of the absorptance to typed as well and enter it.',
     { input: 'heat.thermalSource', value: id, allowed: thermalMaterials.map((one) => one.id).join(', ') },
   );
 }

@@ -22,10 +22,14 @@ export interface HeatedField {
   readonly passTime: number;
 }
 
-/** Where the spot stands: number of the pulse that comes next, and of the line in the last round. */
+/** Where the spot stands, and what place is asked for. */
 export interface HeatPlace {
+  /** Number of the pulse that comes next. */
   readonly pulse: number;
+  /** Number of the line in the last round. */
   readonly line: number;
+  /** How far behind the next pulse the place lies, on the line being written, m; none where left out. */
+  readonly behind?: number;
 }
 
 /** Rise just before the next pulse, K: from its own line, and from all lines before. */
@@ -56,11 +60,10 @@ export function roundsOf({ lines, interlacing }: Pick<HeatedField, 'lines' | 'in
  * pulse by pulse, older ones as continuous lines, long runs of them as integrals over lines, rounds and passes; a
  * hatch that is turned counts as if it were not. To 5e-5 of the rise (against sums of every pulse).
  */
-export function fieldRiseAt(heat: HeatInput, field: HeatedField, { pulse, line }: HeatPlace): RiseParts {
+export function fieldRiseAt(heat: HeatInput, field: HeatedField, place: HeatPlace): RiseParts {
   const { rounds, linesBefore } = roundsOf(field);
   const linesAPass = field.passTime / field.lineTime;
   const last = linesBefore(rounds - 1);
-  const place = { pulse, line };
   const round = (ago: number, passesAgo: number) => {
     const since = last - linesBefore(rounds - 1 - ago) + passesAgo * linesAPass;
     return roundRise(heat, field, place, { ago, since, running: ago === 0 && passesAgo === 0 });
@@ -76,8 +79,12 @@ export function fieldRiseAt(heat: HeatInput, field: HeatedField, { pulse, line }
     scale: (passes) => passes,
     least: leastRounds,
   });
-  return { own: ownLineRise(heat, field.pulseSpacing, field.rate, pulse), lines: thisPass + before };
+  const own = ownLineRise(heat, field.pulseSpacing, field.rate, place.pulse, place.behind);
+  return { own, lines: thisPass + before };
 }
+
+/** The place asked for, counted in pulses along its line. */
+const alongOf = (field: HeatedField, { pulse, behind = 0 }: HeatPlace) => pulse - behind / field.pulseSpacing;
 
 const roundRule = gaussLegendre(4);
 
@@ -136,12 +143,13 @@ const widest = 3.8;
 function evenRoundRise(
   heat: HeatInput,
   field: HeatedField,
-  { pulse }: HeatPlace,
+  place: HeatPlace,
   { ago, since }: RoundAgo,
   from: number,
   to: number,
 ): number {
   const { rounds } = roundsOf(field);
+  const along = alongOf(field, place);
   const reach = widest * Math.sqrt(spreadSquare(heat, (since + to + 1) * field.lineTime));
   const lines = reach / (rounds * field.lineSpacing);
   const middle = -ago / rounds;
@@ -149,7 +157,7 @@ function evenRoundRise(
   if (last <= first) return 0;
   const term = (j: number) => {
     const across = (j * rounds + ago) * field.lineSpacing;
-    return oldLineRise(heat, meanLineAgo(field, pulse, since + j), pulse, across);
+    return oldLineRise(heat, meanLineAgo(field, place.pulse, since + j), along, across);
   };
   const half = (last - first) / 2;
   let sum = 0;
@@ -177,6 +185,7 @@ function run(
   last: number,
 ): number {
   const { rounds } = roundsOf(field);
+  const along = alongOf(field, place);
   const ageOf = (i: number) => since + first + i * step;
   const acrossOf = (i: number) => ((first + i * step) * rounds + ago) * field.lineSpacing;
   const back = field.directions === 'both' && Math.abs(Math.round(since + first)) % 2 === 1;
@@ -185,7 +194,7 @@ function run(
   const term = (i: number) => {
     const line = lineAgo(field, place.pulse, ageOf(i), back);
     const rise = ageOf(i) < oldFrom ? lineRise : oldLineRise;
-    return rise(heat, line, place.pulse, acrossOf(i));
+    return rise(heat, line, along, acrossOf(i));
   };
   // The whole line is older than this by what it took to write it.
   const oldest = (i: number) => spreadSquare(heat, (ageOf(i) + 1) * field.lineTime);

@@ -16,18 +16,49 @@ export interface HeatedLine {
 /** Exponent from which on a Gaussian counts nothing. */
 const deadFrom = 45;
 
-/** Rise, K, that the last of `count` heat inputs on the line being written meets, all before it in the same line: `rate` in Hz. */
-export function ownLineRise(heat: HeatInput, spacing: number, rate: number, count: number): number {
-  const square = (n: number) => (n * spacing) ** 2;
+/**
+ * Rise, K, of the line being written, just before the next pulse, from the `count` heat inputs before it: `behind` (m, 0 or
+ * more) the place where that comes, on the line; `rate` in Hz.
+ */
+export function ownLineRise(
+  heat: HeatInput,
+  spacing: number,
+  rate: number,
+  count: number,
+  behind = 0,
+): number {
+  const square = (n: number) => (n * spacing - behind) ** 2;
   const spread = (n: number) => spreadSquare(heat, n / rate);
   return smoothSum((n) => pulseRise(heat, square(n), n / rate), 1, count, {
     scale: (n) => Math.min(n, (2 * Math.sqrt(spread(n))) / spacing),
-    done: (n) => 2 * square(n) > deadFrom * spread(n),
+    done: (n) => n * spacing > behind && 2 * square(n) > deadFrom * spread(n),
   });
 }
 
+/** Places tried behind the next pulse: in pulse spacings, and in eighths of the spot’s radius. */
+const spacingsTried = [0, 1 / 2, 1, 3 / 2, 2, 3];
+const eighthsTried = Array.from({ length: 16 }, (_, i) => i + 1);
+
 /**
- * Rise, K, that a line leaves at `along` (one of its inputs, by number) and `across` (m) of it. Near inputs are added one
+ * How far behind the next pulse, m, the line being written is hottest just before that comes, among places up to three pulse
+ * spacings or two radii behind and no further than its first pulse: what lies between them is up to 1 % hotter.
+ */
+export function hottestBehind(heat: HeatInput, spacing: number, rate: number, count: number): number {
+  const tried = [
+    ...spacingsTried.map((part) => part * spacing),
+    ...eighthsTried.map((part) => (part * heat.radius) / 8),
+  ];
+  let [best, highest] = [0, 0];
+  for (const behind of tried) {
+    if (behind > count * spacing) continue;
+    const rise = ownLineRise(heat, spacing, rate, count, behind);
+    if (rise > highest) [best, highest] = [behind, rise];
+  }
+  return best;
+}
+
+/**
+ * Rise, K, that a line leaves at `along` (by number of its inputs, also between them) and `across` (m) of it. Near inputs are added one
  * by one, the others as an integral: to 1e-6 of the rise.
  */
 export function lineRise(heat: HeatInput, line: HeatedLine, along: number, across: number): number {
@@ -45,7 +76,8 @@ export function lineRise(heat: HeatInput, line: HeatedLine, along: number, acros
       done: (n) => 2 * square(at(n)) > deadFrom * spreadSquare(heat, ageOf(at(n))),
     });
   };
-  return side(1, along, count - along) + side(-1, along - 1, along);
+  const near = Math.min(Math.max(0, Math.round(along)), count);
+  return side(1, near, count - near) + side(-1, near - 1, near);
 }
 
 const rule = gaussLegendre(32);
@@ -61,8 +93,7 @@ const widest = 3.8;
 export function oldLineRise(heat: HeatInput, line: HeatedLine, along: number, across: number): number {
   const { spacing, count, age, ageStep } = line;
   const youngest = Math.min(age, age + (count - 1) * ageStep);
-  if (spreadSquare(heat, youngest) < (6 * spacing) ** 2)
-    return lineRise(heat, line, Math.round(along), across);
+  if (spreadSquare(heat, youngest) < (6 * spacing) ** 2) return lineRise(heat, line, along, across);
   const oldest = Math.max(age, age + (count - 1) * ageStep);
   const reach = (widest * Math.sqrt(spreadSquare(heat, oldest))) / spacing;
   const [from, to] = [Math.max(-0.5, along - reach), Math.min(count - 0.5, along + reach)];

@@ -2,8 +2,9 @@ import type { Progress } from '../numerics/progress.ts';
 import { findRoot } from '../numerics/roots.ts';
 import { type Hatch, lineCount } from './hatch.ts';
 import { fieldRiseAt, type HeatedField, type HeatPlace, type RiseParts, roundsOf } from './heatField.ts';
+import { hottestBehind } from './heatLine.ts';
 import type { HeatInput } from './heatPulse.ts';
-import { fieldTimes, lineTimes, type ScanMotion } from './scanTime.ts';
+import { fieldTimes, lineTimes, overscan, type ScanMotion } from './scanTime.ts';
 
 /** What a field is written with. */
 export interface ScanSettings {
@@ -29,10 +30,19 @@ export function heatedField({ hatch, motion, pulseSpacing }: ScanSettings, rate:
   };
 }
 
+/**
+ * Whether pulses crowd where the scanner turns with the laser on, written at `rate` (Hz): where it turns within more than a
+ * pulse spacing, so that more than two pulses come there besides those of a {@link heatedField}.
+ */
+export function crowdsAtTurns({ motion, pulseSpacing }: ScanSettings, rate: number): boolean {
+  return motion.turnRound === 'inside' && overscan(pulseSpacing * rate, motion.acceleration) > pulseSpacing;
+}
+
 /** The hottest state, with where it is met. */
 export interface Hottest extends RiseParts, HeatPlace {
   /** K. */
   readonly rise: number;
+  readonly behind: number;
 }
 
 /** Where along a line is looked: both ends, where the line before turned round just now, and between them. */
@@ -40,7 +50,8 @@ const alongLine = [0, 1 / 256, 1 / 64, 1 / 16, 1 / 4, 1 / 2, 3 / 4, 15 / 16, 1];
 
 /**
  * The highest rise just before a pulse, in the last round of the last pass: eleven places along a line, its last line, and
- * where rounds or passes came before also its middle line. What lies between the places may be a few per cent higher.
+ * where rounds or passes came before also its middle line; with the spot at each, where the next pulse comes and where the
+ * line being written is hottest. What lies between the places may be a few per cent higher.
  */
 export function hottestRise(heat: HeatInput, field: HeatedField): Hottest {
   const { rounds, linesIn } = roundsOf(field);
@@ -51,19 +62,22 @@ export function hottestRise(heat: HeatInput, field: HeatedField): Hottest {
   let best: Hottest | undefined;
   for (const line of new Set(lines))
     for (const pulse of new Set(pulses)) {
-      const parts = fieldRiseAt(heat, field, { pulse, line });
-      const rise = parts.own + parts.lines;
-      if (best === undefined || rise > best.rise) best = { ...parts, rise, pulse, line };
+      const hottest = hottestBehind(heat, field.pulseSpacing, field.rate, pulse);
+      for (const behind of new Set([0, hottest])) {
+        const parts = fieldRiseAt(heat, field, { pulse, line, behind });
+        const rise = parts.own + parts.lines;
+        if (best === undefined || rise > best.rise) best = { ...parts, rise, pulse, line, behind };
+      }
     }
   return best!;
 }
 
 /** Doublings of the rate that are tried, upwards and downwards. */
-const [doublings, halvings] = [20, 60];
+const [doublings, halvings] = [40, 60];
 
 /**
  * The lowest repetition rate, Hz, at which `riseAt` reaches `limit`, looked for from `rate` on in doublings; undefined where
- * it is not reached in twenty of them. Where it is passed already, the nearest one below.
+ * it is not reached in forty of them. Where it is passed already, the nearest one below.
  */
 export function rateReaching(
   riseAt: (rate: number) => number,

@@ -1,7 +1,7 @@
 import { fieldRiseAt, type HeatedField } from './heatField.ts';
-import { ownLineRise } from './heatLine.ts';
+import { hottestBehind, ownLineRise } from './heatLine.ts';
 import type { HeatInput } from './heatPulse.ts';
-import { heatedField, hottestRise, type ScanSettings } from './heatRate.ts';
+import { crowdsAtTurns, type Hottest, heatedField, hottestRise, type ScanSettings } from './heatRate.ts';
 
 /** What is changed against the field as it stands. */
 export type HeatChange =
@@ -77,10 +77,14 @@ const changes: readonly HeatChange[] = [
   'interlaceEight',
 ];
 
-/** What a longer wait, other rates and spacings and interlaced lines make of the rise, pulse energy held. */
+/**
+ * What a longer wait, other rates and spacings and interlaced lines make of the rise, pulse energy held; without those with
+ * which pulses would crowd at the turns.
+ */
 export function heatVariations(heat: HeatInput, settings: ScanSettings, rate: number): HeatVariation[] {
-  return changes.map((change) => {
+  return changes.flatMap((change) => {
     const { settings: varied, rate: at } = changed(settings, rate, change);
+    if (crowdsAtTurns(varied, at)) return [];
     const field = heatedField(varied, at);
     return {
       change,
@@ -101,16 +105,20 @@ export function risingCounts(last: number, most = 48): Float64Array {
   return Float64Array.from(new Set(counts.map((count) => Math.max(1, count))));
 }
 
-/** Rise, K, just before the next pulse of the first line, after `counts` pulses of it. */
+/** Rise, K, of the hottest place of the first line just before its next pulse, after `counts` pulses of it. */
 export function riseAlongLine(heat: HeatInput, field: HeatedField, counts: Float64Array): Float64Array {
-  return counts.map((count) => ownLineRise(heat, field.pulseSpacing, field.rate, count));
+  const { pulseSpacing, rate } = field;
+  return counts.map((count) => {
+    const behind = hottestBehind(heat, pulseSpacing, rate, count);
+    return ownLineRise(heat, pulseSpacing, rate, count, behind);
+  });
 }
 
-/** Rise, K, just before a pulse of the first round, that pulse's number given, after `counts` whole lines of it. */
+/** Rise, K, just before a pulse of the first round, that pulse's number and the place given, after `counts` whole lines of it. */
 export function riseByLines(
   heat: HeatInput,
   field: HeatedField,
-  pulse: number,
+  { pulse, behind }: Pick<Hottest, 'pulse' | 'behind'>,
   counts: Float64Array,
 ): Float64Array {
   const round = {
@@ -121,7 +129,7 @@ export function riseByLines(
     passes: 1,
   };
   return counts.map((line) => {
-    const { own, lines } = fieldRiseAt(heat, round, { pulse, line });
+    const { own, lines } = fieldRiseAt(heat, round, { pulse, line, behind });
     return own + lines;
   });
 }

@@ -22,12 +22,12 @@ const field: HeatedField = {
 };
 
 /** Every pulse of every line of every pass, one by one: the order written down, nothing taken together. */
-function direct(heat: HeatInput, field: HeatedField, pulse: number, line: number): number {
+function direct(heat: HeatInput, field: HeatedField, pulse: number, line: number, behind = 0): number {
   const { pulses, pulseSpacing, rate, lines, lineSpacing, lineTime, passTime } = field;
   const { rounds, linesIn, linesBefore } = roundsOf(field);
   const turn = linesBefore(rounds - 1) + line;
   const now = (field.passes - 1) * passTime + turn * lineTime + pulse / rate;
-  const at = { x: pulse * pulseSpacing, y: (line * rounds + rounds - 1) * lineSpacing };
+  const at = { x: pulse * pulseSpacing - behind, y: (line * rounds + rounds - 1) * lineSpacing };
   const forwardNow = turn % 2 === 0;
   let sum = 0;
   for (let pass = 0; pass < field.passes; pass++)
@@ -80,9 +80,17 @@ describe('a field against every pulse one by one', () => {
       // Below e^(−22) of what one pulse leaves in its middle nothing counts.
       const least = 1e-9 * pulseRise(heat, 0, 1 / changed.rate);
       for (const line of new Set([top, top - 1, Math.floor(top / 2), 1, 0].filter((one) => one >= 0)))
-        for (const pulse of [1, 10, 60, 119]) {
-          const { own, lines } = fieldRiseAt(heat, changed, { pulse, line });
-          const expected = direct(heat, changed, pulse, line);
+        for (const [pulse, behind] of [
+          [1, 0],
+          [1, 0.9 * changed.pulseSpacing],
+          [10, 0],
+          [60, 0],
+          [60, 2.4 * changed.pulseSpacing],
+          [119, 0],
+          [119, 1.5 * heat.radius],
+        ] as const) {
+          const { own, lines } = fieldRiseAt(heat, changed, { pulse, line, behind });
+          const expected = direct(heat, changed, pulse, line, behind);
           worst = Math.max(worst, Math.abs(own + lines - expected) / (expected + least));
         }
       console.log(`${name}: ${worst.toExponential(1)}`);

@@ -3,7 +3,7 @@ import type { Hatch } from '../../lib/process/hatch.ts';
 import { evenFieldRise, warmThroughRise } from '../../lib/process/heatArea.ts';
 import { fieldRiseAt } from '../../lib/process/heatField.ts';
 import type { HeatInput } from '../../lib/process/heatPulse.ts';
-import { heatedField, hottestRise, rateReaching } from '../../lib/process/heatRate.ts';
+import { crowdsAtTurns, heatedField, hottestRise, rateReaching } from '../../lib/process/heatRate.ts';
 import { pointRise } from '../../lib/process/heatSums.ts';
 import type { ScanMotion } from '../../lib/process/scanTime.ts';
 import { expectClose } from '../close.ts';
@@ -83,6 +83,35 @@ it('the hottest place is no cooler than others tried', () => {
       }
     }
   }
+});
+
+it('the hottest place lies where the last pulses came where these are apart', () => {
+  for (const [pulseSpacing, acceleration] of [
+    [1e-6, 1e4],
+    [4e-6, 1e5],
+    [10e-6, 1e6],
+    [40e-6, 1e8],
+  ] as const) {
+    const apart = heatedField({ ...settings, pulseSpacing, motion: { ...motion, acceleration } }, 1e6);
+    const hottest = hottestRise(steel, apart);
+    const { pulse, line } = hottest;
+    for (let part = 0; part <= 4; part += 0.05) {
+      for (const behind of [part * steel.radius, part * pulseSpacing]) {
+        if (behind > pulse * pulseSpacing) continue;
+        const { own, lines } = fieldRiseAt(steel, apart, { pulse, line, behind });
+        expect(own + lines).toBeLessThanOrEqual(1.02 * hottest.rise);
+      }
+    }
+    if (pulseSpacing > 2 * steel.radius) expect(hottest.behind).toBe(pulseSpacing);
+  }
+});
+
+it('pulses crowd at turns with the laser on from where those are longer than a pulse spacing', () => {
+  const inside = { ...settings, motion: { ...motion, turnRound: 'inside' as const } };
+  // v²/(2a) = p at v = √(2·1e4·1e-6) = 0.141 m/s, 141 kHz.
+  expect(crowdsAtTurns(inside, 140e3)).toBe(false);
+  expect(crowdsAtTurns(inside, 143e3)).toBe(true);
+  expect(crowdsAtTurns(settings, 1e9)).toBe(false);
 });
 
 it('the rate at which a limit is reached', () => {
