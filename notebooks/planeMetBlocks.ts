@@ -29,7 +29,7 @@ export const planeMetBlocks: readonly Block[] = [
     prose: prose`
       ## The plane actually met
 
-      The profile that was chosen exists in one plane, and near it for the length of its **depth of focus**. Over a field the surface does not stay there: the part is **tilted** or not flat, and the focus of the scan lens moves with the place (**field curvature**) and as the optics warm up (**thermal shift**). It is mapped as z, the position of the surface against the focus; the curvature typed is how much further off the focus lies at half the width of the field, and it grows with the square of the distance from the middle.
+      The profile that was chosen exists in one plane, and near it for the length of its **depth of focus**. Over a field the surface does not stay there: the part is **tilted** or not flat, and the focus of the scan lens moves with the place (**field curvature**) and as the optics warm up (**thermal shift**). Where the surface does not stand in one plane, a map shows z, its position against the focus; the curvature typed is how much further off the focus lies at half the width of the field, and it grows with the square of the distance from the middle.
     `,
   },
   {
