@@ -1,24 +1,23 @@
 import { edgeExcess, edgeWidth } from '../lib/design/edges.ts';
-import { overscanLength } from '../lib/design/hatch.ts';
+import { hatch, overscanLength } from '../lib/design/hatch.ts';
 import { spotDiameter } from '../lib/design/pulsesOnPlace.ts';
-import { passes } from '../lib/design/scanInputs.ts';
 import { directions, hatchAngle, interlacing, turnRound } from '../lib/design/scannerInputs.ts';
 import { phrase, says } from './prose.ts';
 
 /** In which order lines and passes are written. */
 export const pathOrderSaid = says(
-  { inter: interlacing, directions, passes, angle: hatchAngle },
-  ({ inter, directions, passes: count, angle }) => {
+  { inter: interlacing, directions, hatch, angle: hatchAngle },
+  ({ inter, directions, hatch: { passes: count }, angle }) => {
     const way = directions === 'both' ? 'to and fro' : 'all the same way';
     const every = Math.round(inter);
     const lines =
       every > 1
         ? `Every ${every === 2 ? 'second' : every === 3 ? 'third' : `${every}th`} line is written first, ${way}, then round by round those between: neighbouring lines follow one another later, and the part has time to cool.`
         : `The lines are written one beside the other, ${way}.`;
-    if (Math.round(count) === 1) return lines;
+    if (count === 1) return lines;
     return angle === 0
-      ? phrase`${lines} Each of the ${passes} passes goes along the same lines.`
-      : phrase`${lines} Each of the ${passes} passes is turned by ${hatchAngle} against the one before.`;
+      ? phrase`${lines} Each of the ${`${count}`} passes goes along the same lines.`
+      : phrase`${lines} Each of the ${`${count}`} passes is turned by ${hatchAngle} against the one before.`;
   },
 );
 

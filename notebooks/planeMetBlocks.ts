@@ -1,6 +1,6 @@
 import { fieldCurvature, heightError, thermalShift, tilt, tiltDirection } from '../lib/design/depthInUse.ts';
 import { depthOfFocus, depthTolerance } from '../lib/design/depthOfFocus.ts';
-import { zMet } from '../lib/design/fieldPlanes.ts';
+import { fieldPlanes, zMet } from '../lib/design/fieldPlanes.ts';
 import { workpieceZ } from '../lib/design/focus.ts';
 import { deepestDipMet, highestPeakMet, lowestPeakMet } from '../lib/design/planesMet.ts';
 import {
@@ -12,7 +12,13 @@ import {
 } from '../lib/design/usableField.ts';
 import type { Block } from './document.ts';
 import { fieldPlanesFigure, profilesMetFigure } from './planeMetFigures.ts';
-import { cornersSaid, depthCauseSaid, profilesMetSaid, usableFieldSaid } from './planeMetSentences.ts';
+import {
+  cornersSaid,
+  depthCauseSaid,
+  onePlaneSaid,
+  profilesMetSaid,
+  usableFieldSaid,
+} from './planeMetSentences.ts';
 import { prose } from './prose.ts';
 
 /** Where the surface stands against the focus over the field, and what becomes of the profile there. */
@@ -23,7 +29,7 @@ export const planeMetBlocks: readonly Block[] = [
     prose: prose`
       ## The plane actually met
 
-      The profile that was chosen exists in one plane, and near it for the length of its **depth of focus**. Over a field the surface does not stay there: the part is **tilted** or not flat, and the focus of the scan lens moves with the place (**field curvature**) and as the optics warm up (**thermal shift**). The map shows z, the position of the surface against the focus; the curvature typed is how much further off the focus lies at half the width of the field, and it grows with the square of the distance from the middle.
+      The profile that was chosen exists in one plane, and near it for the length of its **depth of focus**. Over a field the surface does not stay there: the part is **tilted** or not flat, and the focus of the scan lens moves with the place (**field curvature**) and as the optics warm up (**thermal shift**). Where the surface does not stand in one plane, a map shows z, its position against the focus; the curvature typed is how much further off the focus lies at half the width of the field, and it grows with the square of the distance from the middle.
     `,
   },
   {
@@ -32,7 +38,8 @@ export const planeMetBlocks: readonly Block[] = [
     heading: 'What moves the surface against the focus',
     inputs: [workpieceZ, tilt, tiltDirection, heightError, fieldCurvature, thermalShift, depthTolerance],
   },
-  fieldPlanesFigure,
+  { kind: 'prose', id: 'one-plane', prose: prose`${onePlaneSaid}` },
+  { ...fieldPlanesFigure, needs: [fieldPlanes] },
   {
     kind: 'prose',
     id: 'usable-field',

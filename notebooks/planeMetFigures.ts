@@ -22,8 +22,6 @@ export const fieldPlanesFigure = figure({
     const place = (at: number, count: number, length: number) => milli * length * (at / (count - 1) - 0.5);
     const x = line.x.map((at) => place(at, columns, width));
     const y = line.y.map((at) => place(at, rows, height));
-    // A surface in one plane has one colour, in the middle of a scale of a micrometre.
-    const half = high > low ? 0 : 0.5;
     return {
       title: 'Where the surface stands against the focus over the field',
       x: {
@@ -39,15 +37,11 @@ export const fieldPlanesFigure = figure({
         rows,
         values: z,
         perValue: micro,
-        range: [micro * low - half, micro * high + half],
+        range: [micro * low, micro * high],
         label: 'z, behind the focal plane',
         unit: 'µm',
       },
-      summary: `${
-        high > low
-          ? `Over the field the surface stands between z = ${shownDepth(low)} and ${shownDepth(high)}, height error and thermal shift not counted.`
-          : `The surface stands at z = ${shownDepth(low)} everywhere, height error and thermal shift not counted.`
-      } ${none ? 'In the plane set the plateau is less even than the tolerance: there is no depth of focus, and no outline.' : outlineSaid(room)}`,
+      summary: `Over the field the surface stands between z = ${shownDepth(low)} and ${shownDepth(high)}, height error and thermal shift not counted. ${none ? 'In the plane set the plateau is less even than the tolerance: there is no depth of focus, and no outline.' : outlineSaid(room)}`,
     };
   },
 });

@@ -1,7 +1,8 @@
 import { shownDepth } from '../lib/design/alongBeam.ts';
 import { fieldWidth, zSpread } from '../lib/design/depthInUse.ts';
 import { depthOfFocus } from '../lib/design/depthOfFocus.ts';
-import { depthUse, zMetSpread } from '../lib/design/fieldPlanes.ts';
+import { depthUse, field, surface, zMetSpread, zWidthSpread } from '../lib/design/fieldPlanes.ts';
+import { workpieceZ } from '../lib/design/focus.ts';
 import { deepestDipMet, highestPeakMet, lowestPeakMet } from '../lib/design/planesMet.ts';
 import { dip, peakFluence } from '../lib/design/spot.ts';
 import {
@@ -12,6 +13,7 @@ import {
   usableFieldMoved,
   usableFields,
 } from '../lib/design/usableField.ts';
+import { isFlat } from '../lib/process/fieldSurface.ts';
 import { phrase, says } from './prose.ts';
 
 const moveText = (move: number) =>
@@ -80,12 +82,30 @@ export const depthCauseSaid = says(
 );
 
 /** Why this is not the spread of the page on the depth of focus; nothing where it is. */
-export const cornersSaid = says({ met: zMetSpread, spread: zSpread }, ({ met, spread }) => {
-  if (Math.abs(met - spread) <= 1e-6 * spread) return '';
-  return met > spread
-    ? phrase`With its corners the field takes ${zMetSpread} along z, where along the width alone it would take ${zSpread}.`
-    : phrase`The field takes ${zMetSpread} along z, less than the ${zSpread} of all causes at their worst together: tilt and curvature are not at their worst in the same place.`;
-});
+export const cornersSaid = says(
+  { met: zMetSpread, along: zWidthSpread, spread: zSpread },
+  ({ met, along, spread }) => {
+    const less = (one: number, other: number) => one < other - 1e-6 * spread;
+    if (!less(met, spread) && !less(spread, met)) return '';
+    const together = 'tilt and curvature are not at their worst in the same place';
+    if (less(met, spread))
+      return phrase`The field takes ${zMetSpread} along z, less than the ${zSpread} of all causes at their worst together: ${together}.`;
+    const corners = phrase`With its corners the field takes ${zMetSpread} along z, where along the width alone, through the middle, it would take ${zWidthSpread}`;
+    return less(along, spread)
+      ? phrase`${corners}: less than the ${zSpread} of all causes at their worst together.`
+      : phrase`${corners}.`;
+  },
+);
+
+/** Stands in place of the map where it would show one value. */
+export const onePlaneSaid = says(
+  { surface, field },
+  ({ surface }) =>
+    isFlat(surface)
+      ? phrase`The surface stands at z = ${workpieceZ} all over the field, height error and thermal shift not counted: in one plane there is nothing to map. A tilt or a field curvature brings the map.`
+      : '',
+  [workpieceZ],
+);
 
 /** Changes of the peak below this are called none. */
 const little = 5e-3;

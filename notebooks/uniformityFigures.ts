@@ -1,7 +1,12 @@
 import { largestModulation } from '../lib/design/comparisonInputs.ts';
 import { lineSpacing } from '../lib/design/scanInputs.ts';
 import { modulation, unshapedModulation } from '../lib/design/uniformity.ts';
-import { acrossLines, lineProfiles, modulationBySpacing } from '../lib/design/uniformityCharts.ts';
+import {
+  acrossLines,
+  lineProfiles,
+  modulationBySpacing,
+  noModulation,
+} from '../lib/design/uniformityCharts.ts';
 import { niceEnd } from '../lib/numerics/niceEnd.ts';
 import { largest } from './columns.ts';
 import { type FigureSpec, figure } from './document.ts';
@@ -10,26 +15,27 @@ import { fluenceText, lengthText, percentText } from './shortTexts.ts';
 const micrometres = (values: Float64Array) => values.map((value) => 1e6 * value);
 const percent = (values: Float64Array) => values.map((value) => 100 * value);
 
-/** Spacing of the deepest local minimum of a curve; undefined where it has none. */
-function minimumOf(spacing: Float64Array, values: Float64Array): number | undefined {
-  let best: number | undefined;
-  for (let i = 1; i + 1 < values.length; i++) {
-    // A minimum after a rise: the flat start, where nothing is modulated, is none.
-    if (values[i]! >= values[i - 1]! || values[i]! > values[i + 1]!) continue;
-    if (Math.max(...values.subarray(0, i)) < values[i]! + 0.01) continue;
-    if (best === undefined || values[i]! < values[best]!) best = i;
-  }
-  return best === undefined ? undefined : spacing[best];
+/** What the modulation with the plate has of minima; names the first three. */
+function minimaText(minima: Float64Array, least: Float64Array): string {
+  if (minima.length === 0) return 'With the plate it has no minimum after a rise.';
+  const left = (value: number) =>
+    value < noModulation ? `less than ${percentText(noModulation)}` : percentText(value);
+  const each = Array.from(minima.subarray(0, 3), (at) => at).map(
+    (at, i) => `${lengthText(at)} (${left(least[i]!)})`,
+  );
+  const more = minima.length > each.length ? `, the first of ${minima.length}` : '';
+  const last = each.pop()!;
+  const named = each.length === 0 ? `a minimum at ${last}` : `minima at ${each.join(', ')} and ${last}`;
+  return `With the plate it does not only rise: after a rise it has ${named}${more}.`;
 }
 
 /** Modulation against line spacing for both beams, with what is let pass. */
 export const modulationFigure = figure({
   id: 'modulation-by-spacing',
   from: { curve: modulationBySpacing, today: lineSpacing, limit: largestModulation },
-  view: ({ curve: { spacing, shaped, plain }, today, limit }): FigureSpec => {
+  view: ({ curve: { spacing, shaped, plain, minima, least }, today, limit }): FigureSpec => {
     const x = micrometres(spacing);
     const end = x.at(-1)!;
-    const least = minimumOf(spacing, shaped);
     return {
       title: 'Modulation across the lines, against line spacing',
       x: { label: 'line spacing', unit: 'µm', domain: [0, end] },
@@ -46,7 +52,7 @@ export const modulationFigure = figure({
           ? [{ kind: 'horizontal', y: 100 * limit, label: 'let pass', role: 'reference' } as const]
           : []),
       ],
-      summary: `At ${lengthText(spacing[119]!)} the modulation is ${percentText(shaped[119]!)} with the plate and ${percentText(plain[119]!)} without it, at ${lengthText(spacing.at(-1)!)} ${percentText(shaped.at(-1)!)} and ${percentText(plain.at(-1)!)}. ${least === undefined ? 'With the plate it has no minimum after a rise.' : `With the plate it does not only rise: after a rise it falls again to a minimum at ${lengthText(least)}.`}`,
+      summary: `At ${lengthText(spacing[119]!)} the modulation is ${percentText(shaped[119]!)} with the plate and ${percentText(plain[119]!)} without it, at ${lengthText(spacing.at(-1)!)} ${percentText(shaped.at(-1)!)} and ${percentText(plain.at(-1)!)}. ${minimaText(minima, least)}`,
     };
   },
 });

@@ -7,12 +7,17 @@ import {
   noModulationBelow,
   unshapedModulation,
 } from '../lib/design/uniformity.ts';
-import { allowedSpacings, evenerSpacing, lineProfiles } from '../lib/design/uniformityCharts.ts';
+import {
+  allowedSpacings,
+  evenerSpacing,
+  lineProfiles,
+  noModulation,
+} from '../lib/design/uniformityCharts.ts';
+import { type KeptSpacings, same } from '../lib/process/spacingSearch.ts';
 import { type Phrase, phrase, says } from './prose.ts';
 import { lengthText, percentText } from './shortTexts.ts';
 
-/** A modulation below this is none that could be measured. */
-const none = 1e-4;
+const none = noModulation;
 const left = (value: number) => (value < none ? `less than ${percentText(none)}` : percentText(value));
 
 /** How even a field is across its lines and along them. */
@@ -61,33 +66,41 @@ export const noneBelowSaid = says(
 export const evenerSaid = says(
   { evener: evenerSpacing, today: lineSpacing, m: modulation },
   ({ evener: { best }, today, m }) => {
-    if (m < none) return 'No other line spacing could make it more even to any purpose.';
+    if (m < none)
+      return `With the plate the field is as even as lines can make it: across them less than ${percentText(none)} of modulation is left.`;
     if (best === null)
       return 'Between half today’s line spacing and one and a half times it the modulation has no minimum.';
     const { spacing, modulation: there } = best;
     const at = `lines ${lengthText(spacing, 4)} apart`;
-    if (Math.abs(spacing / today - 1) < 0.01)
+    if (Math.abs(spacing / today - 1) < same)
       return 'Today’s line spacing lies in a minimum of the modulation: a little closer or a little further is less even.';
     if (there >= m)
       return `The best minimum between half today’s line spacing and one and a half times it, ${left(there)} at ${at}, is no more even than today’s.`;
     const share = percentText(Math.abs(1 - today / spacing), 2);
     return spacing > today
-      ? `A minimum lies further out: ${at} leave ${left(there)}, more even than today’s, with ${share} fewer lines. The mean accumulated fluence falls by as much.`
-      : `A minimum lies closer in: ${at} leave ${left(there)}, more even than today’s, with ${share} more lines. The mean accumulated fluence rises by as much.`;
+      ? `The nearest minimum with wider lines is more even: ${at} leave ${left(there)}, with ${share} fewer lines than today’s. The mean accumulated fluence falls by as much.`
+      : `Up to one and a half times today’s line spacing no minimum with wider lines is more even. One with closer lines is: ${at} leave ${left(there)}, with ${share} more lines than today’s. The mean accumulated fluence rises by as much.`;
   },
 );
+
+/** Which spacings of one beam keep the modulation let pass, besides those up to the first. */
+const furtherText = ({ further }: KeptSpacings) =>
+  further === null
+    ? 'and no wider one does'
+    : `and wider ones from ${lengthText(further.from)} to ${lengthText(further.to)} keep it as well`;
 
 /** Which beam needs the closer lines for the modulation let pass. */
 export const closerLinesSaid = says(
   { allowed: allowedSpacings, limit: largestModulation },
   ({ allowed: { shaped, plain } }) => {
-    const both = phrase`All lines up to ${lengthText(shaped)} apart with the plate, and up to ${lengthText(plain)} without it, keep the modulation at ${largestModulation} or below`;
+    const each = phrase`With the plate every line spacing up to ${lengthText(shaped.all)} keeps the modulation at ${largestModulation} or below, ${furtherText(shaped)}. With the plate taken out every one up to ${lengthText(plain.all)} does, ${furtherText(plain)}.`;
+    const both = phrase`${each} The widest lines that keep it lie ${lengthText(shaped.widest)} apart with the plate and ${lengthText(plain.widest)} without it`;
     const share = (ratio: number) => percentText(ratio - 1, 2);
-    if (shaped > 1.02 * plain)
-      return phrase`${both}: the plain beam needs the closer lines, the shaped one lets them lie ${share(shaped / plain)} further apart.`;
-    if (plain > 1.02 * shaped)
-      return phrase`${both}: the shaped beam needs the closer lines, the plain one lets them lie ${share(plain / shaped)} further apart.`;
-    return phrase`${both}: both need lines as close.`;
+    if (shaped.widest > 1.02 * plain.widest)
+      return phrase`${both}: the plain beam needs the closer lines, the shaped one lets them lie ${share(shaped.widest / plain.widest)} further apart.`;
+    if (plain.widest > 1.02 * shaped.widest)
+      return phrase`${both}: the shaped beam needs the closer lines, the plain one lets them lie ${share(plain.widest / shaped.widest)} further apart.`;
+    return phrase`${both}: both need lines about as close.`;
   },
 );
 

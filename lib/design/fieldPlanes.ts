@@ -1,11 +1,13 @@
 import { derived } from '../graph/define.ts';
 import { formatReadable } from '../graph/units.ts';
 import type { Stretch } from '../optics/depthInUse.ts';
+import { Problem } from '../problem.ts';
 import { checkField, type FieldSize } from '../process/fieldChecks.ts';
 import {
   depthTaken,
   fieldSurface,
   heightAt,
+  isFlat,
   rangeOver,
   steadyWithin,
   worstCase,
@@ -82,6 +84,24 @@ export const zMetSpread = derived({
   source: 'definition',
 });
 
+export const zWidthSpread = derived({
+  id: 'workpiece.zWidthSpread',
+  name: 'spread in z along the width of the field',
+  symbol: '\\Delta z_\\text{W}',
+  unit: 'm',
+  display: 'um',
+  about:
+    'Distance along z from the nearest to the furthest position that the surface takes along the width of the field, through its middle, corners not included. The spread in z over the field adds the worst of tilt and of curvature, which need not lie in the same place.',
+  from: { surface, field, ...unsteady },
+  compute: ({ surface, field, ...unsteady }) => {
+    const { from, to } = worstCase(rangeOver(surface, { width: field.width, height: 0 }), unsteady);
+    return to - from;
+  },
+  shownAs: (length) => shownDepth(length),
+  formula: '\\max_{y=0}\\text{surface}-\\min_{y=0}\\text{surface}+2h+|\\delta|',
+  source: 'definition',
+});
+
 /** Columns and rows of the map along the longer side. */
 const finest = 97;
 
@@ -91,9 +111,15 @@ export const fieldPlanes = derived({
   symbol: 'z(x,y)',
   unit: { columns: 'none', rows: 'none', z: 'm', room: 'm' },
   about:
-    'Position of the surface against the focus over the field, row by row from its lower edge, and the room that is left between the worst case there, of height error and thermal shift, and the nearer end of the depth of focus: below 0 where the profile leaves its tolerance.',
+    'Position of the surface against the focus over the field, row by row from its lower edge, and the room that is left between the worst case there, of height error and thermal shift, and the nearer end of the depth of focus: below 0 where the profile leaves its tolerance. None where the surface stands in one plane: there is nothing to map.',
   from: { surface, field, depth: planeDepth, ...unsteady },
   compute: ({ surface, field, depth, ...unsteady }) => {
+    if (isFlat(surface))
+      throw new Problem(
+        'absent',
+        'The surface stands in one plane over the whole field: there is nothing to map. Give a tilt or a field curvature.',
+        { input: tilt.id },
+      );
     const steps = (length: number, other: number) =>
       Math.max(9, Math.round(finest * Math.min(1, length / other)));
     const columns = steps(field.width, field.height);

@@ -4,7 +4,14 @@ import type { Spot } from '../optics/askedSpot.ts';
 import { Problem } from '../problem.ts';
 import { doseAcross, lineDose } from '../process/lineDose.ts';
 import { lineProfile } from '../process/lineProfile.ts';
-import { evenestNear, modulationOf, type Spacing, widestSpacing } from '../process/spacingSearch.ts';
+import {
+  evenerNear,
+  type KeptSpacings,
+  keptSpacings,
+  minimaInChart,
+  modulationOf,
+  type Spacing,
+} from '../process/spacingSearch.ts';
 import { accumulatedFluence, unshapedAccumulatedFluence } from './accumulated.ts';
 import { largestModulation } from './comparisonInputs.ts';
 import { asked, unshapedAsked } from './marks.ts';
@@ -19,15 +26,24 @@ export const modulationBySpacing = derived({
   id: 'scan.modulationBySpacing',
   name: 'modulation against line spacing',
   symbol: 'm(\\Delta y)',
-  unit: { spacing: 'm', shaped: '1', plain: '1' },
+  unit: { spacing: 'm', shaped: '1', plain: '1', minima: 'm', least: '1' },
   about:
-    'Modulation of the accumulated fluence across the lines for line spacings up to one and a half diameters of the wider spot, or a little beyond that of today, but no more than four diameters; with the plate and with the plate taken out.',
+    'Modulation of the accumulated fluence across the lines for line spacings up to one and a half diameters of the wider spot, or a little beyond that of today, but no more than four diameters; with the plate and with the plate taken out. With it the spacings of the minima with the plate that follow a rise of 1\u202f% or more, and what they leave.',
   from: { ...bothSpots, ...bothWidths, today: lineSpacing },
   compute: ({ spot, plain, width, plainWidth, today }) => {
     const wider = Math.max(width, plainWidth);
     const end = Math.min(Math.max(1.5 * wider, 1.25 * today), 4 * wider);
     const spacing = Float64Array.from({ length: 240 }, (_, i) => ((i + 1) * end) / 240);
-    return { spacing, shaped: spacing.map(modulationOf(spot)), plain: spacing.map(modulationOf(plain)) };
+    const modulationAt = modulationOf(spot);
+    const shaped = spacing.map(modulationAt);
+    const minima = minimaInChart(modulationAt, spacing, shaped);
+    return {
+      spacing,
+      shaped,
+      plain: spacing.map(modulationOf(plain)),
+      minima: Float64Array.from(minima, (one) => one.spacing),
+      least: Float64Array.from(minima, ({ modulation }) => modulation),
+    };
   },
   shownAs: ({ spacing }) =>
     `${spacing.length} spacings up to ${formatReadable(spacing.at(-1)!, 'm', 'um', 3)}`,
@@ -102,21 +118,24 @@ export const acrossLines = derived({
 
 export const evenerSpacing = derived({
   id: 'scan.evenerSpacing',
-  name: 'line spacing near that of today at which the field is most even',
+  name: 'line spacing near that of today with a minimum of the modulation',
   symbol: '\\Delta y_\\text{even}',
   unit: { best: { spacing: 'm', modulation: '1' } },
   about:
-    'Where the modulation with the plate has its lowest local minimum between half the line spacing and one and a half times it; none where it only rises with the spacing there.',
+    'Local minimum of the modulation with the plate between half the line spacing and one and a half times it: that in which today’s lies, to 1\u202f%; else the nearest wider one that is more even, as wider lines are fewer; else the nearest closer one that is; else the lowest. None where the modulation has no local minimum there.',
   from: { spot: asked, today: lineSpacing, width: spotDiameter },
   compute: ({ spot, today, width }): { best: Spacing | null } => {
     requireField(today, width, 'lines');
-    return { best: evenestNear(modulationOf(spot), today) };
+    return { best: evenerNear(modulationOf(spot), today) };
   },
   shownAs: ({ best }) => (best === null ? 'none' : formatReadable(best.spacing, 'm', 'um', 3)),
-  formula: '\\arg\\min m(\\Delta y)',
+  formula: "m'(\\Delta y)=0,\\ m<m(\\Delta y_\\text{today})",
   source: 'search',
   heavy: 'search',
 });
+
+/** A modulation below this is none that could be measured. */
+export const noModulation = 1e-4;
 
 export const evenSpacing = derived({
   id: 'scan.evenSpacing',
@@ -126,13 +145,15 @@ export const evenSpacing = derived({
   display: 'um',
   digits: 4,
   about:
-    'The line spacing at the lowest local minimum of the modulation with the plate between half the line spacing and one and a half times it, where that is more even than today.',
+    'The line spacing at the nearest wider local minimum of the modulation with the plate, up to one and a half times that of today, or else at the nearest closer one, down to half of it, where that is more even than today and today leaves a modulation that could be measured, 0.01\u202f% or more.',
   from: { evener: evenerSpacing, today: modulation },
   compute: ({ evener: { best }, today }) => {
-    if (best !== null && best.modulation < today) return best.spacing;
+    if (best !== null && best.modulation < today && today >= noModulation) return best.spacing;
     throw new Problem(
       'absent',
-      'Between half the line spacing and one and a half times it no minimum of the modulation is more even than today.',
+      today < noModulation
+        ? 'Today’s lines leave less modulation than could be measured: no line spacing is more even.'
+        : 'Between half the line spacing and one and a half times it no minimum of the modulation is more even than today.',
       { input: 'scan.lineSpacing' },
     );
   },
@@ -140,26 +161,30 @@ export const evenSpacing = derived({
   source: 'search',
 });
 
+/** Units of the spacings of one beam. */
+const keptUnit = { all: 'm', further: { from: 'm', to: 'm' }, widest: 'm' } as const;
+
 export const allowedSpacings = derived({
   id: 'scan.allowedSpacings',
-  name: 'widest line spacings for the modulation let pass',
+  name: 'line spacings for the modulation let pass',
   symbol: '\\Delta y_\\text{max}',
-  unit: { shaped: 'm', plain: 'm' },
+  unit: { shaped: keptUnit, plain: keptUnit },
   about:
-    'Line spacing up to which this one and every closer one keep the modulation across the lines at what is let pass or below, with the plate and with the plate taken out; searched up to three spot diameters.',
+    'Line spacings that keep the modulation across the lines at what is let pass or below, with the plate and with the plate taken out: the one up to which this and every closer one does, the first range of wider ones that does as well, and the widest that does; searched up to three diameters of the wider spot.',
   from: { ...bothSpots, ...bothWidths, limit: largestModulation },
-  compute: ({ spot, plain, width, plainWidth, limit }) => {
-    const shaped = widestSpacing(modulationOf(spot), limit, width);
-    const unshaped = widestSpacing(modulationOf(plain), limit, plainWidth);
+  compute: ({ spot, plain, width, plainWidth, limit }): Record<'shaped' | 'plain', KeptSpacings> => {
+    const end = 3 * Math.max(width, plainWidth);
+    const shaped = keptSpacings(modulationOf(spot), limit, end);
+    const unshaped = keptSpacings(modulationOf(plain), limit, end);
     if (shaped !== null && unshaped !== null) return { shaped, plain: unshaped };
     throw new Problem(
       'absent',
-      `No line spacing is the widest for a modulation of ${formatReadable(limit, '1', '%', 3)}: up to three spot diameters all lie on one side of it. Let another modulation pass.`,
+      `No line spacing is the widest for a modulation of ${formatReadable(limit, '1', '%', 3)}: either the closest lines exceed it, or those three spot diameters apart keep it. Let another modulation pass.`,
       { input: 'comparison.largestModulation', value: formatReadable(limit, '1', '%', 3) },
     );
   },
   shownAs: ({ shaped, plain }) =>
-    `${formatReadable(shaped, 'm', 'um', 3)}, ${formatReadable(plain, 'm', 'um', 3)} without the plate`,
+    `up to ${formatReadable(shaped.widest, 'm', 'um', 3)}, up to ${formatReadable(plain.widest, 'm', 'um', 3)} without the plate`,
   formula: 'm(\\Delta y)\\le m_\\text{max}',
   source: 'search',
   heavy: 'search',

@@ -42,6 +42,11 @@ export function heightAt({ z, slopeX, slopeY, bend }: FieldSurface, x: number, y
   return z + slopeX * x + slopeY * y - bend * (x * x + y * y);
 }
 
+/** True where a surface stands in one plane at right angles to the axis. */
+export function isFlat({ slopeX, slopeY, bend }: FieldSurface): boolean {
+  return slopeX === 0 && slopeY === 0 && bend === 0;
+}
+
 /** Lowest and highest of slope·x − bend·x² for |x| up to `half`. */
 function alongSide(slope: number, bend: number, half: number): Stretch {
   const [left, right] = [-slope * half - bend * half * half, slope * half - bend * half * half];

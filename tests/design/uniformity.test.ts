@@ -10,7 +10,12 @@ import { roundIrradianceAt } from '../../lib/optics/roundSpot.ts';
 import { spotAt } from '../../lib/optics/spot.ts';
 import { gaussianSpot } from '../../lib/process/gaussianSpot.ts';
 import { lineProfile } from '../../lib/process/lineProfile.ts';
-import { evenestNear, modulationOf, widestSpacing } from '../../lib/process/spacingSearch.ts';
+import {
+  evenerNear,
+  type KeptSpacings,
+  keptSpacings,
+  modulationOf,
+} from '../../lib/process/spacingSearch.ts';
 import { expectClose } from '../close.ts';
 import { lightBehind } from '../optics/lightBehind.ts';
 import { crossedStep, roundStep, spotAtDefocus } from '../process/spots.ts';
@@ -170,21 +175,41 @@ describe('search for a line spacing', () => {
     expect(Math.min(...minima.map(([, spacing]) => Math.abs(spacing - best.spacing)))).toBeLessThan(1e-8);
   });
 
+  const minimaOf = (today: number) =>
+    resultOf<{ best: { spacing: number; modulation: number } }>('scan.evenerSpacing', {
+      'scan.lineSpacing': today,
+    }).best;
+
+  it('goes to the nearest wider minimum that is more even, else to the nearest closer one', () => {
+    // The chart has minima at 9.56, 16.06, 32 and 41.4 µm, the last two of 73 % and 81 %.
+    expectClose(minimaOf(15e-6).spacing, 16.06e-6, { absolute: 0.01e-6, source: 'brute force' });
+    expect(minimaOf(15e-6).modulation).toBeLessThan(0.01);
+    expectClose(minimaOf(18e-6).spacing, minimaOf(15e-6).spacing, { relative: 1e-6 });
+    expectClose(minimaOf(25e-6).spacing, minimaOf(15e-6).spacing, { relative: 1e-6 });
+    // Where today lies in a minimum already, it stays.
+    const here = minimaOf(15e-6).spacing;
+    expectClose(minimaOf(here).spacing, here, { relative: 1e-6 });
+  });
+
   it('a Gaussian has none, and keeps its modulation up to the closed spacing', () => {
     const modulationAt = modulationOf(gaussianSpot(10e-6));
-    expect(evenestNear(modulationAt, 15e-6)).toBeNull();
+    expect(evenerNear(modulationAt, 15e-6)).toBeNull();
     // modulation → 2e^{−π²W²/2Δ²}, less its second harmonic of 1e-5.
-    const widest = widestSpacing(modulationAt, 0.05, 20e-6)!;
+    const kept = keptSpacings(modulationAt, 0.05, 60e-6)!;
     const closed = (Math.PI * 10e-6) / Math.sqrt(2 * Math.log(2 / 0.05));
-    expectClose(widest, closed, { relative: 1e-3, source: 'dose.json about' });
-    expect(widestSpacing(modulationAt, 1, 20e-6)).toBeNull();
+    expectClose(kept.all, closed, { relative: 1e-3, source: 'dose.json about' });
+    expect([kept.further, kept.widest]).toEqual([null, kept.all]);
+    expect(keptSpacings(modulationAt, 1, 60e-6)).toBeNull();
   });
 
   it('the widest spacings leave just the modulation let pass', () => {
-    const widest = resultOf<{ shaped: number; plain: number }>('scan.allowedSpacings');
+    const { shaped, plain } = resultOf<Record<'shaped' | 'plain', KeptSpacings>>('scan.allowedSpacings');
+    expect([plain.further, plain.widest, shaped.widest]).toEqual([null, plain.all, shaped.further!.to]);
     for (const [spacing, before] of [
-      [widest.shaped, ''],
-      [widest.plain, 'unshaped.'],
+      [shaped.all, ''],
+      [shaped.further!.from, ''],
+      [shaped.widest, ''],
+      [plain.all, 'unshaped.'],
     ] as const)
       expectClose(resultOf(`${before}scan.modulation`, { 'scan.lineSpacing': spacing }), 0.1, {
         absolute: 1e-5,

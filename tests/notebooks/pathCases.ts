@@ -23,6 +23,12 @@ export const pathCases: readonly Case[] = [
   },
   {
     says: 'pathOrderSaid',
+    design: { 'scan.passes': 1.5 },
+    text: /Each of the 2 passes goes along the same lines\.$/,
+    truth: (value) => value('scan.passes') === 1.5,
+  },
+  {
+    says: 'pathOrderSaid',
     design: { 'scan.interlacing': 3 },
     text: /^Every third line is written first, .* time to cool\.$/,
     truth: (value) => value('scan.passes') === 1,

@@ -120,9 +120,25 @@ export const planeMetCases: readonly Case[] = [
   {
     says: 'cornersSaid',
     design: { 'scan.fieldCurvature': 20 * um },
-    text: /^With its corners the field takes 40\sµm along z, where along the width alone it would take 20\sµm\.$/,
-    truth: (value) => value('workpiece.zMetSpread') > value('workpiece.zSpread'),
+    text: /^With its corners the field takes 40\sµm along z, where along the width alone, through the middle, it would take 20\sµm\.$/,
+    truth: (value) =>
+      value('workpiece.zMetSpread') > value('workpiece.zSpread') &&
+      Math.abs(value('workpiece.zWidthSpread') - value('workpiece.zSpread')) < 1e-12,
   },
+  {
+    says: 'cornersSaid',
+    // Along the width 50 µm·u − 100 µm·u², u from −1 to 1: from −150 to 6.25 µm at u = ¼.
+    design: { ...tilt(10), 'scan.fieldCurvature': 100 * um },
+    text: /^With its corners the field takes 256\sµm along z, where along the width alone, through the middle, it would take 156\sµm: less than the 200\sµm of all causes at their worst together\.$/,
+    truth: (value) => Math.abs(value('workpiece.zWidthSpread') - 156.25 * um) < 1e-8,
+  },
+  {
+    says: 'onePlaneSaid',
+    design: { 'workpiece.z': 30 * um },
+    text: /^The surface stands at z = 0\.03\smm all over the field, height error and thermal shift not counted: in one plane there is nothing to map\. A tilt or a field curvature brings the map\.$/,
+    truth: (value) => value('workpiece.tilt') === 0 && value('scan.fieldCurvature') === 0,
+  },
+  { says: 'onePlaneSaid', design: tilt(1), text: /^$/, truth: (value) => value('workpiece.tilt') > 0 },
   {
     says: 'cornersSaid',
     design: { ...tilt(4), 'scan.fieldCurvature': 20 * um, 'scan.fieldHeight': 1e-3 },

@@ -12,7 +12,10 @@ const evener = (spacing: number, modulation: number): Values => ({
 });
 const best = (value: (id: string) => number) =>
   (value('scan.evenerSpacing') as unknown as { best: { spacing: number; modulation: number } | null }).best;
-const allowed = (shaped: number, plain: number): Values => ({ 'scan.allowedSpacings': { shaped, plain } });
+const upTo = (all: number) => ({ all, further: null, widest: all });
+const allowed = (shaped: number, plain: number): Values => ({
+  'scan.allowedSpacings': { shaped: upTo(shaped), plain: upTo(plain) },
+});
 
 /** A profile over 21 places from −1 to 1 as a function of the distance from the middle. */
 const profile = (at: (distance: number) => number) =>
@@ -87,7 +90,7 @@ export const uniformityCases: readonly Case[] = [
   },
   {
     says: 'evenerSaid',
-    text: /^No other line spacing could make it more even to any purpose\.$/,
+    text: /^With the plate the field is as even as lines can make it: across them less than 0\.01\s% of modulation is left\.$/,
     truth: (value) => value('scan.modulation') < 1e-4,
   },
   {
@@ -112,24 +115,24 @@ export const uniformityCases: readonly Case[] = [
   {
     says: 'evenerSaid',
     design: { 'scan.lineSpacing': 9e-6 },
-    text: /^A minimum lies further out: lines 9\.56\d?\sµm apart leave less than 0\.01\s%, more even than today’s, with 5\.9\s% fewer lines\. The mean accumulated fluence falls by as much\.$/,
+    text: /^The nearest minimum with wider lines is more even: lines 9\.56\d?\sµm apart leave less than 0\.01\s%, with 5\.9\s% fewer lines than today’s\. The mean accumulated fluence falls by as much\.$/,
     truth: (value) => best(value)!.spacing > 9e-6 && best(value)!.modulation < value('scan.modulation'),
   },
   {
     says: 'evenerSaid',
     design: wide,
-    text: /^A minimum lies closer in: lines 9\.56\d?\sµm apart leave less than 0\.01\s%, more even than today’s, with 46\s% more lines\./,
-    truth: (value) => best(value)!.spacing < 14e-6 && best(value)!.modulation < value('scan.modulation'),
+    text: /^The nearest minimum with wider lines is more even: lines 16\.06\sµm apart leave 0\.753\s%, with 13\s% fewer lines than today’s\./,
+    truth: (value) => best(value)!.spacing > 14e-6 && best(value)!.modulation < value('scan.modulation'),
   },
   {
     says: 'evenerSaid',
     pins: evener(5e-6, 0.01),
-    text: /^A minimum lies closer in: lines 5\sµm apart leave 1\s%, more even than today’s, with 20\s% more lines\. The mean accumulated fluence rises by as much\.$/,
+    text: /^Up to one and a half times today’s line spacing no minimum with wider lines is more even\. One with closer lines is: lines 5\sµm apart leave 1\s%, with 20\s% more lines than today’s\. The mean accumulated fluence rises by as much\.$/,
     truth: (value) => Math.abs(value('scan.lineSpacing') / best(value)!.spacing - 1.2) < 1e-9,
   },
   {
     says: 'closerLinesSaid',
-    text: /^All lines up to 10\.8\sµm apart with the plate, and up to 9\.96\sµm without it, keep the modulation at 10\s% or below: the plain beam needs the closer lines, the shaped one lets them lie 8\.3\s% further apart\.$/,
+    text: /^With the plate every line spacing up to 10\.8\sµm keeps the modulation at 10\s% or below, and wider ones from 1[34](\.\d)?\sµm to 17\.\d\sµm keep it as well\. With the plate taken out every one up to 9\.96\sµm does, and no wider one does\. The widest lines that keep it lie 17\.\d\sµm apart with the plate and 9\.96\sµm without it: the plain beam needs the closer lines, the shaped one lets them lie 7\d\s% further apart\.$/,
     truth: (value) => Math.abs(value('comparison.largestModulation') - 0.1) < 1e-9,
   },
   {
@@ -141,7 +144,7 @@ export const uniformityCases: readonly Case[] = [
   {
     says: 'closerLinesSaid',
     pins: allowed(8e-6, 8.1e-6),
-    text: /: both need lines as close\.$/,
+    text: /: both need lines about as close\.$/,
     truth: () => true,
   },
   {

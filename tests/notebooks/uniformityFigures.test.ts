@@ -19,7 +19,9 @@ describe('the chart of modulation against line spacing', () => {
     const [shaped] = series;
     const falls = shaped!.y.filter((value, i) => i > 0 && value < shaped!.y[i - 1]! - 0.01);
     expect(falls.length).toBeGreaterThan(10);
-    expect(summary).toMatch(/after a rise it falls again to a minimum at 9\.56\sµm\.$/);
+    expect(summary).toMatch(
+      /it does not only rise: after a rise it has minima at 9\.56\sµm \(less than 0\.01\s%\), 16\.1\sµm \(0\.753\s%\) and 3[12]\.?\d?\sµm \(73\.\d\s%\)(, the first of \d)?\.$/,
+    );
   });
 
   it('of a plain beam only rises, and a limit of all is no line', () => {
