@@ -93,13 +93,13 @@ export const practiceSaid = says(
       gain > 2.4
         ? 'more than that'
         : gain >= 1.6
-          ? 'which agrees'
+          ? 'near to that'
           : gain > 1 + noGain
             ? 'less than that'
             : 'no gain at all';
     const time = (best: typeof shaped) => timeText(practice.area / best.rate);
     const power = (best: typeof shaped, seconds: number) =>
       formatReadable((best.energyPerArea * practice.area) / seconds, 'W', 'auto:W', 3);
-    return phrase`Common practice (no source) names 30 s for a rippled field of 10 mm × 10 mm with the plate and about 60 s without it, a factor of two. Here the factor is ${timeGain}, ${near}; the times for such a field would be ${time(shaped)} and ${time(unshaped)}. Those follow from the power that the laser has and from the ${pulsesLow} pulses that are taken to be enough for a place: 30 s with the plate would need ${power(shaped, practice.shaped)} of the laser, 60 s without it ${power(unshaped, practice.unshaped)}. Where a surface needs more pulses, time and power grow with them; the factor hardly changes.`;
+    return phrase`Common practice (no source) names 30 s for a rippled field of 10 mm × 10 mm with the plate and about 60 s without it, a factor of two. Here the factor is ${timeGain}, ${near}; the times for such a field would be ${time(shaped)} and ${time(unshaped)}. Those follow from the power that the laser has and from the ${pulsesLow} pulses that are taken to be enough for a place: 30 s with the plate would need ${power(shaped, practice.shaped)} of the laser, 60 s without it ${power(unshaped, practice.unshaped)}. Where a surface needs more pulses, time and power grow with them.`;
   },
 );
