@@ -11,6 +11,7 @@ import {
   type FieldSetting,
   fastestAt,
 } from './fieldMachine.ts';
+import { type FieldPlace, neighbours } from './fieldPlace.ts';
 import { type FieldParts, partsInWindow } from './fieldWindow.ts';
 import type { PulseWindow } from './pulseWindow.ts';
 
@@ -29,13 +30,6 @@ export interface FieldDemand {
   /** Part of the pulse energy that reaches the stop. */
   readonly transmission: number;
   readonly machine: FieldMachine;
-}
-
-/** Where a search stands: plane, line spacing over the spot's diameter, peak fluence over the upper bound. */
-export interface FieldPlace {
-  readonly defocus: number;
-  readonly spacing: number;
-  readonly peak: number;
 }
 
 /** A place that keeps the demand, with its pulse spacing as far as that goes. */
@@ -69,8 +63,7 @@ const spacings = Array.from({ length: 16 }, (_, i) => 0.12 * 1.2 ** i);
 const peakSteps = 5;
 /** Groups of line spacings, and further planes, from whose best the search goes on. */
 const [spacingGroups, starts] = [4, 2];
-/** First steps in plane, logarithm of the spacing and peak, and how often they are halved. */
-const steps = [0.05, 0.1, 0.02] as const;
+/** How often the first steps are halved. */
 const halvings = 4;
 /** Of what is found so, as many are counted pulse by pulse. */
 const counted = 3;
@@ -90,10 +83,11 @@ export function bestField(family: SpotFamily, demand: FieldDemand, report?: Prog
     return found;
   });
   let best: FoundField | null = null;
-  refined.sort((a, b) => b.rate - a.rate);
+  refined.sort(byRate);
   refined.slice(0, counted).forEach((place, i) => {
     const found = fieldAt(planeAt(place.defocus).spot, demand, place, place.pulseSpacing);
-    if (found && (best === null || found.fastest.rate > best.fastest.rate)) best = found;
+    // The pulse spacing is found to 5e-4.
+    if (found && (best === null || found.fastest.rate > best.fastest.rate * (1 + 1e-3))) best = found;
     report?.(0.8 + (0.2 * (i + 1)) / counted);
   });
   return best;
@@ -148,13 +142,25 @@ function roughly(planeAt: (defocus: number) => Plane, demand: FieldDemand, repor
   const firsts = groups.flatMap((place) => place ?? []);
   const others = found
     .filter(({ defocus }) => firsts.every((first) => first.defocus !== defocus))
-    .sort((a, b) => b.rate - a.rate);
+    .sort(byRate);
   return [...firsts, ...others.slice(0, starts)];
 }
 
+/** Rates that differ by less than this part are alike: planes of a Gaussian are, and rounding must not choose among them. */
+const alike = 1e-5;
+
 /** The fastest of several places, the first of equals; null where there is none. */
 function fastest(places: readonly (Rough | null)[]): Rough | null {
-  return places.reduce((best, place) => (place && (!best || place.rate > best.rate) ? place : best), null);
+  return places.reduce(
+    (best, place) => (place && (!best || place.rate > best.rate * (1 + alike)) ? place : best),
+    null,
+  );
+}
+
+/** The faster place first, of equals the one nearer to the focus. */
+function byRate(a: Rough, b: Rough): number {
+  const same = Math.abs(a.rate - b.rate) <= alike * a.rate;
+  return same ? a.defocus - b.defocus || a.spacing - b.spacing : b.rate - a.rate;
 }
 
 /** The place with its rate where it is faster than the best so far and keeps the demand, else that one. */
@@ -171,7 +177,7 @@ function better<B extends Rough | null>(
   if (p === 0) return best;
   const { rate } = bestSize(machine, settingOf(plane.spot, demand, place, p));
   // The modulation is asked last, since it takes longest.
-  if (best !== null && rate <= best.rate * (1 + 1e-6)) return best;
+  if (best !== null && rate <= best.rate * (1 + alike)) return best;
   if (demand.modulation(plane.spot, spacing) > largestModulation) return best;
   return { ...place, rate, pulseSpacing: p };
 }
@@ -189,23 +195,6 @@ function refine(planeAt: (defocus: number) => Plane, demand: FieldDemand, start:
     } else best = next;
   }
   return best;
-}
-
-/** All neighbours of a place: up, down or as it is in plane, spacing and peak. */
-function neighbours({ defocus, spacing, peak }: FieldPlace, size: number): FieldPlace[] {
-  const [plane, logarithm, top] = steps.map((step) => step * size) as [number, number, number];
-  const ways = [-1, 0, 1];
-  return ways.flatMap((a) =>
-    ways.flatMap((b) =>
-      ways
-        .filter((c) => a !== 0 || b !== 0 || c !== 0)
-        .map((c) => ({
-          defocus: Math.max(0, defocus + a * plane),
-          spacing: spacing * Math.exp(b * logarithm),
-          peak: Math.min(1, peak + c * top),
-        })),
-    ),
-  );
 }
 
 /** The fastest field at a place, its pulse spacing widened as far as the window lets it; `guess` m is near it. */

@@ -50,7 +50,8 @@ export function widestPulseSpacing(
   const enough = steps.map((pulses) => levelOf(low, pulses));
   const strong = exponent === 1 ? [] : steps.slice(1).map((pulses) => levelOf(high, pulses));
   const much = [levelOf(low, pulsesHigh + 1)];
-  const most = Math.max(...enough.map(({ chords, pulses }) => Math.max(...chords) / pulses));
+  // A hair off the longest chord itself, which rounding would let reach it or not.
+  const most = (1 - 1e-9) * Math.max(...enough.map(({ chords, pulses }) => Math.max(...chords) / pulses));
   const keeps = (p: number) => {
     let inside = 0;
     for (let k = 0; k < across; k++) {

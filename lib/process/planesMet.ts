@@ -20,9 +20,9 @@ export interface PlanesMet {
 }
 
 /** Planes looked at among those met at least, and how many to a Rayleigh length near the focus; further out they are wider apart, as profiles change less. */
-const [fewest, perRayleigh] = [33, 9];
+const [fewest, perRayleigh] = [21, 5];
 /** Planes looked at beyond either end. */
-const beyond = 6;
+const beyond = 4;
 
 /**
  * The peak fluence and the dip of the axis in the planes of `met`, and of `shown` on either side for a chart. Extremes by
@@ -36,9 +36,15 @@ export function planesMet(
   rayleighLength: number,
   report?: (part: number) => void,
 ): PlanesMet {
+  // The three extremes often lie in the same places.
+  const known = new Map<number, MetPlane>();
   const look = (z: number): MetPlane => {
+    const seen = known.get(z);
+    if (seen) return seen;
     const spot = spotIn(z);
-    return { z, peak: spot.peak / set.peak, dip: 1 - spot.irradianceAt(0, 0) / spot.peak };
+    const plane = { z, peak: spot.peak / set.peak, dip: 1 - spot.irradianceAt(0, 0) / spot.peak };
+    known.set(z, plane);
+    return plane;
   };
   const length = met.to - met.from;
   const [first, last] = [met.from, met.to].map((z) => Math.asinh(z / rayleighLength)) as [number, number];

@@ -36,5 +36,7 @@ it('metals keep to Dulong and Petit and to Wiedemann and Franz', () => {
 });
 
 it('another material names the source to choose', () => {
-  expect(() => thermalMaterial('other')).toThrow(/source of the thermal values to typed and enter conductivity, density and specific heat/);
+  expect(() => thermalMaterial('other')).toThrow(
+    /source of the thermal values to typed and enter conductivity, density and specific heat/,
+  );
 });
