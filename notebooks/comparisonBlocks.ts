@@ -38,7 +38,7 @@ export const comparisonBlocks: readonly Block[] = [
     prose: prose`
       ## Shaped against plain, each at its own best
 
-      Scanning both beams alike favours the one that the settings were made for. Here each gets its own plane, spot size, pulse energy, pulse spacing, line spacing and speed, found by search, so that the field of ripples is done soonest in one pass, within what scanner and laser can do. Both must keep the same window, the same part of the field inside it, and the same evenness. Heat is not counted: look at it for what you choose. How the field stands today has no part in it: ${peakInWindowSaid}
+      Scanning both beams alike favours the one that the settings were made for. Here each gets its own plane, spot size, pulse energy, pulse spacing, line spacing and speed, found by search, so that the field of ripples is done soonest in one pass of single pulses, within what scanner and laser can do. Both must keep the same window, the same part of the field inside it, and the same evenness. Heat is not counted: look at it for what you choose. How the field stands today has no part in it: ${peakInWindowSaid}
 
       ${comparisonSaid} ${energyPerAreaSaid}
     `,

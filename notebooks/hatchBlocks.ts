@@ -29,14 +29,7 @@ import {
 } from '../lib/design/scannerInputs.ts';
 import type { Block } from './document.ts';
 import { rateByRepetitionFigure, rateBySpeedFigure } from './hatchFigures.ts';
-import {
-  burstSaid,
-  limitSaid,
-  lineOrderSaid,
-  pulsesSaid,
-  scanFieldSaid,
-  turnSaid,
-} from './hatchSentences.ts';
+import { burstSaid, limitSaid, pulsesSaid, scanFieldSaid, turnSaid } from './hatchSentences.ts';
 import { prose, sets } from './prose.ts';
 
 const toTheLimit = sets(
@@ -59,7 +52,7 @@ export const hatchBlocks: readonly Block[] = [
     prose: prose`
       ## The field
 
-      ${scanFieldSaid} ${turnSaid} ${lineOrderSaid}
+      ${scanFieldSaid} ${turnSaid}
     `,
   },
   {

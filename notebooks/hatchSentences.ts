@@ -10,8 +10,9 @@ import {
 } from '../lib/design/pulsesOnPlace.ts';
 import { lineSpacing, passes, pulseSpacing, pulsesInPlace, scanSpeed } from '../lib/design/scanInputs.ts';
 import { fastestAreaRate, fastestSpeed, limits } from '../lib/design/scanLimits.ts';
-import { fieldHeight, hatchAngle, lineDelay } from '../lib/design/scannerInputs.ts';
+import { fieldHeight, lineDelay } from '../lib/design/scannerInputs.ts';
 import type { LimitKind } from '../lib/process/scanLimits.ts';
+import type { ScanMotion } from '../lib/process/scanTime.ts';
 import { limitHelp, limitWords } from './limitWords.ts';
 import { type Phrase, phrase, says } from './prose.ts';
 import { percentText, rateText, speedText } from './shortTexts.ts';
@@ -47,24 +48,6 @@ export const turnSaid = says(
   },
 );
 
-/** Whether the hatch turns, and in what order lines are written; nothing where neither. */
-export const lineOrderSaid = says({ hatch, angle: hatchAngle }, ({ hatch }) => {
-  const turned =
-    hatch.passes > 1 && hatch.angle !== 0
-      ? phrase`The lines turn by ${hatchAngle} from pass to pass, so that rows of pulses do not fall on one another. `
-      : '';
-  const laced =
-    hatch.interlacing > 1
-      ? `Every ${ordinal(hatch.interlacing)} line is written first, then those between: neighbours follow later, when the heat has spread.`
-      : '';
-  return [turned, laced].flat();
-});
-
-function ordinal(n: number): string {
-  const end = n % 100 > 10 && n % 100 < 14 ? 'th' : (['th', 'st', 'nd', 'rd'][n % 10] ?? 'th');
-  return `${n}${end}`;
-}
-
 /** Pulses per spot, and why the accumulated fluence is another number. */
 export const pulsesSaid = says(
   {
@@ -80,7 +63,7 @@ export const pulsesSaid = says(
   },
   ({ pps, n, lps }) => {
     if (pps < 1)
-      return phrase`At ${scanSpeed} and ${repetitionRate} pulses land ${pulseSpacing} apart, further than the spot is wide: they stand alone.`;
+      return phrase`At ${scanSpeed} and ${repetitionRate} pulses land ${pulseSpacing} apart, further than the spot is wide: along the line they stand alone.`;
     const lines =
       lps < 1
         ? phrase`, and the lines, ${lineSpacing} apart, leave gaps`
@@ -114,16 +97,18 @@ export const limitSaid = says(
       ? ''
       : ' Heat is not among these: it limits nothing within reach, or is not worked out, as said under Heat.';
     const after = both ? 'If both were lifted' : 'If that were lifted';
-    return phrase`With pulses ${pulseSpacing} and lines ${lineSpacing} apart, what limits the field is ${what}: reached at ${fastestSpeed}, ${fastestAreaRate}. ${limitHelp[first.kind]} ${after}, the next would be ${limitWords[then.kind]}, at ${speedText(then.speed)}, ${rateText(then.rate)}. ${todayAgainst(motion.speed, first.speed, first.kind)}${heat}`;
+    return phrase`With pulses ${pulseSpacing} and lines ${lineSpacing} apart, what limits the field is ${what}: reached at ${fastestSpeed}, ${fastestAreaRate}. ${limitHelp[first.kind]} ${after}, the next would be ${limitWords[then.kind]}, at ${speedText(then.speed)}, ${rateText(then.rate)}. ${todayAgainst(motion, first.speed, first.kind)}${heat}`;
   },
 );
 
-/** Today's speed against the first limit. */
-function todayAgainst(speed: number, limit: number, kind: LimitKind): Phrase {
-  if (speed > limit * (1 + together))
-    return kind === 'heat'
-      ? 'Today’s speed is beyond that: the part gets hotter than allowed.'
+/** Today’s speed against the first limit. */
+function todayAgainst({ speed, turnRound }: ScanMotion, limit: number, kind: LimitKind): Phrase {
+  if (speed > limit * (1 + together)) {
+    if (kind === 'heat') return 'Today’s speed is beyond that: the part gets hotter than allowed.';
+    return turnRound === 'inside'
+      ? 'Today’s speed is beyond that, and the lines are too short to reach it.'
       : 'Today’s speed is beyond that: slower would be done sooner.';
+  }
   if (speed > limit * (1 - 0.02)) return 'Today’s speed is there.';
   return `Today’s speed is ${percentText(speed / limit, 2)} of it.`;
 }

@@ -25,18 +25,16 @@ import { repetitionRate } from '../lib/design/laser.ts';
 import { maxRepetitionRate } from '../lib/design/laserLimits.ts';
 import { material } from '../lib/design/material.ts';
 import { hottestRateIfThere } from '../lib/design/scanLimits.ts';
-import { formatNumber, formatReadable } from '../lib/graph/units.ts';
+import { formatNumber } from '../lib/graph/units.ts';
 import { crowdsAtTurns } from '../lib/process/heatRate.ts';
 import { phrase, says } from './prose.ts';
-import { lengthText, percentText } from './shortTexts.ts';
+import { lengthText, percentText, timeText } from './shortTexts.ts';
 
 /** Parts of a rise that differ by less than this are called alike. */
 const alike = 0.02;
 
 /** A rate that differs by less than this from today’s is called close to it. */
 const nearly = 0.05;
-
-const timeText = (value: number, digits = 2) => formatReadable(value, 's', 'auto:s', digits);
 
 /** Where the absorbed part comes from. */
 export const absorbedSaid = says(
@@ -140,8 +138,8 @@ export const thicknessSaid = says(
   ({ time, thickness, diffusivity }) => {
     const through = thickness ** 2 / diffusivity;
     if (time < 0.1 * through)
-      return phrase`The field is done in ${fieldTime}, long before heat is through the thickness (about ${timeText(through)}): the half-space holds.`;
-    return phrase`Heat is through the thickness in about ${timeText(through)} and the field takes ${fieldTime}: a half-space no longer holds. The part as a whole warms by between ${plateRise}, if it is wide and heat flows aside, and ${warmThrough}, if it is no larger than the field; clamping and air take some of that away. The rise above counts it as wide; in a part no larger than the field it is higher by up to the difference of the two.`;
+      return phrase`The field is done in ${fieldTime}, long before heat is through the thickness (about ${timeText(through, 2)}): the half-space holds.`;
+    return phrase`Heat is through the thickness in about ${timeText(through, 2)} and the field takes ${fieldTime}: a half-space no longer holds. The part as a whole warms by between ${plateRise}, if it is wide and heat flows aside, and ${warmThrough}, if it is no larger than the field; clamping and air take some of that away. The rise above counts it as wide; in a part no larger than the field it is higher by up to the difference of the two.`;
   },
   [plateRise, warmThrough],
 );

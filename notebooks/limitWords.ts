@@ -3,7 +3,7 @@ import type { LimitKind } from '../lib/process/scanLimits.ts';
 /** What binds, in words that stand after "beyond" and "is". */
 export const limitWords: Readonly<Record<LimitKind, string>> = {
   'scanner speed': 'the highest speed of the scanner',
-  acceleration: 'the speed from which turning round takes longer than is won',
+  acceleration: 'the acceleration of the scanner',
   'repetition rate': 'the highest repetition rate of the laser',
   power: 'the highest average power of the laser',
   heat: 'the temperature rise that is allowed',

@@ -3,6 +3,7 @@ import { hatch, overscanLength } from '../lib/design/hatch.ts';
 import { spotDiameter } from '../lib/design/pulsesOnPlace.ts';
 import { directions, hatchAngle, interlacing, turnRound } from '../lib/design/scannerInputs.ts';
 import { phrase, says } from './prose.ts';
+import { ordinal } from './shortTexts.ts';
 
 /** In which order lines and passes are written. */
 export const pathOrderSaid = says(
@@ -12,7 +13,7 @@ export const pathOrderSaid = says(
     const every = Math.round(inter);
     const lines =
       every > 1
-        ? `Every ${every === 2 ? 'second' : every === 3 ? 'third' : `${every}th`} line is written first, ${way}, then round by round those between: neighbouring lines follow one another later, and the part has time to cool.`
+        ? `Every ${ordinal(every)} line is written first, ${way}, then round by round those between: neighbouring lines follow one another later, when heat has had time to spread.`
         : `The lines are written one beside the other, ${way}.`;
     if (count === 1) return lines;
     return angle === 0

@@ -14,3 +14,11 @@ export const energyText = (value: number, digits = 3) => formatReadable(value, '
 export function listed(texts: readonly string[]): string {
   return texts.length < 2 ? texts.join('') : `${texts.slice(0, -1).join(', ')} and ${texts.at(-1)}`;
 }
+
+/** "second", "third", "4th", "21st". */
+export function ordinal(n: number): string {
+  if (n === 2) return 'second';
+  if (n === 3) return 'third';
+  const end = n % 100 > 10 && n % 100 < 14 ? 'th' : (['th', 'st', 'nd', 'rd'][n % 10] ?? 'th');
+  return `${n}${end}`;
+}

@@ -1,12 +1,12 @@
 import { derived } from '../graph/define.ts';
-import type { Report } from '../graph/quantity.ts';
+import type { Report, ValuesOf } from '../graph/quantity.ts';
 import { formatReadable } from '../graph/units.ts';
 import { type Light, planeOfDefocus } from '../optics/light.ts';
 import { spotAt } from '../optics/spot.ts';
 import { withPhaseScaled } from '../optics/variants.ts';
 import { Problem } from '../problem.ts';
 import { type ChosenField, chooseField } from '../process/chosenField.ts';
-import type { ScanMotion } from '../process/scanTime.ts';
+import { bestSpeed } from '../process/scanLimits.ts';
 import { largestModulation, leastInside } from './comparisonInputs.ts';
 import { fieldWidth } from './depthInUse.ts';
 import { light } from './focus.ts';
@@ -37,26 +37,7 @@ const demand = {
   maxPulseEnergy,
 };
 
-interface Demanded {
-  readonly low: number;
-  readonly high: number;
-  readonly pulsesLow: number;
-  readonly pulsesHigh: number;
-  readonly exponent: number;
-  readonly leastInside: number;
-  readonly largestModulation: number;
-  readonly optics: number;
-  readonly width: number;
-  readonly height: number;
-  readonly acceleration: number;
-  readonly maxSpeed: number;
-  readonly directions: ScanMotion['directions'];
-  readonly turnRound: ScanMotion['turnRound'];
-  readonly delay: number;
-  readonly maxRepetitionRate: number;
-  readonly maxPower: number;
-  readonly maxPulseEnergy: number;
-}
+type Demanded = ValuesOf<typeof demand>;
 
 /** The best setting of one of the two beams, or a Problem where none keeps what is asked. */
 function bestOf(light: Light, plate: number, words: string, values: Demanded, report?: Report): ChosenField {
@@ -65,6 +46,10 @@ function bestOf(light: Light, plate: number, words: string, values: Demanded, re
   const { acceleration, maxSpeed, directions, turnRound, delay, ...laser } = rest;
   // The speed is searched for: that of the scan as it stands does not count.
   const motion = { speed: maxSpeed, acceleration, maxSpeed, directions, turnRound, delay };
+  const { width, height } = laser;
+  // All lines are as long, and their number does not change which speed is best.
+  const oneLine = { width, height, lineSpacing: height, passes: 1, angle: 0, interlacing: 1, directions };
+  const turningSpeed = bestSpeed(oneLine, motion);
   if (high <= low) throw noWindow();
   checkCounts({ pulsesLow, pulsesHigh });
   const found = chooseField(
@@ -74,7 +59,7 @@ function bestOf(light: Light, plate: number, words: string, values: Demanded, re
       leastInside,
       largestModulation,
       transmission: optics * plate,
-      machine: { ...laser, motion },
+      machine: { ...laser, motion, turningSpeed },
     },
     report,
   );

@@ -107,7 +107,7 @@ export const lineTime = derived({
   source: 'definition',
 });
 
-const times = derived({
+export const scanTimes = derived({
   id: 'scan.times',
   name: 'times of the field',
   symbol: '(t_\\text{write}, t_\\text{field})',
@@ -124,8 +124,6 @@ const times = derived({
   source: 'definition',
 });
 
-export { times as fieldTimesOfScan };
-
 export const fieldTime = derived({
   id: 'scan.fieldTime',
   name: 'time for the field',
@@ -134,7 +132,7 @@ export const fieldTime = derived({
   display: 'auto:s',
   digits: 4,
   about: 'Time for all lines of all passes, with turning round, ways back and delays.',
-  from: { times },
+  from: { times: scanTimes },
   compute: ({ times }) => times.total,
   formula: 't_\\text{field}',
   source: 'definition',
@@ -148,7 +146,7 @@ export const duty = derived({
   display: '%',
   digits: 4,
   about: 'Time with the laser on over the whole time of the field.',
-  from: { times },
+  from: { times: scanTimes },
   compute: ({ times }) => times.writing / times.total,
   formula: 't_\\text{write}/t_\\text{field}',
   source: 'definition',

@@ -1,23 +1,38 @@
 import { derived } from '../graph/define.ts';
 import { formatQuantity } from '../graph/units.ts';
 import { Problem } from '../problem.ts';
-import { repetitionRate } from './laser.ts';
+import { pulseEnergy, repetitionRate } from './laser.ts';
 import { maxPower, maxPulseEnergy, maxRepetitionRate } from './laserLimits.ts';
-import { averagePower, energySource, usedPulseEnergy } from './losses.ts';
+import { averagePower, energySource, typedPower, usedPulseEnergy } from './losses.ts';
 import { scanSpeed } from './scanInputs.ts';
 import { maxSpeed } from './scannerInputs.ts';
 
-/** A value beyond what a machine can give, with the input to change. */
-function beyond(what: string, shown: string, most: string, input: string, next: string): Problem {
-  return new Problem('impossible', `${what} is ${shown}, and no more than ${most} can be had. ${next}`, {
+/** What is checked: its name, its value and the most of it, SI, its unit and that shown, the input to change and how. */
+type Check = readonly [
+  what: string,
+  value: number,
+  most: number,
+  unit: string,
+  shown: string,
+  input: string,
+  next: string,
+];
+
+const slower = 'Scan slower, or enter what your scanner can do.';
+const less = 'Lower the pulse energy or the repetition rate, or enter what your laser can give.';
+
+/** A design set to the limit itself must not be refused by rounding. */
+const hair = 1e-9;
+
+/** The problem of a value beyond what a machine can give. */
+function beyond([what, value, most, unit, shown, input, next]: Check): Problem {
+  const [is, can] = [value, most].map((one) => formatQuantity(one, unit, shown, 4)) as [string, string];
+  return new Problem('impossible', `${what} is ${is}, and no more than ${can} can be had. ${next}`, {
     input,
-    value: shown,
-    allowed: `up to ${most}`,
+    value: is,
+    allowed: `up to ${can}`,
   });
 }
-
-// A hair, or a design set to the limit itself would be refused by rounding.
-const above = (value: number, most: number) => value > most * (1 + 1e-9);
 
 export const checkScan = derived({
   id: 'scan.withinMachine',
@@ -38,40 +53,23 @@ export const checkScan = derived({
     source: energySource,
   },
   compute: ({ speed, maxSpeed, rate, maxRate, energy, maxEnergy, power, maxPower, source }): boolean => {
-    const show = (value: number, unit: string, display: string) => formatQuantity(value, unit, display, 4);
-    const energyInput = source === 'power' ? 'laser.typedPower' : 'laser.pulseEnergy';
-    if (above(speed, maxSpeed))
-      throw beyond(
-        'The scan speed',
-        show(speed, 'm/s', 'm/s'),
-        show(maxSpeed, 'm/s', 'm/s'),
-        scanSpeed.id,
-        'Scan slower, or enter what your scanner can do.',
-      );
-    if (above(rate, maxRate))
-      throw beyond(
-        'The repetition rate',
-        show(rate, 'Hz', 'kHz'),
-        show(maxRate, 'Hz', 'kHz'),
-        repetitionRate.id,
-        'Lower it, or enter what your laser can give.',
-      );
-    if (above(energy, maxEnergy))
-      throw beyond(
-        'The pulse energy',
-        show(energy, 'J', 'uJ'),
-        show(maxEnergy, 'J', 'uJ'),
-        energyInput,
-        'Lower it, or enter what your laser can give.',
-      );
-    if (above(power, maxPower))
-      throw beyond(
+    const energyInput = source === 'power' ? typedPower.id : pulseEnergy.id;
+    const laser = 'Lower it, or enter what your laser can give.';
+    const checks: readonly Check[] = [
+      ['The scan speed', speed, maxSpeed, 'm/s', 'm/s', scanSpeed.id, slower],
+      ['The repetition rate', rate, maxRate, 'Hz', 'kHz', repetitionRate.id, laser],
+      ['The pulse energy', energy, maxEnergy, 'J', 'uJ', energyInput, laser],
+      [
         'The average power, pulse energy times pulses per second,',
-        show(power, 'W', 'W'),
-        show(maxPower, 'W', 'W'),
+        power,
+        maxPower,
+        'W',
+        'W',
         energyInput,
-        'Lower the pulse energy or the repetition rate, or enter what your laser can give.',
-      );
+        less,
+      ],
+    ];
+    for (const check of checks) if (check[1] > check[2] * (1 + hair)) throw beyond(check);
     return true;
   },
   shownAs: () => 'yes',

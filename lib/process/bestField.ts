@@ -71,8 +71,9 @@ const counted = 3;
 /**
  * The fastest way to write a field with a beam: plane, peak fluence, line spacing, pulse spacing, size of the spot and
  * speed, such that the demand is kept. First planes, spacings and peaks on a grid with pulses counted by lengths of line,
- * then steps from the best of them with the field counted pulse by pulse ({@link partsInWindow}). Null where nothing keeps
- * the demand. Rate to about one per cent (tests compare with a brute-force scan around it).
+ * then steps from the best of them alike; at last the pulse spacing of the best, with the field counted pulse by pulse
+ * ({@link partsInWindow}). Null where nothing keeps the demand. Rate to two per cent (tests compare with a brute-force scan
+ * around it).
  */
 export function bestField(family: SpotFamily, demand: FieldDemand, report?: Progress): FoundField | null {
   const planeAt = keptPlanes(family);

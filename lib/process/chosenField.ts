@@ -1,4 +1,5 @@
 import type { Progress } from '../numerics/progress.ts';
+import type { Spot } from '../optics/askedSpot.ts';
 import {
   asToday,
   bestField,
@@ -10,6 +11,7 @@ import {
 import type { FieldLimit } from './fieldMachine.ts';
 import { lineDose } from './lineDose.ts';
 import { lineTimes } from './scanTime.ts';
+import { type ModulationAt, modulationOf } from './spacingSearch.ts';
 
 /** The best way to write a field with one beam, in numbers; SI. Rate, time and energy count whole lines. */
 export interface ChosenField {
@@ -90,14 +92,12 @@ function todayOf(found: FoundField, demand: FieldDemand): ChosenField['today'] {
   return { pulseEnergy: energy, pulseSpacing, lineSpacing, speed, repetitionRate, limit, rate };
 }
 
-/** Modulation across the lines, kept by spot and spacing: a search asks for the same ones often. */
+/** Modulation across the lines; the spectrum of each spot is tabulated once. */
 function keptModulation(): FieldDemand['modulation'] {
-  const known = new WeakMap<object, Map<number, number>>();
+  const known = new WeakMap<Spot, ModulationAt>();
   return (spot, spacing) => {
-    const ofSpot = known.get(spot) ?? new Map<number, number>();
-    known.set(spot, ofSpot);
-    const modulation = ofSpot.get(spacing) ?? lineDose(spot, spacing).modulation;
-    ofSpot.set(spacing, modulation);
-    return modulation;
+    const at = known.get(spot) ?? modulationOf(spot);
+    known.set(spot, at);
+    return at(spacing);
   };
 }

@@ -1,7 +1,7 @@
 import type { Spot } from '../optics/askedSpot.ts';
-import { passesWorked } from './edgeProfile.ts';
+
 import { countingDiameter } from './fieldChecks.ts';
-import type { Hatch } from './hatch.ts';
+import { type Hatch, passesWorked } from './hatch.ts';
 import { lineMotion, timeAt } from './lineMotion.ts';
 import type { MapGrid } from './mapGrid.ts';
 import { pulseMap } from './pulseMap.ts';

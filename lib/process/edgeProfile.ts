@@ -1,7 +1,7 @@
 import type { Spot } from '../optics/askedSpot.ts';
 import { type CrossedSpot, crossedSpot } from './crossedSpot.ts';
 import { countingDiameter } from './fieldChecks.ts';
-import type { Hatch } from './hatch.ts';
+import { type Hatch, passesWorked } from './hatch.ts';
 import { type LineMotion, lineMotion, placeAt, timeAt } from './lineMotion.ts';
 import { quickSpectrum } from './quickSpectrum.ts';
 import type { ScanMotion } from './scanTime.ts';
@@ -50,13 +50,6 @@ function rampPart(at: number, spot: CrossedSpot, run: LineMotion, slant: number)
   let sum = 0;
   for (let i = 0; i < times; i++) sum += spot.density(at - slant * placeAt(run, from + (i + 0.5) * step));
   return sum * step * run.speed * slant;
-}
-
-/** Passes of a hatch with angles of their own: all of them, or as many spread evenly. */
-export function passesWorked(hatch: Pick<Hatch, 'angle' | 'passes'>, most: number): readonly number[] {
-  if (hatch.angle === 0 || hatch.passes === 1) return [0];
-  const count = Math.min(most, hatch.passes);
-  return Array.from({ length: count }, (_, i) => Math.floor(((i + 0.5) * hatch.passes) / count));
 }
 
 /** Cosine below which lines count as parallel to an edge: they end at the others. */

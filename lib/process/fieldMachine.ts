@@ -1,3 +1,4 @@
+import type { LimitKind } from './scanLimits.ts';
 import { lineTimes, type ScanMotion } from './scanTime.ts';
 
 /** What scanner and laser allow and what field is wanted; SI. */
@@ -5,6 +6,8 @@ export interface FieldMachine {
   readonly width: number;
   readonly height: number;
   readonly motion: ScanMotion;
+  /** Speed from which a field of this width is not done sooner, m/s. */
+  readonly turningSpeed: number;
   readonly maxRepetitionRate: number;
   readonly maxPower: number;
   readonly maxPulseEnergy: number;
@@ -20,8 +23,8 @@ export interface FieldSetting {
   readonly diameter: number;
 }
 
-/** What stops it. */
-export type FieldLimit = 'scanner speed' | 'acceleration' | 'repetition rate' | 'power';
+/** What stops it; heat is not counted. */
+export type FieldLimit = Exclude<LimitKind, 'heat'>;
 
 /** A setting made larger by `scale`, at the fastest speed that it can have. */
 export interface FastestField {
@@ -35,18 +38,14 @@ export interface FastestField {
 
 /** The fastest that a setting can be written at one size: pulses stay on their places. */
 export function fastestAt(machine: FieldMachine, setting: FieldSetting, scale: number): FastestField {
-  const { motion, width, maxRepetitionRate, maxPower } = machine;
+  const { motion, width, turningSpeed, maxRepetitionRate, maxPower } = machine;
   const p = setting.pulseSpacing * scale;
   const energy = setting.energy * scale * scale;
-  const turning =
-    motion.turnRound === 'outside'
-      ? Math.sqrt((motion.acceleration * width) / 2)
-      : Math.sqrt(motion.acceleration * width);
   const speeds: readonly (readonly [FieldLimit, number])[] = [
     ['power', (p * maxPower) / energy],
     ['repetition rate', p * maxRepetitionRate],
     ['scanner speed', motion.maxSpeed],
-    ['acceleration', turning],
+    ['acceleration', turningSpeed],
   ];
   const [limit, speed] = speeds.reduce((least, one) => (one[1] < least[1] ? one : least));
   const time = lineTimes(width, { ...motion, speed }).total;

@@ -92,3 +92,10 @@ export function lineAt(hatch: Hatch, pass: number, turn: number): HatchLine {
   const [[fromX, fromY], [toX, toY]] = back ? [end(to), end(from)] : [end(from), end(to)];
   return { fromX, fromY, toX, toY, length: Math.max(0, to - from) };
 }
+
+/** Passes of a hatch with angles of their own: all of them, or as many spread evenly. */
+export function passesWorked(hatch: Pick<Hatch, 'angle' | 'passes'>, most: number): readonly number[] {
+  if (hatch.angle === 0 || hatch.passes === 1) return [0];
+  const count = Math.min(most, hatch.passes);
+  return Array.from({ length: count }, (_, i) => Math.floor(((i + 0.5) * hatch.passes) / count));
+}

@@ -1,4 +1,4 @@
-import { chordLength, type Hatch, lineCount, lineOffset } from './hatch.ts';
+import { chordLength, type Hatch, lineCount, lineOffset, passesWorked } from './hatch.ts';
 
 /** How the scanner moves; SI. */
 export interface ScanMotion {
@@ -74,14 +74,12 @@ const mostPasses = 180;
  * taken in equal groups: to 1e-4 of the whole.
  */
 export function fieldTimes(hatch: Hatch, motion: ScanMotion): ScanTimes {
-  const alike = hatch.angle === 0 || hatch.passes === 1;
-  const worked = alike ? 1 : Math.min(hatch.passes, mostPasses);
+  const worked = passesWorked(hatch, mostPasses);
   let [writing, total] = [0, 0];
-  for (let i = 0; i < worked; i++) {
-    const pass = alike ? 0 : Math.floor(((i + 0.5) * hatch.passes) / worked);
+  for (const pass of worked) {
     const times = passTimes(hatch, pass, motion);
-    writing += (times.writing * hatch.passes) / worked;
-    total += (times.total * hatch.passes) / worked;
+    writing += (times.writing * hatch.passes) / worked.length;
+    total += (times.total * hatch.passes) / worked.length;
   }
   return { writing, total };
 }

@@ -9,7 +9,7 @@ const smoothing = 1.5;
 
 /**
  * Takes off a periodic map what the tails of its images bring: at the distance of the images they change slowly, so it
- * is enough to know them smoothed over a eightieth of the box. Cells of pulses on a plane four boxes wide, where
+ * is enough to know them smoothed over an eightieth of the box. Cells of pulses on a plane four boxes wide, where
  * images hardly meet, are transformed with the smoothed spot; the boxes beside the first one are the images.
  */
 export function subtractImages(

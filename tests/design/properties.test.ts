@@ -55,7 +55,7 @@ function checkOutcome(id: string, outcome: Outcome): void {
 
 describe('every design that the inputs allow', () => {
   for (const [name, designs, least, runs] of [
-    ['over the whole ranges', allowedDesigns, 0.02, cases(1500, 120)],
+    ['over the whole ranges', allowedDesigns, 0.02, cases(1500, 200)],
     ['over the whole ranges, workpiece near the focus', allowedSpots, 0.2, cases(1500, 70)],
     ['in the usual spans', usualDesigns, 0.95, cases(1000, 20)],
     ['with measured beams', measuredDesigns, 0.2, cases(400, 20)],
@@ -78,7 +78,7 @@ describe('every design that the inputs allow', () => {
         { seed: 2024, numRuns: runs, endOnFailure: true },
       );
       console.log(`${name}: ${runs} designs, ${spots} with a spot, slowest ${Math.round(slowest)} ms`);
-      expect(spots).toBeGreaterThanOrEqual(Math.floor(runs * least));
+      expect(spots).toBeGreaterThanOrEqual(runs * least);
       // A design takes half a second on average and some tens at worst; 1500 of them want more than the usual limit.
     }, 2_400_000);
   }

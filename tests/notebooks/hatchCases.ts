@@ -52,23 +52,6 @@ export const hatchCases: readonly Case[] = [
     truth: (value) => 2 * value('scan.overscan') > value('scan.fieldWidth'),
   },
   {
-    says: 'lineOrderSaid',
-    text: /^$/,
-    truth: (value) => value('scan.interlacing') === 1 && value('scan.hatchAngle') === 0,
-  },
-  {
-    says: 'lineOrderSaid',
-    design: { 'scan.passes': 2, 'scan.hatchAngle': Math.PI / 3, 'scan.interlacing': 3 },
-    text: /^The lines turn by 60° from pass to pass, .* Every 3rd line is written first, then those between/,
-    truth: (value) => value('scan.passes') > 1 && value('scan.interlacing') === 3,
-  },
-  {
-    says: 'lineOrderSaid',
-    design: { 'scan.interlacing': 12 },
-    text: /^Every 12th line is written first/,
-    truth: (value) => value('scan.interlacing') === 12,
-  },
-  {
     says: 'pulsesSaid',
     text: /^At 0\.05\sm\/s and 200\skHz pulses land 0\.25\sµm apart: the spot covers 125 pulses \(60\.4 with the plate taken out\) and 5\.2 lines\. All together, each place gets on average as much as 255 pulses at full peak\.$/,
     truth: (value) => Math.abs(value('scan.pulsesPerSpot') * value('scan.pulseSpacing') - 31.2e-6) < 1e-7,
@@ -82,7 +65,7 @@ export const hatchCases: readonly Case[] = [
   {
     says: 'pulsesSaid',
     design: { 'scan.speed': 4, 'laser.repetitionRate': 20e3 },
-    text: /land 200\sµm apart, further than the spot is wide: they stand alone\.$/,
+    text: /land 200\sµm apart, further than the spot is wide: along the line they stand alone\.$/,
     truth: (value) => value('scan.pulsesPerSpot') < 1,
   },
   { says: 'burstSaid', text: /^$/, truth: (value) => value('laser.burstPulses') === 1 },
@@ -119,7 +102,7 @@ export const hatchCases: readonly Case[] = [
   {
     says: 'limitSaid',
     design: { ...cool, 'scan.acceleration': 0.1 },
-    text: /from which turning round takes longer than is won: .* Longer lines would help.* Today’s speed is beyond that: slower would be done sooner\.$/,
+    text: /field is the acceleration of the scanner: .* Longer lines would help.* Today’s speed is beyond that: slower would be done sooner\.$/,
     truth: (value) => first(value)[0] === 'acceleration' && value('scan.speed') > value('scan.fastestSpeed'),
   },
   {
@@ -133,5 +116,12 @@ export const hatchCases: readonly Case[] = [
     pins: order(['heat', 0.02], ['power', 0.2], ['acceleration', 3]),
     text: /field is the temperature rise that is allowed: .* Less heat to the same area.* Today’s speed is beyond that: the part gets hotter than allowed\.$/,
     truth: (value) => value('scan.speed') > value('scan.fastestSpeed'),
+  },
+  {
+    says: 'limitSaid',
+    design: { ...cool, ...inside, 'scan.acceleration': 0.1 },
+    text: /field is the acceleration of the scanner: .* Today’s speed is beyond that, and the lines are too short to reach it\.( Heat.*)?$/,
+    truth: (value) =>
+      first(value)[0] === 'acceleration' && 2 * value('scan.overscan') > value('scan.fieldWidth'),
   },
 ];

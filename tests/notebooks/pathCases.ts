@@ -30,7 +30,7 @@ export const pathCases: readonly Case[] = [
   {
     says: 'pathOrderSaid',
     design: { 'scan.interlacing': 3 },
-    text: /^Every third line is written first, .* time to cool\.$/,
+    text: /^Every third line is written first, .* when heat has had time to spread\.$/,
     truth: (value) => value('scan.passes') === 1,
   },
   {

@@ -27,6 +27,8 @@ function demandOf(patch: Record<string, unknown>, plate: boolean) {
     width: number('scan.fieldWidth'),
     height: number('scan.fieldHeight'),
     motion: value('scan.motion') as ScanMotion,
+    // To and fro with overscan: √(aL/2).
+    turningSpeed: Math.sqrt((number('scan.acceleration') * number('scan.fieldWidth')) / 2),
     maxRepetitionRate: number('laser.maxRepetitionRate'),
     maxPower: number('laser.maxPower'),
     maxPulseEnergy: number('laser.maxPulseEnergy'),
