@@ -1,6 +1,8 @@
 import type { StepwellDocument } from './document.ts';
+import { grooves } from './grooves.ts';
 import { matching } from './matching.ts';
 import { ripples } from './ripples.ts';
+import { scaleUp } from './scaleUp.ts';
 import { threshold } from './threshold.ts';
 import { throughFocus } from './throughFocus.ts';
 import { throughput } from './throughput.ts';
@@ -12,4 +14,6 @@ export const documents: readonly StepwellDocument[] = [
   threshold,
   ripples,
   throughput,
+  grooves,
+  scaleUp,
 ];

@@ -42,6 +42,9 @@ export const designs: Readonly<Record<string, InventedDesign>> = {
       'scan.lineSpacing': 14e-6,
       'laser.maxPower': 10,
       'workpiece.thickness': 0.5e-3,
+      'groove.firstPlane': -136e-6,
+      'groove.secondPlane': 3.358e-3,
+      'scaleUp.target': 1 / 3600,
     },
   },
   'cold-plate-channels.json': {
@@ -66,6 +69,11 @@ export const designs: Readonly<Record<string, InventedDesign>> = {
       'scan.fieldHeight': 2e-3,
       'laser.maxPower': 16,
       'workpiece.thickness': 3e-3,
+      'groove.passes': 20,
+      'groove.firstPlane': 111e-6,
+      'groove.secondPlane': 0,
+      'engraving.wantedDepth': 50e-6,
+      'sheet.thickness': 50e-6,
     },
   },
 };

@@ -22,6 +22,7 @@ import * as fieldPlanes from './fieldPlanes.ts';
 import * as fits from './fits.ts';
 import * as fluenceWindow from './fluenceWindow.ts';
 import * as focus from './focus.ts';
+import * as grooveInputs from './grooveInputs.ts';
 import * as hatch from './hatch.ts';
 import * as heat from './heat.ts';
 import * as heatCharts from './heatCharts.ts';
@@ -76,6 +77,7 @@ import * as rippleWindow from './rippleWindow.ts';
 import * as rippleWindowCharts from './rippleWindowCharts.ts';
 import * as rule from './rule.ts';
 import * as safety from './safety.ts';
+import * as scaleUpInputs from './scaleUpInputs.ts';
 import * as scanChecks from './scanChecks.ts';
 import * as scanInputs from './scanInputs.ts';
 import * as scanLimits from './scanLimits.ts';
@@ -192,6 +194,8 @@ const rooms = [
   markGrowths,
   depthLaw,
   removal,
+  grooveInputs,
+  scaleUpInputs,
   fluenceWindow,
   nonlinearIndex,
   safety,

@@ -17,6 +17,8 @@ const places: readonly TablePlace[] = [
   { name: 'Threshold', about: 'fluence and marks', at: [9, 57], href: '#threshold' },
   { name: 'Ripples', about: 'period and window', at: [17.5, 57], href: '#ripples' },
   { name: 'Throughput', about: 'fields, heat and time', at: [43, 57], href: '#throughput' },
+  { name: 'Grooves and engraving', about: 'depth, walls and floor', at: [55, 57], href: '#grooves' },
+  { name: 'Scale-up', about: 'up to square metres', at: [81, 57], href: '#scale-up' },
 ];
 
 /** The cautions before anything is set; "(memory)" marks what was written down without the standard at hand. */

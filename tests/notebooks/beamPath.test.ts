@@ -163,6 +163,8 @@ describe('start page', () => {
       'Threshold',
       'Ripples',
       'Throughput',
+      'Grooves and engraving',
+      'Scale-up',
     ]);
   });
 

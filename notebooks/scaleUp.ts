@@ -1,0 +1,15 @@
+import { scanAreaRate } from '../lib/design/hatch.ts';
+import type { StepwellDocument } from './document.ts';
+import { prose } from './prose.ts';
+import { pulseCautions } from './pulseCautions.ts';
+import { scaleUpBlocks } from './scaleUpBlocks.ts';
+
+/** The seventh document: from today's field to square metres. */
+export const scaleUp: StepwellDocument = {
+  id: 'scale-up',
+  title: 'Scale-up',
+  element: 'workpiece',
+  lead: prose`From one field to square metres: what a larger laser, a faster scanner and several spots side by side bring, which of them stops the work first, how the plain beam would do at its own best, and what more power does to plate, optics and air.`,
+  result: { quantity: scanAreaRate, missing: 'Nothing can be said about a larger area.' },
+  blocks: [...scaleUpBlocks, ...pulseCautions],
+};
