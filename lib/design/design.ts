@@ -88,6 +88,7 @@ import * as scanInputs from './scanInputs.ts';
 import * as scanLimits from './scanLimits.ts';
 import * as scannerInputs from './scannerInputs.ts';
 import * as sensitivity from './sensitivity.ts';
+import * as sheet from './sheet.ts';
 import * as spot from './spot.ts';
 import * as spots from './spots.ts';
 import * as strip from './strip.ts';
@@ -212,6 +213,9 @@ const rooms = [
   grooveEqualParts.equalPlain,
   grooveEqualParts.equalPlainSameLens,
   groovePlanes,
+  sheet,
+  sheet.sheet,
+  sheet.plainSheet,
   scaleUpInputs,
   fluenceWindow,
   nonlinearIndex,

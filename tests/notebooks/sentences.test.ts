@@ -29,6 +29,7 @@ import * as ripples from '../../notebooks/rippleSentences.ts';
 import * as rippleSeries from '../../notebooks/rippleSeriesSentences.ts';
 import * as rippleUses from '../../notebooks/rippleUsesSentences.ts';
 import * as rippleWindow from '../../notebooks/rippleWindowSentences.ts';
+import * as sheet from '../../notebooks/sheetSentences.ts';
 import { slotPieces } from '../../notebooks/slotPieces.ts';
 import * as spotTable from '../../notebooks/spotTableSentences.ts';
 import { takenAsGaussianSaid } from '../../notebooks/takenAsGaussian.ts';
@@ -43,6 +44,7 @@ import { outcomesOf, read } from './designOutcomes.ts';
 import { familyRuleCases } from './familyRuleCases.ts';
 import { fitCases } from './fitCases.ts';
 import { grooveCases } from './grooveCases.ts';
+import { grooveEqualCases } from './grooveEqualCases.ts';
 import { hatchCases } from './hatchCases.ts';
 import { heatCases } from './heatCases.ts';
 import { imageCases } from './imageCases.ts';
@@ -63,6 +65,7 @@ import { rippleCases } from './rippleCases.ts';
 import { rippleSeriesCases } from './rippleSeriesCases.ts';
 import { rippleWindowCases } from './rippleWindowCases.ts';
 import { type Name, sentenceCases } from './sentenceCases.ts';
+import { sheetCases } from './sheetCases.ts';
 import { spotCases } from './spotCases.ts';
 import { spotTableCases } from './spotTableCases.ts';
 import { thresholdCases } from './thresholdCases.ts';
@@ -97,6 +100,7 @@ const all = new Map(
     ...rippleSeries,
     ...rippleUses,
     ...groove,
+    ...sheet,
     ...heat,
     ...micrographs,
     ...micrographVerdicts,
@@ -137,6 +141,8 @@ const allCases = [
   ...rippleWindowCases,
   ...rippleSeriesCases,
   ...grooveCases,
+  ...grooveEqualCases,
+  ...sheetCases,
   ...heatCases,
   ...micrographCases,
   ...micrographComparedCases,
