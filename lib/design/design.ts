@@ -77,7 +77,11 @@ import * as rippleWindow from './rippleWindow.ts';
 import * as rippleWindowCharts from './rippleWindowCharts.ts';
 import * as rule from './rule.ts';
 import * as safety from './safety.ts';
+import * as scaleUp from './scaleUp.ts';
 import * as scaleUpInputs from './scaleUpInputs.ts';
+import * as scaleUpTarget from './scaleUpTarget.ts';
+import * as scaleUpToday from './scaleUpToday.ts';
+import * as scaleUpWork from './scaleUpWork.ts';
 import * as scanChecks from './scanChecks.ts';
 import * as scanInputs from './scanInputs.ts';
 import * as scanLimits from './scanLimits.ts';
@@ -196,6 +200,10 @@ const rooms = [
   removal,
   grooveInputs,
   scaleUpInputs,
+  scaleUpWork,
+  scaleUp,
+  scaleUpToday,
+  scaleUpTarget,
   fluenceWindow,
   nonlinearIndex,
   safety,
