@@ -78,7 +78,11 @@ import * as rippleWindowCharts from './rippleWindowCharts.ts';
 import * as rule from './rule.ts';
 import * as safety from './safety.ts';
 import * as scaleUp from './scaleUp.ts';
+import * as scaleUpBest from './scaleUpBest.ts';
+import * as scaleUpCharts from './scaleUpCharts.ts';
+import * as scaleUpHeat from './scaleUpHeat.ts';
 import * as scaleUpInputs from './scaleUpInputs.ts';
+import * as scaleUpPlate from './scaleUpPlate.ts';
 import * as scaleUpTarget from './scaleUpTarget.ts';
 import * as scaleUpToday from './scaleUpToday.ts';
 import * as scaleUpWork from './scaleUpWork.ts';
@@ -204,6 +208,10 @@ const rooms = [
   scaleUp,
   scaleUpToday,
   scaleUpTarget,
+  scaleUpCharts,
+  scaleUpHeat,
+  scaleUpPlate,
+  scaleUpBest,
   fluenceWindow,
   nonlinearIndex,
   safety,

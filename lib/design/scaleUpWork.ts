@@ -1,4 +1,4 @@
-import { derived, ifThere } from '../graph/define.ts';
+import { derived } from '../graph/define.ts';
 import { formatReadable } from '../graph/units.ts';
 import { Problem } from '../problem.ts';
 import { checkField } from '../process/fieldChecks.ts';
@@ -6,10 +6,8 @@ import { type Recipe, type ScaledWork, shotEnergy as shotEnergyOf } from '../pro
 import { mostSpots as mostSpotsOf } from '../process/scaleUpLimits.ts';
 import { burstPulses } from './burst.ts';
 import { hatch, motion } from './hatch.ts';
-import { diffusivity } from './heatMaterial.ts';
 import { usedPulseEnergy } from './losses.ts';
 import { effectiveArea } from './marks.ts';
-import { spotDiameter } from './pulsesOnPlace.ts';
 import * as inputs from './scaleUpInputs.ts';
 import { pulseSpacing } from './scanInputs.ts';
 import { hottestRateIfThere } from './scanLimits.ts';
@@ -119,16 +117,6 @@ export const shotEnergy = derived({
   source: 'definition',
 });
 
-/** Nothing where heat is not known: then it does not limit here either. */
-export const diffusivityIfThere = ifThere<number | null>({
-  id: 'scaleUp.diffusivity',
-  name: 'thermal diffusivity, where it is known',
-  symbol: '\\chi',
-  unit: 'm^2/s',
-  about: 'Thermal diffusivity of the workpiece, or nothing where its heat is not known.',
-  of: diffusivity,
-});
-
 export const stitching = derived({
   id: 'scaleUp.stitching',
   name: 'how fields are put side by side',
@@ -157,7 +145,8 @@ export const work = derived({
   name: 'work on the larger machine',
   symbol: '\\text{work}',
   unit: 'none',
-  about: 'Recipe, larger machine with its spots, stitching, and the heat of a spot where it limits.',
+  about:
+    'Recipe, larger machine with its spots, stitching, and the repetition rate at the limit of heat for one spot where there is one.',
   from: {
     recipe,
     stitching,
@@ -167,17 +156,13 @@ export const work = derived({
     maxRepetitionRate: inputs.largeMaxRepetitionRate,
     maxSpeed: inputs.largeMaxSpeed,
     acceleration: inputs.largeAcceleration,
-    distance: inputs.spotDistance,
-    diameter: spotDiameter,
-    diffusivity: diffusivityIfThere,
     hottestRate: hottestRateIfThere,
   },
-  compute: ({ recipe, stitching, distance, diameter, diffusivity, hottestRate, ...machine }): ScaledWork => ({
+  compute: ({ recipe, stitching, hottestRate, ...machine }): ScaledWork => ({
     recipe,
     machine,
     stitching,
-    heat:
-      diffusivity === null || hottestRate === null ? null : { hottestRate, distance, diameter, diffusivity },
+    hottestRate,
   }),
   shownAs: ({ machine }) => `${machine.spots} ${machine.spots === 1 ? 'spot' : 'spots'}`,
   formula: '(\\text{recipe}, \\text{machine}, N)',

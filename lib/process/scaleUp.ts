@@ -36,23 +36,13 @@ export interface Stitching {
   readonly overlap: number;
 }
 
-/** What is known of the heat of one spot; SI. */
-export interface SpotHeat {
-  /** Repetition rate at which one spot alone makes the part too hot. */
-  readonly hottestRate: number;
-  readonly distance: number;
-  /** Diameter of the spot as scanned. */
-  readonly diameter: number;
-  readonly diffusivity: number;
-}
-
 /** The work on one machine. */
 export interface ScaledWork {
   readonly recipe: Recipe;
   readonly machine: Machine;
   readonly stitching: Stitching;
-  /** Null where nothing is known, or heat never limits. */
-  readonly heat: SpotHeat | null;
+  /** Repetition rate, Hz, at which one spot alone makes the part too hot; null where it never does, or is not known. */
+  readonly hottestRate: number | null;
 }
 
 /** Part of the laser's energy that comes into the spots: all of it with one. */
@@ -90,16 +80,8 @@ export function motionAt({ recipe, machine }: ScaledWork, speed: number): ScanMo
 }
 
 /** Distance √(4χt) to which heat spreads while a spot of that diameter passes a place, t = D/v; m. */
-export function diffusionLength(
-  { diameter, diffusivity }: Omit<SpotHeat, 'hottestRate' | 'distance'>,
-  speed: number,
-): number {
+export function diffusionLength(diameter: number, diffusivity: number, speed: number): number {
   return Math.sqrt((4 * diffusivity * diameter) / speed);
-}
-
-/** Whether heat of neighbouring spots stays apart while they pass. */
-export function spotsApart(heat: Omit<SpotHeat, 'hottestRate'>, spots: number, speed: number): boolean {
-  return spots === 1 || heat.distance > diffusionLength(heat, speed);
 }
 
 /** A limit of the speed, m/s. */
@@ -109,11 +91,11 @@ export interface SpeedLimit {
 }
 
 /**
- * Limits of the speed, the first to be met in front; pulses stay on their places. Heat is among them where it comes before
- * the others or after, as long as the spots are further apart than their heat spreads: what one spot bears, each bears then.
+ * Limits of the speed, the first to be met in front; pulses stay on their places. What makes the part too hot with one spot
+ * does so with several: heat is the limit of one spot, which spots that heat one another reach sooner.
  */
 export function speedLimits(work: ScaledWork): SpeedLimit[] {
-  const { recipe, machine, heat } = work;
+  const { recipe, machine, hottestRate } = work;
   const { pulseSpacing: p, burst } = recipe;
   const limits: SpeedLimit[] = [
     { kind: 'power', speed: (p * machine.maxPower) / (burst * shotEnergy(recipe, machine)) },
@@ -121,11 +103,7 @@ export function speedLimits(work: ScaledWork): SpeedLimit[] {
     { kind: 'scanner speed', speed: machine.maxSpeed },
     { kind: 'acceleration', speed: bestSpeed(recipe.hatch, motionAt(work, machine.maxSpeed)) },
   ];
-  const others = Math.min(...limits.map(({ speed }) => speed));
-  if (heat !== null) {
-    const speed = p * heat.hottestRate;
-    if (spotsApart(heat, machine.spots, Math.min(others, speed))) limits.push({ kind: 'heat', speed });
-  }
+  if (hottestRate !== null) limits.push({ kind: 'heat', speed: p * hottestRate });
   return limits.sort((a, b) => a.speed - b.speed);
 }
 

@@ -6,6 +6,7 @@ import {
   scaledTimes,
   speedLimits,
 } from '../../lib/process/scaleUp.ts';
+import { neighbourHeat } from '../../lib/process/scaleUpHeat.ts';
 import { scaleSteps } from '../../lib/process/scaleUpSteps.ts';
 import { expectClose } from '../close.ts';
 import { moving, on, recipe, work } from './scaledWork.ts';
@@ -98,25 +99,30 @@ describe('what limits, first and next', () => {
   });
 });
 
-describe('heat of one spot as a limit', () => {
-  const heat = { hottestRate: 2e5, distance: 200e-6, diameter: 30e-6, diffusivity: 4e-6 };
-
+describe('heat as a limit', () => {
   it('spreads √(4χD/v): 4 mm²/s, 30 µm at 1 m/s, 21.9 µm', () => {
-    expectClose(diffusionLength(heat, 1), Math.sqrt(4 * 4e-6 * 30e-6), byHand);
+    expectClose(diffusionLength(30e-6, 4e-6, 1), Math.sqrt(4 * 4e-6 * 30e-6), byHand);
   });
 
-  it('limits where the spots stand further apart than that: 1 m/s', () => {
-    const { limit, speed, next } = scaledField({ ...work, heat });
-    expect([limit, next]).toEqual(['heat', 'power']);
-    expectClose(speed, 1, byHand);
+  it('200 kHz are 1 m/s with any number of spots', () => {
+    for (const spots of [1, 4, 10]) {
+      const { limit, speed } = scaledField({ ...on({ spots }), hottestRate: 2e5 });
+      expect(limit).toBe('heat');
+      expectClose(speed, 1, byHand);
+    }
   });
 
-  it('is not counted as the limit of each spot where they heat one another', () => {
-    expect(scaledField({ ...work, heat: { ...heat, distance: 20e-6 } }).limit).toBe('power');
+  it('beyond the other limits it is none', () => {
+    expect(scaledField({ ...work, hottestRate: 1.1e6 })).toMatchObject({ limit: 'power', next: 'heat' });
   });
 
-  it('limits a single spot at any distance', () => {
-    expect(scaledField({ ...on({ spots: 1 }), heat: { ...heat, distance: 1e-6 } }).limit).toBe('heat');
+  it('of neighbours: of three spots the middle one gets 2 exp(−2s²/(w²+8χt)), of two exp(…)', () => {
+    const row = { spots: 3, distance: 40e-6, radius: 20e-6, diffusivity: 4e-6 };
+    // 8χt = 1200 µm² after 37.5 µs, so that the exponent is 2 · 1600/(400 + 1200) = 2.
+    expectClose(neighbourHeat(row, 37.5e-6), 2 * Math.exp(-2), byHand);
+    expectClose(neighbourHeat({ ...row, spots: 2 }, 37.5e-6), Math.exp(-2), byHand);
+    expectClose(neighbourHeat({ ...row, spots: 5 }, 37.5e-6), 2 * Math.exp(-2) + 2 * Math.exp(-8), byHand);
+    expect(neighbourHeat({ ...row, spots: 1 }, 1)).toBe(0);
   });
 });
 

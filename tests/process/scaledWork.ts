@@ -26,7 +26,7 @@ export const work: ScaledWork = {
     efficiency: 0.8,
   },
   stitching: { moveTime: 0.3, overlap: 0.1e-3 },
-  heat: null,
+  hottestRate: null,
 };
 /** The same with another machine. */
 export const on = (machine: Partial<ScaledWork['machine']>): ScaledWork => ({
