@@ -1,6 +1,7 @@
+import { lineNumber } from '../lib/design/hatch.ts';
 import { riseLimit } from '../lib/design/heatInputs.ts';
 import { spotDiameter } from '../lib/design/pulsesOnPlace.ts';
-import { scaledRepetitionRate } from '../lib/design/scaleUp.ts';
+import { scaledRepetitionRate, scans } from '../lib/design/scaleUp.ts';
 import {
   carriedPerArea,
   diffusionLength,
@@ -14,13 +15,21 @@ import { wholeSpots } from '../lib/design/scaleUpWork.ts';
 import { lineSpacing } from '../lib/design/scanInputs.ts';
 import { hottestRateIfThere } from '../lib/design/scanLimits.ts';
 import { formatReadable } from '../lib/graph/units.ts';
+import { groupedScans } from '../lib/process/scaleUpLimits.ts';
 import { phrase, says } from './prose.ts';
 import { lengthText, percentText } from './shortTexts.ts';
 
 /** Whether the spots stand where their lines fit together; nothing with one spot, or where they do. */
 export const distanceSaid = says(
-  { spots: wholeSpots, distance: spotDistance, spacing: lineSpacing, diameter: spotDiameter },
-  ({ spots, distance, spacing, diameter }) => {
+  {
+    spots: wholeSpots,
+    distance: spotDistance,
+    spacing: lineSpacing,
+    diameter: spotDiameter,
+    lines: lineNumber,
+    scans,
+  },
+  ({ spots, distance, spacing, diameter, lines: count, scans }) => {
     if (spots === 1) return '';
     const lines = Math.floor(distance / spacing + 1e-9);
     const over = distance - lines * spacing;
@@ -32,7 +41,12 @@ export const distanceSaid = says(
       distance < diameter
         ? phrase` Spots of ${spotDiameter} overlap at that distance, and light of neighbours interferes: set them further apart.`
         : '';
-    return phrase`The distance of the spots must be a whole number of lines.${fit}${close}`;
+    const grouped = groupedScans(count, spots, Math.max(1, Math.round(distance / spacing)));
+    const more =
+      grouped > scans
+        ? ` At that distance the last lines of the field do not fill all spots, and a pass takes ${grouped} scans instead of the ${scans} counted here, unless the height of the field is made to fit.`
+        : '';
+    return phrase`The distance of the spots must be a whole number of lines.${fit}${more}${close}`;
   },
 );
 
@@ -50,7 +64,7 @@ export const neighboursSaid = says(
     const spread = phrase`A spot rests over a place for ${dwellTime}, the time in which it moves by its own diameter; heat spreads by ${diffusionLength} meanwhile.`;
     if (spots === 1) return phrase`${spread} There is one spot, and no neighbour to warm it.`;
     if (distance > length)
-      return phrase`${spread} The spots stand ${spotDistance} apart, further than that: they pass one place after the other as if each were alone. By then the others have added ${neighbourHeat} to what the middle one leaves itself.`;
+      return phrase`${spread} The spots stand ${spotDistance} apart, further than that. By the time they have passed, the others have added ${neighbourHeat} to what the middle one leaves itself.`;
     const limit =
       hottest === null
         ? 'How much hotter the part becomes is not worked out.'

@@ -30,7 +30,7 @@ export const heldSaid = says(
   ({ hatch, burst }) => {
     const often = hatch.passes === 1 ? '' : `, ${hatch.passes} passes`;
     const bursts = burst === 1 ? '' : phrase`, ${burstPulses} of them in each place at once`;
-    return phrase`Held is the recipe of today’s field, as it is set under Throughput: pulses of ${usedPulseEnergy} every ${pulseSpacing}${bursts}, lines ${lineSpacing} apart${often}. Every place gets the same pulses as today.`;
+    return phrase`Today’s field, as it is set under Throughput, is the recipe, and is held: pulses of ${usedPulseEnergy} every ${pulseSpacing}${bursts}, lines ${lineSpacing} apart${often}. Every place gets the same pulses as today.`;
   },
 );
 
@@ -109,10 +109,11 @@ export const targetSaid = says(
     if (short.length === 0)
       return phrase`${start} No limit by itself stands below it: writing, turning and moving together take too long. Lowest is ${scaleLimitWords[ceilings[0]!.kind]}, which by itself would leave ${areaText(ceilings[0]!.rate)}.`;
     const each = short.map(
-      ({ kind, factor: times }) => `${scaleLimitWords[kind]} by a factor of ${formatNumber(times, 3)}`,
+      ({ kind, factor: times }) =>
+        `${scaleLimitWords[kind]}, which misses a factor of ${formatNumber(times, 3)}`,
     );
-    const words = short.length === 1 ? 'One limit falls' : 'Some limits fall';
-    return phrase`${start} ${words} short of it even with everything else without limit: ${listed(each)}.`;
+    const words = short.length === 1 ? 'One limit falls' : `${short.length} limits fall`;
+    return phrase`${start} ${words} short of it even with everything else without limit: ${each.join('; ')}.`;
   },
 );
 

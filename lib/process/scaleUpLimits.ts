@@ -102,6 +102,16 @@ export function usefulSpots(hatch: Recipe['hatch'], most: number): number[] {
   return found;
 }
 
+/**
+ * Scans of one pass with spots `stride` lines apart: a group of N · stride lines takes `stride` scans, and in the last one
+ * some spots may write beside the field. At least ⌈lines/N⌉, which it is where groups fill the field.
+ */
+export function groupedScans(lines: number, spots: number, stride: number): number {
+  const group = spots * stride;
+  const full = Math.floor(lines / group);
+  return full * stride + Math.min(stride, lines - full * group);
+}
+
 /** The least number of spots that meets a target, or the best there is. */
 export interface SpotsFound {
   readonly met: boolean;

@@ -140,7 +140,7 @@ export const branchCounts: Readonly<Record<string, number>> = {
   targetSaid: 4,
   spotsForTargetSaid: 4,
   stepsSaid: 3,
-  distanceSaid: 4,
+  distanceSaid: 5,
   neighboursSaid: 4,
   spotHeatSaid: 3,
   fieldHeatSaid: 2,
