@@ -151,7 +151,7 @@ export const spotsFigure = figure({
           : []),
       ],
       marks,
-      moves: { input: spotsInput, at: spots, perUnit: 1 },
+      moves: { input: spotsInput, at: spots, perUnit: 1, step: 1 },
       summary: `One spot brings ${areaText(curve.rate[0]!)}, ${spots} ${spots === 1 ? 'brings' : 'bring'} ${areaText(field.rate)}. ${best} Drawn up to ${curve.spots.at(-1)}; ${bound}.`,
       hint: 'Drag the line, or press arrow keys on its handle, to take more or fewer spots.',
     };
