@@ -34,7 +34,7 @@ function bestOf(before: '' | 'unshaped.', best: Derived<ChosenField>) {
   const field = derived({
     id: `${before}scaleUp.best`,
     name: `best setting on the larger machine, ${words}`,
-    symbol: `\\text{best}_\\text{L}${mark}`,
+    symbol: `{\\text{best}_\\text{L}}${mark}`,
     unit: units,
     about: `Field ${own}, as it was found for today’s machine under Throughput, written by the larger machine with the same number of spots: at that size of the spot, or smaller where a pulse has not enough energy for all spots. Heat is not counted.`,
     from: { best, work, maxEnergy: largeMaxPulseEnergy },
@@ -68,7 +68,7 @@ function bestOf(before: '' | 'unshaped.', best: Derived<ChosenField>) {
     'rate',
     'bestAreaPerHour',
     'area per hour',
-    '\\dot A_\\text{L}',
+    '{\\dot A_\\text{L}}',
     ['m^2/s', 'm^2/h'],
     'Area that the larger machine finishes per hour',
   );
@@ -115,20 +115,20 @@ function bestOf(before: '' | 'unshaped.', best: Derived<ChosenField>) {
   const time = derived({
     id: `${before}scaleUp.bestTimePerSquareMetre`,
     name: `time for a square metre on the larger machine, ${words} at its best`,
-    symbol: `t_{\\mathrm{m^2}}${mark}`,
+    symbol: `{t_{\\mathrm{m^2}}}${mark}`,
     unit: 's',
     display: 'h',
     digits: 3,
     about: `A square metre over the area per hour ${own}.`,
     from: { area: squareMetre, rate },
     compute: ({ area, rate }) => area / rate,
-    formula: `1\\,\\mathrm{m^2}/\\dot A_\\text{L}${mark}`,
+    formula: `1\\,\\mathrm{m^2}/{\\dot A_\\text{L}}${mark}`,
     source: 'definition',
   });
   const limit = derived({
     id: `${before}scaleUp.bestLimit`,
     name: `what limits the larger machine, ${words} at its best`,
-    symbol: `\\text{limit}_\\text{L}${mark}`,
+    symbol: `{\\text{limit}_\\text{L}}${mark}`,
     unit: 'none',
     about: `What stops the speed or the work ${own}.`,
     from: { field },

@@ -101,7 +101,7 @@ export const shotEnergy = derived({
     if (spots <= most.energy) return energy;
     throw new Problem(
       'impossible',
-      `${spots} spots of ${microjoules(recipe.energy)} need pulses of ${microjoules(energy)} behind a splitter of that efficiency, and the larger laser gives no more than ${microjoules(maxEnergy)}: that is enough for ${most.energy === 1 ? 'one spot' : `${most.energy} spots`}. Take no more spots, or a laser with more energy in a pulse.`,
+      `For ${spots} spots of ${microjoules(recipe.energy)} the laser must give pulses of ${microjoules(energy)} before a splitter of that efficiency, and the larger laser gives no more than ${microjoules(maxEnergy)}, enough for ${most.energy === 1 ? 'one spot' : `${most.energy} spots`}. Take no more spots, or a laser with more energy in a pulse.`,
       {
         input: inputs.spots.id,
         value: String(spots),

@@ -58,7 +58,9 @@ for (const viewport of [
       await expect(limits).toContainText(/The 0\.005\sm²\/h wanted are met/);
       await typeInto(page, 'scaleUp.spots', '30');
       await settled(page);
-      await expect(page.locator('main')).toContainText(/30 spots of 20\sµJ need pulses of 750\sµJ/);
+      await expect(page.locator('main')).toContainText(
+        /For 30 spots of 20\sµJ the laser must give pulses of 750\sµJ/,
+      );
       await typeInto(page, 'scaleUp.spots', '9');
       await settled(page);
       await expect(limits).toContainText(/The 0\.005\sm²\/h wanted are met/);

@@ -73,7 +73,7 @@ describe('what cannot be', () => {
     expect(problem.kind).toBe('impossible');
     expect(problem.parts.input).toBe('scaleUp.spots');
     expect(problem.message).toMatch(
-      /21 spots of 20\sµJ need pulses of 525\sµJ .* 500\sµJ.* enough for 20 spots/,
+      /^For 21 spots of 20\sµJ the laser must give pulses of 525\sµJ .* 500\sµJ.* enough for 20 spots/,
     );
     expect(problem.parts.mend?.value).toBe(20);
     expect(hasValue(reader({ ...hand, 'scaleUp.spots': 20 }, true).outcome('scaleUp.areaPerHour'))).toBe(
