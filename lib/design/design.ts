@@ -82,7 +82,15 @@ import * as rippleWindow from './rippleWindow.ts';
 import * as rippleWindowCharts from './rippleWindowCharts.ts';
 import * as rule from './rule.ts';
 import * as safety from './safety.ts';
+import * as scaleUp from './scaleUp.ts';
+import * as scaleUpBest from './scaleUpBest.ts';
+import * as scaleUpCharts from './scaleUpCharts.ts';
+import * as scaleUpHeat from './scaleUpHeat.ts';
 import * as scaleUpInputs from './scaleUpInputs.ts';
+import * as scaleUpPlate from './scaleUpPlate.ts';
+import * as scaleUpTarget from './scaleUpTarget.ts';
+import * as scaleUpToday from './scaleUpToday.ts';
+import * as scaleUpWork from './scaleUpWork.ts';
 import * as scanChecks from './scanChecks.ts';
 import * as scanInputs from './scanInputs.ts';
 import * as scanLimits from './scanLimits.ts';
@@ -217,6 +225,14 @@ const rooms = [
   sheet.sheet,
   sheet.plainSheet,
   scaleUpInputs,
+  scaleUpWork,
+  scaleUp,
+  scaleUpToday,
+  scaleUpTarget,
+  scaleUpCharts,
+  scaleUpHeat,
+  scaleUpPlate,
+  scaleUpBest,
   fluenceWindow,
   nonlinearIndex,
   safety,

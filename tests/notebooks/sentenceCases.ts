@@ -25,6 +25,9 @@ import type * as ripples from '../../notebooks/rippleSentences.ts';
 import type * as rippleSeries from '../../notebooks/rippleSeriesSentences.ts';
 import type * as rippleUses from '../../notebooks/rippleUsesSentences.ts';
 import type * as rippleWindow from '../../notebooks/rippleWindowSentences.ts';
+import type * as scaleUpHeat from '../../notebooks/scaleUpHeatSentences.ts';
+import type * as scaleUpPlate from '../../notebooks/scaleUpPlateSentences.ts';
+import type * as scaleUp from '../../notebooks/scaleUpSentences.ts';
 import type * as sheet from '../../notebooks/sheetSentences.ts';
 import type * as spotTable from '../../notebooks/spotTableSentences.ts';
 import type * as threshold from '../../notebooks/thresholdSentences.ts';
@@ -60,6 +63,9 @@ export type Name =
   | keyof typeof sheet
   | keyof typeof hatch
   | keyof typeof comparison
+  | keyof typeof scaleUp
+  | keyof typeof scaleUpHeat
+  | keyof typeof scaleUpPlate
   | keyof typeof uniformity
   | Exclude<keyof typeof micrographs, 'betweenLines' | 'coverage'>
   | keyof typeof micrographVerdicts

@@ -29,6 +29,9 @@ import * as ripples from '../../notebooks/rippleSentences.ts';
 import * as rippleSeries from '../../notebooks/rippleSeriesSentences.ts';
 import * as rippleUses from '../../notebooks/rippleUsesSentences.ts';
 import * as rippleWindow from '../../notebooks/rippleWindowSentences.ts';
+import * as scaleUpHeat from '../../notebooks/scaleUpHeatSentences.ts';
+import * as scaleUpPlate from '../../notebooks/scaleUpPlateSentences.ts';
+import * as scaleUp from '../../notebooks/scaleUpSentences.ts';
 import * as sheet from '../../notebooks/sheetSentences.ts';
 import { slotPieces } from '../../notebooks/slotPieces.ts';
 import * as spotTable from '../../notebooks/spotTableSentences.ts';
@@ -64,6 +67,8 @@ import { removalCases } from './removalCases.ts';
 import { rippleCases } from './rippleCases.ts';
 import { rippleSeriesCases } from './rippleSeriesCases.ts';
 import { rippleWindowCases } from './rippleWindowCases.ts';
+import { scaleUpCases } from './scaleUpCases.ts';
+import { scaleUpLoadCases } from './scaleUpLoadCases.ts';
 import { type Name, sentenceCases } from './sentenceCases.ts';
 import { sheetCases } from './sheetCases.ts';
 import { spotCases } from './spotCases.ts';
@@ -106,6 +111,9 @@ const all = new Map(
     ...micrographVerdicts,
     ...hatch,
     ...comparison,
+    ...scaleUp,
+    ...scaleUpHeat,
+    ...scaleUpPlate,
     ...uniformity,
     paraxialSaid,
     irradiancesSaid,
@@ -148,6 +156,8 @@ const allCases = [
   ...micrographComparedCases,
   ...hatchCases,
   ...comparisonCases,
+  ...scaleUpCases,
+  ...scaleUpLoadCases,
   ...uniformityCases,
 ];
 const reached = new Map<Name, Set<string>>();
