@@ -28,7 +28,10 @@ import * as fieldPlanes from './fieldPlanes.ts';
 import * as fits from './fits.ts';
 import * as fluenceWindow from './fluenceWindow.ts';
 import * as focus from './focus.ts';
+import * as groove from './groove.ts';
+import * as grooveEqual from './grooveEqual.ts';
 import * as grooveInputs from './grooveInputs.ts';
+import * as grooveLaw from './grooveLaw.ts';
 import * as hatch from './hatch.ts';
 import * as heat from './heat.ts';
 import * as heatCharts from './heatCharts.ts';
@@ -201,6 +204,13 @@ const rooms = [
   depthLaw,
   removal,
   grooveInputs,
+  grooveLaw,
+  groove,
+  groove.groove,
+  groove.firstGroove,
+  groove.secondGroove,
+  groove.plainGroove,
+  grooveEqual,
   engravingParts,
   engraving,
   engravingFloor,

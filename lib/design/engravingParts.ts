@@ -4,57 +4,24 @@ import { formatReadable } from '../graph/units.ts';
 import { type Light, planeOfDefocus } from '../optics/light.ts';
 import { spotAt } from '../optics/spot.ts';
 import { withPhaseScaled } from '../optics/variants.ts';
-import type { CuttingLaw } from '../process/cuttingLaw.ts';
 import type { LayerPlan } from '../process/engravingMaps.ts';
 import type { EngravingBeam } from '../process/engravingPlanes.ts';
-import { removalLaw } from '../process/removal.ts';
 import { burstPulses } from './burst.ts';
-import { branches, removalDepth, secondDepth, secondThreshold } from './depthLaw.ts';
 import { focusRadius, light, rayleighLength, unshapedPeak, workpieceZ } from './focus.ts';
+import { cuttingLaw } from './grooveLaw.ts';
 import { spotDiameter, unshapedSpotDiameter } from './pulsesOnPlace.ts';
 import { unshapedUnit } from './rippleWindow.ts';
 import { lineSpacing, pulseSpacing } from './scanInputs.ts';
 import { hatchAngle } from './scannerInputs.ts';
-import { floorAbove, incubationExponent, thresholdFloor, thresholdFluence } from './threshold.ts';
-
-export const engravingLaw = derived({
-  id: 'engraving.law',
-  name: 'removal of pulse after pulse',
-  symbol: 'd_N(F)',
-  unit: 'none',
-  about:
-    'How much the N-th pulse on a place removes: the branches of depth against fluence, with a threshold that falls with the pulses that the place has counted.',
-  from: {
-    depth: removalDepth,
-    first: thresholdFluence,
-    exponent: incubationExponent,
-    floor: thresholdFloor,
-    branches,
-    secondDepth,
-    secondThreshold,
-  },
-  compute: ({ depth, first, exponent, floor, branches, secondDepth, secondThreshold }): CuttingLaw => {
-    if (floor > first) throw floorAbove(floor, first);
-    const second = { depth: secondDepth, threshold: secondThreshold };
-    if (branches === 'one') return { depth, incubation: { first, exponent, floor } };
-    removalLaw({ depth, threshold: first }, second);
-    return { depth, incubation: { first, exponent, floor }, second };
-  },
-  shownAs: ({ depth, incubation: { first, exponent } }) =>
-    `${formatReadable(depth, 'm', 'nm', 3)} for each factor e above ${formatReadable(first, 'J/m^2', 'J/cm^2', 3)}${exponent === 1 ? '' : `, falling with N to the power ${formatReadable(exponent - 1, '1', '1', 3)}`}`,
-  formula:
-    '\\max\\left(\\delta\\ln\\frac{F}{F_\\infty+(F_\\text{th}-F_\\infty)N^{S-1}},\\ \\delta_2\\ln\\frac{F}{F_{\\text{th},2}}\\right)',
-  source: 'nolte1997',
-});
 
 export const layerPlan = derived({
   id: 'engraving.layerPlan',
   name: 'how a layer is written',
-  symbol: '(d_N, p, \\Delta y, \\theta)',
+  symbol: '(d, p, \\Delta y, \\theta)',
   unit: 'none',
   about: 'Law of removal, spacing of pulses and lines, pulses in each place and turn from layer to layer.',
   from: {
-    law: engravingLaw,
+    law: cuttingLaw,
     along: pulseSpacing,
     across: lineSpacing,
     pulses: burstPulses,
@@ -63,7 +30,7 @@ export const layerPlan = derived({
   compute: ({ law, turn, ...lattice }): LayerPlan => ({ law, lattice, turn }),
   shownAs: ({ lattice: { along, across } }) =>
     `pulses ${formatReadable(along, 'm', 'um', 3)} apart on lines ${formatReadable(across, 'm', 'um', 3)} apart`,
-  formula: '(d_N(F), p, \\Delta y, n_\\text{b}, \\theta_\\text{hatch})',
+  formula: '(d(F, N), p, \\Delta y, n_\\text{b}, \\theta_\\text{hatch})',
   source: 'definition',
 });
 
