@@ -25,7 +25,7 @@ export interface EngravingPlanes {
   readonly table: (plane: number, angle: number) => PlaceTable;
   /** The plane above a place so deep below the fresh surface (m), and how far on that place lies to the next, 0 to 1. */
   readonly place: (depth: number) => readonly [plane: number, part: number];
-  /** Whether there is a spot so deep, m, and in the plane below. */
+  /** Whether there is a spot so deep, m. */
   readonly covers: (depth: number) => boolean;
 }
 
@@ -41,8 +41,8 @@ export function engravingPlanes(beam: EngravingBeam, level: number): EngravingPl
     spot,
     table: (plane, angle) =>
       spot(plane).spectrumForm === 'round' ? straight(plane) : turnedTable(straight(plane), angle),
-    place: (depth) => placeInPlanes(planes, beam.rayleigh, beam.plane + depth),
-    covers: (depth) => nextPlane(beam.plane + depth, beam.rayleigh) <= beam.furthest,
+    place: (depth) => placeInPlanes(planes, beam, beam.plane + depth),
+    covers: (depth) => beam.plane + depth < beam.furthest,
   };
 }
 
@@ -61,13 +61,16 @@ function turnedTable({ reach, at }: FluenceTable, angle: number): PlaceTable {
   return { reach, at: (x, y) => at(c * x - s * y, s * x + c * y) };
 }
 
-function nextPlane(z: number, rayleigh: number): number {
-  return z + planeStep * Math.hypot(rayleigh, z);
-}
-
-/** Adds planes as far down as z. */
-function placeInPlanes(planes: number[], rayleigh: number, z: number): readonly [number, number] {
-  while (planes.at(-1)! <= z) planes.push(nextPlane(planes.at(-1)!, rayleigh));
+/** Adds planes as far down as z, which lies before the furthest. */
+function placeInPlanes(
+  planes: number[],
+  { rayleigh, furthest }: EngravingBeam,
+  z: number,
+): readonly [number, number] {
+  while (planes.at(-1)! <= z) {
+    const last = planes.at(-1)!;
+    planes.push(Math.min(furthest, last + planeStep * Math.hypot(rayleigh, last)));
+  }
   let plane = planes.length - 2;
   while (plane > 0 && planes[plane]! > z) plane--;
   return [plane, (z - planes[plane]!) / (planes[plane + 1]! - planes[plane]!)];

@@ -141,4 +141,13 @@ export const branchCounts: Readonly<Record<string, number>> = {
   heatProfileSaid: 3,
   fieldRiseSaid: 2,
   thicknessSaid: 2,
+  engravedDepthSaid: 5,
+  floorPlaneSaid: 3,
+  plainEngravingSaid: 4,
+  floorSaid: 4,
+  floorSlopeSaid: 3,
+  turnsSaid: 4,
+  engravingPlanSaid: 3,
+  engravingBestSaid: 4,
+  fumeSaid: 2,
 };

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import * as comparison from '../../notebooks/comparisonSentences.ts';
 import * as coupon from '../../notebooks/couponSentences.ts';
 import * as depth from '../../notebooks/depthSentences.ts';
+import * as engraving from '../../notebooks/engravingSentences.ts';
 import * as rule from '../../notebooks/familyRuleSentences.ts';
 import * as family from '../../notebooks/familySentences.ts';
 import * as fits from '../../notebooks/fitSentences.ts';
@@ -39,6 +40,7 @@ import { comparisonCases } from './comparisonCases.ts';
 import { couponCases } from './couponCases.ts';
 import { depthCases } from './depthCases.ts';
 import { outcomesOf, read } from './designOutcomes.ts';
+import { engravingCases } from './engravingCases.ts';
 import { familyRuleCases } from './familyRuleCases.ts';
 import { fitCases } from './fitCases.ts';
 import { hatchCases } from './hatchCases.ts';
@@ -100,6 +102,7 @@ const all = new Map(
     ...hatch,
     ...comparison,
     ...uniformity,
+    ...engraving,
     paraxialSaid,
     irradiancesSaid,
     xRaysSaid,
@@ -139,6 +142,7 @@ const allCases = [
   ...hatchCases,
   ...comparisonCases,
   ...uniformityCases,
+  ...engravingCases,
 ];
 const reached = new Map<Name, Set<string>>();
 
