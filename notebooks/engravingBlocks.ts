@@ -51,7 +51,7 @@ export const engravingBlocks: readonly Block[] = [
     prose: prose`
       ## Engraving a field
 
-      To engrave, the whole field is gone over again and again; each time is a **layer**. Pulses land ${pulseSpacing} apart on lines ${lineSpacing} apart, and every one removes as single pulses do. ${engravedDepthSaid} ${floorPlaneSaid} ${plainEngravingSaid}
+      To engrave, the whole field is gone over again and again; each time is a **layer**. Pulses land ${pulseSpacing} apart on lines ${lineSpacing} apart, and every one removes by the law of single pulses. ${engravedDepthSaid} ${floorPlaneSaid} ${plainEngravingSaid}
     `,
   },
   {
@@ -99,7 +99,7 @@ export const engravingBlocks: readonly Block[] = [
     prose: prose`
       ### Turning the hatch
 
-      If every layer is written along the same lines, their pattern only grows. Turned from layer to layer, layers no longer lie pattern upon pattern; after a turn of 90° or 45°, though, the directions soon come back, while after 67° they do so only after 360 layers. ${turnsSaid}
+      If every layer is written along the same lines, their pattern only grows. Turned from layer to layer, layers no longer lie pattern upon pattern; after a turn of 90° or 45°, though, the directions soon come back, while after 67° they do so only after 180 layers. ${turnsSaid}
     `,
   },
   turnsTable,
@@ -140,7 +140,7 @@ export const engravingBlocks: readonly Block[] = [
     prose: prose`
       ### The plain beam at its own best
 
-      Engraved with the settings of the plate, the plain beam is not at its best. Its best peak fluence is the one at which a single crater removes most per energy; its lines may then lie as far apart as leaves the first layer no more uneven than with the plate, ${engravingUnevenness} (root mean square over mean), or than a thousandth where that is more. Pulses stay as far apart as they are. ${engravingBestSaid} At equal average power, what removes more per energy also removes more per time.
+      Engraved with the settings of the plate, the plain beam need not be at its best. Its best peak fluence is the one at which a single crater removes most per energy; its lines may then lie as far apart as leaves the first layer no more uneven than with the plate, ${engravingUnevenness} (root mean square over mean), or than a thousandth where that is more. Pulses stay as far apart as they are, and the stop stays in. ${engravingBestSaid} At equal average power, what removes more per energy also removes more per time.
     `,
   },
 ];

@@ -70,11 +70,24 @@ export const floorFigure = figure({
         label: 'depth below the fresh surface',
         unit: 'µm',
       },
-      summary: `A patch ${lengthText(patch.side)} wide after ${formatNumber(Math.round(layers), 5)} ${Math.round(layers) === 1 ? 'layer' : 'layers'}, a quarter of the field from its middle. It lies ${lengthText(mean)} deep on the mean, with a roughness of ${fineText(rms)} and ${fineText(highestToLowest)} from its highest to its lowest point. The colours span only these, not the depth from 0.`,
+      summary: `A patch ${lengthText(patch.side)} wide after ${formatNumber(Math.round(layers), 5)} ${Math.round(layers) === 1 ? 'layer' : 'layers'}, a quarter of the field from its middle, seen at points ${lengthText(patch.side / (patch.points - 1), 2)} apart. It lies ${lengthText(mean)} deep on the mean, with a roughness of ${fineText(rms)} and ${fineText(highestToLowest)} from its highest to its lowest point. The colours span only these, not the depth from 0.`,
     };
   },
   shape: 'tall',
 });
+
+/** After how many layers lines lie in their first direction again. */
+function comesBackSaid(turn: number): string {
+  for (let layers = 1; layers <= mostCounted; layers++) {
+    const off = (layers * turn) % Math.PI;
+    if (Math.min(off, Math.PI - off) > 1e-6) continue;
+    return layers === 1
+      ? 'Lines lie in the same direction in every layer.'
+      : `Lines lie in their first direction again after ${formatNumber(layers, 5)} layers.`;
+  }
+  return `Lines do not lie in their first direction again within ${mostCounted} layers.`;
+}
+const mostCounted = 1000;
 
 /** Turns to choose from. */
 export const turnsTable = choices({
@@ -89,7 +102,7 @@ export const turnsTable = choices({
       does: `Turn the hatch by ${angleText(angle, 4)} from layer to layer`,
       cells: [fineText(roughness[i]!), fineText(highestToLowest[i]!)],
       more: [],
-      about: '',
+      about: comesBackSaid(angle),
       patch: { [hatchAngle.id]: angle },
       chosen: Math.abs(angle - set) < 1e-6,
     })),

@@ -14,7 +14,7 @@ import { lineSpacing, pulseSpacing } from './scanInputs.ts';
 import { fieldHeight } from './scannerInputs.ts';
 
 /** Diameters of the spot, and cells, that a side of the patch holds at least; points each way. */
-const [spots, cells, points] = [4, 3, 96];
+const [spots, cells, points] = [2.5, 3, 128];
 
 /** The patch that stands for the floor: a quarter of the field to the right of and above its middle, where lines turn. */
 export function patchOf(

@@ -2,7 +2,7 @@ import type { Progress } from '../numerics/progress.ts';
 import type { Engraved } from './engraving.ts';
 import { meanOf } from './engravingCell.ts';
 import type { LayerMaps } from './engravingMaps.ts';
-import { addLayers, grown } from './floorLayers.ts';
+import { addGroups, layerGroups } from './floorLayers.ts';
 import type { FloorPatch } from './floorMap.ts';
 
 /** The floor of an engraving on a patch, and how rough it is. */
@@ -19,9 +19,13 @@ export interface EngravedFloor {
   readonly slope: number;
 }
 
+/** Angles that are added at every point of a patch; of more, at as many fewer points. */
+const mostAngles = 720;
+
 /**
  * The floor after the first `layers` layers of an engraving: each layer's cell turned by its angle about the place where
- * all of them have a pulse, and added ({@link addLayers}).
+ * all of them have a pulse, and added. Layers at more than 720 angles of their own are seen at fewer points each way, as
+ * `patch` of the result says: the steepest slope and highest less lowest point are then seen more coarsely.
  */
 export function engravedFloor(
   maps: LayerMaps,
@@ -32,12 +36,11 @@ export function engravedFloor(
   report?: Progress,
 ): EngravedFloor {
   const worked = Math.min(layers, engraved.depth.length - 1);
-  const added = addLayers(maps, engraved, worked, turn, maps.steady, patch, report);
-  const whole = added.layers === worked;
-  return measured(
-    patch,
-    whole ? added.depth : grown(added.depth, worked / added.layers, engraved.depth[worked]!),
-  );
+  const groups = layerGroups(maps, engraved, worked, turn);
+  const angles = groups.reduce((sum, { sums }) => sum + sums.length, 0);
+  const fewer = Math.sqrt(Math.min(1, mostAngles / Math.max(1, angles)));
+  const seen = { ...patch, points: Math.max(2, Math.round(patch.points * fewer)) };
+  return measured(seen, addGroups(maps, groups, seen, report));
 }
 
 function measured(patch: FloorPatch, depth: Float64Array): EngravedFloor {

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Spot } from '../../lib/optics/askedSpot.ts';
 import { type CuttingLaw, countingLevel } from '../../lib/process/cuttingLaw.ts';
 import { depthAfter, engrave, layersUntil } from '../../lib/process/engraving.ts';
+import { firstLayer, unevennessOf, widestLines } from '../../lib/process/engravingBest.ts';
 import { cellGrid, layerCell } from '../../lib/process/engravingCell.ts';
 import type { EngravingBeam } from '../../lib/process/engravingPlanes.ts';
 import { fluenceTable } from '../../lib/process/fluenceTable.ts';
@@ -96,5 +97,22 @@ describe('pulses counted on a place', () => {
       expect(count).toBeGreaterThanOrEqual(surely);
       expect(count).toBeLessThanOrEqual(perhaps);
     });
+  });
+});
+
+describe('the widest lines', () => {
+  const lattice = { along: 1e-6, pulses: 1 };
+
+  it('leave the unevenness allowed, and a little wider ones more', () => {
+    const allowed = 0.02;
+    const found = widestLines(gaussianBeam, steady, lattice, allowed, 2 * radius)!;
+    expect(unevennessOf(found.layer)).toBeLessThanOrEqual(allowed);
+    const wider = firstLayer(gaussianBeam, steady, { ...lattice, across: found.across * 1.02 });
+    expect(unevennessOf(wider)).toBeGreaterThan(allowed);
+  });
+
+  it('are not there where pulses along a line alone leave more', () => {
+    const sparse = { along: 3 * radius, pulses: 1 };
+    expect(widestLines(gaussianBeam, steady, sparse, 0.02, 2 * radius)).toBeUndefined();
   });
 });
