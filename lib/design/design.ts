@@ -13,6 +13,12 @@ import * as depthInUse from './depthInUse.ts';
 import * as depthLaw from './depthLaw.ts';
 import * as depthOfFocus from './depthOfFocus.ts';
 import * as edges from './edges.ts';
+import * as engraving from './engraving.ts';
+import * as engravingBest from './engravingBest.ts';
+import * as engravingCharts from './engravingCharts.ts';
+import * as engravingFloor from './engravingFloor.ts';
+import * as engravingParts from './engravingParts.ts';
+import * as engravingPlan from './engravingPlan.ts';
 import * as expander from './expander.ts';
 import * as explain from './explain.ts';
 import * as family from './family.ts';
@@ -224,6 +230,12 @@ const rooms = [
   sheet,
   sheet.sheet,
   sheet.plainSheet,
+  engravingParts,
+  engraving,
+  engravingFloor,
+  engravingPlan,
+  engravingCharts,
+  engravingBest,
   scaleUpInputs,
   scaleUpWork,
   scaleUp,

@@ -170,4 +170,13 @@ export const branchCounts: Readonly<Record<string, number>> = {
   vSaid: 4,
   sheetSaid: 3,
   plainSheetSaid: 3,
+  engravedDepthSaid: 5,
+  floorPlaneSaid: 3,
+  plainEngravingSaid: 4,
+  floorSaid: 4,
+  floorSlopeSaid: 3,
+  turnsSaid: 4,
+  engravingPlanSaid: 3,
+  engravingBestSaid: 4,
+  fumeSaid: 2,
 };

@@ -1,6 +1,7 @@
 import type * as comparison from '../../notebooks/comparisonSentences.ts';
 import type * as coupon from '../../notebooks/couponSentences.ts';
 import type * as depth from '../../notebooks/depthSentences.ts';
+import type * as engraving from '../../notebooks/engravingSentences.ts';
 import type * as rule from '../../notebooks/familyRuleSentences.ts';
 import type * as family from '../../notebooks/familySentences.ts';
 import type * as fits from '../../notebooks/fitSentences.ts';
@@ -44,6 +45,7 @@ export type Name =
   | keyof typeof spots
   | Exclude<keyof typeof spotTable, 'namedHeadings'>
   | keyof typeof coupon
+  | Exclude<keyof typeof engraving, 'fineText'>
   | keyof typeof heat
   | Exclude<keyof typeof ladder, 'sidesDiffer'>
   | keyof typeof ladderFit

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import * as comparison from '../../notebooks/comparisonSentences.ts';
 import * as coupon from '../../notebooks/couponSentences.ts';
 import * as depth from '../../notebooks/depthSentences.ts';
+import * as engraving from '../../notebooks/engravingSentences.ts';
 import * as rule from '../../notebooks/familyRuleSentences.ts';
 import * as family from '../../notebooks/familySentences.ts';
 import * as fits from '../../notebooks/fitSentences.ts';
@@ -44,6 +45,7 @@ import { comparisonCases } from './comparisonCases.ts';
 import { couponCases } from './couponCases.ts';
 import { depthCases } from './depthCases.ts';
 import { outcomesOf, read } from './designOutcomes.ts';
+import { engravingCases } from './engravingCases.ts';
 import { familyRuleCases } from './familyRuleCases.ts';
 import { fitCases } from './fitCases.ts';
 import { grooveCases } from './grooveCases.ts';
@@ -115,6 +117,7 @@ const all = new Map(
     ...scaleUpHeat,
     ...scaleUpPlate,
     ...uniformity,
+    ...engraving,
     paraxialSaid,
     irradiancesSaid,
     xRaysSaid,
@@ -159,6 +162,7 @@ const allCases = [
   ...scaleUpCases,
   ...scaleUpLoadCases,
   ...uniformityCases,
+  ...engravingCases,
 ];
 const reached = new Map<Name, Set<string>>();
 
