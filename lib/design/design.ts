@@ -9,16 +9,11 @@ import * as comparisonParts from './comparisonParts.ts';
 import * as coupon from './coupon.ts';
 import * as couponInputs from './couponInputs.ts';
 import * as couponVerdict from './couponVerdict.ts';
+import { cuttingRooms } from './cuttingRooms.ts';
 import * as depthInUse from './depthInUse.ts';
 import * as depthLaw from './depthLaw.ts';
 import * as depthOfFocus from './depthOfFocus.ts';
 import * as edges from './edges.ts';
-import * as engraving from './engraving.ts';
-import * as engravingBest from './engravingBest.ts';
-import * as engravingCharts from './engravingCharts.ts';
-import * as engravingFloor from './engravingFloor.ts';
-import * as engravingParts from './engravingParts.ts';
-import * as engravingPlan from './engravingPlan.ts';
 import * as expander from './expander.ts';
 import * as explain from './explain.ts';
 import * as family from './family.ts';
@@ -28,12 +23,6 @@ import * as fieldPlanes from './fieldPlanes.ts';
 import * as fits from './fits.ts';
 import * as fluenceWindow from './fluenceWindow.ts';
 import * as focus from './focus.ts';
-import * as groove from './groove.ts';
-import * as grooveEqual from './grooveEqual.ts';
-import * as grooveEqualParts from './grooveEqualParts.ts';
-import * as grooveInputs from './grooveInputs.ts';
-import * as grooveLaw from './grooveLaw.ts';
-import * as groovePlanes from './groovePlanes.ts';
 import * as hatch from './hatch.ts';
 import * as heat from './heat.ts';
 import * as heatCharts from './heatCharts.ts';
@@ -88,21 +77,11 @@ import * as rippleWindow from './rippleWindow.ts';
 import * as rippleWindowCharts from './rippleWindowCharts.ts';
 import * as rule from './rule.ts';
 import * as safety from './safety.ts';
-import * as scaleUp from './scaleUp.ts';
-import * as scaleUpBest from './scaleUpBest.ts';
-import * as scaleUpCharts from './scaleUpCharts.ts';
-import * as scaleUpHeat from './scaleUpHeat.ts';
-import * as scaleUpInputs from './scaleUpInputs.ts';
-import * as scaleUpPlate from './scaleUpPlate.ts';
-import * as scaleUpTarget from './scaleUpTarget.ts';
-import * as scaleUpToday from './scaleUpToday.ts';
-import * as scaleUpWork from './scaleUpWork.ts';
 import * as scanChecks from './scanChecks.ts';
 import * as scanInputs from './scanInputs.ts';
 import * as scanLimits from './scanLimits.ts';
 import * as scannerInputs from './scannerInputs.ts';
 import * as sensitivity from './sensitivity.ts';
-import * as sheet from './sheet.ts';
 import * as spot from './spot.ts';
 import * as spots from './spots.ts';
 import * as strip from './strip.ts';
@@ -214,37 +193,7 @@ const rooms = [
   markGrowths,
   depthLaw,
   removal,
-  grooveInputs,
-  grooveLaw,
-  groove,
-  groove.groove,
-  groove.firstGroove,
-  groove.secondGroove,
-  groove.plainGroove,
-  grooveEqual,
-  grooveEqualParts.equalFirst,
-  grooveEqualParts.equalSecond,
-  grooveEqualParts.equalPlain,
-  grooveEqualParts.equalPlainSameLens,
-  groovePlanes,
-  sheet,
-  sheet.sheet,
-  sheet.plainSheet,
-  engravingParts,
-  engraving,
-  engravingFloor,
-  engravingPlan,
-  engravingCharts,
-  engravingBest,
-  scaleUpInputs,
-  scaleUpWork,
-  scaleUp,
-  scaleUpToday,
-  scaleUpTarget,
-  scaleUpCharts,
-  scaleUpHeat,
-  scaleUpPlate,
-  scaleUpBest,
+  ...cuttingRooms,
   fluenceWindow,
   nonlinearIndex,
   safety,
