@@ -82,6 +82,7 @@ import * as scanChecks from './scanChecks.ts';
 import * as scanInputs from './scanInputs.ts';
 import * as scanLimits from './scanLimits.ts';
 import * as scannerInputs from './scannerInputs.ts';
+import * as sectionFile from './sectionFile.ts';
 import * as sensitivity from './sensitivity.ts';
 import * as spot from './spot.ts';
 import * as spots from './spots.ts';
@@ -196,6 +197,7 @@ const rooms = [
   removal,
   grooveInputs,
   scaleUpInputs,
+  sectionFile,
   fluenceWindow,
   nonlinearIndex,
   safety,
