@@ -1,0 +1,130 @@
+import type { GrooveSection } from './groove.ts';
+
+/** A groove in numbers; lengths in m, angles in rad. */
+export interface GrooveShape {
+  /** Greatest depth. */
+  readonly depth: number;
+  /** Depth in the middle of the line, y = 0. */
+  readonly centreDepth: number;
+  /** Area of the cross-section inside the top width over the top width. */
+  readonly meanDepth: number;
+  /** Width at the surface, see {@link shapeOf}. */
+  readonly topWidth: number;
+  /** Width at nine tenths of the greatest depth. */
+  readonly bottomWidth: number;
+  /** Angle of the walls against the surface between a tenth and nine tenths of the depth, mean of both; π/2 is upright. */
+  readonly wallAngle: number;
+  /** Depth in the middle over mean depth. */
+  readonly centreToMeanDepth: number;
+  /** Greatest depth beside the groove, beyond its top edges: what faint rings of the spot cut. */
+  readonly besideDepth: number;
+}
+
+/** Parts of the depth between which a wall is continued to the surface. */
+const continuedFrom = [0.2, 0.1] as const;
+
+/**
+ * Measures a cross-section; undefined where nothing is removed. A top edge lies where the outermost wall meets the
+ * surface, continued from a fifth and a tenth of the depth with depth^(2/3) straight over y², as a Gaussian leaves it
+ * (G. Raciukaitis et al., J. Laser Micro/Nanoeng. 4, 186 (2009), memory, for the depth of a line): what lies further out
+ * at less than a tenth is beside the groove. Places between samples are found on straight lines, levels of 2/3 power.
+ */
+export function shapeOf({ y, depth }: GrooveSection): GrooveShape | undefined {
+  const greatest = depth.reduce((most, d) => Math.max(most, d), 0);
+  if (!(greatest > 0)) return undefined;
+  const section = { y, depth };
+  const left = sideOf(section, greatest, -1);
+  const right = sideOf(section, greatest, 1);
+  const topWidth = right.edge - left.edge;
+  const meanDepth = areaBetween(section, left.edge, right.edge) / topWidth;
+  const centreDepth = depthAt(section, 0);
+  return {
+    depth: greatest,
+    centreDepth,
+    meanDepth,
+    topWidth,
+    bottomWidth: right.bottom - left.bottom,
+    wallAngle: (left.angle + right.angle) / 2,
+    centreToMeanDepth: centreDepth / meanDepth,
+    besideDepth: besideOf(section, left.edge, right.edge),
+  };
+}
+
+interface Side {
+  readonly edge: number;
+  readonly bottom: number;
+  readonly angle: number;
+}
+
+function sideOf(section: GrooveSection, greatest: number, sign: 1 | -1): Side {
+  const [far, near] = continuedFrom.map((part) => outermost(section, part * greatest, sign)) as [
+    number,
+    number,
+  ];
+  const bottom = outermost(section, 0.9 * greatest, sign);
+  const [high, low] = continuedFrom.map((part) => part ** (2 / 3)) as [number, number];
+  const middle = middleOf(section);
+  const [a, b] = [(far - middle) ** 2, (near - middle) ** 2];
+  const square = b + ((b - a) * low) / (high - low);
+  return {
+    edge: middle + sign * Math.sqrt(square),
+    bottom,
+    angle: Math.atan((0.8 * greatest) / Math.abs(near - bottom)),
+  };
+}
+
+/** Middle between the half-depth places: measured grooves need not lie at 0. */
+function middleOf(section: GrooveSection): number {
+  const half = section.depth.reduce((most, d) => Math.max(most, d), 0) / 2;
+  return (outermost(section, half, 1) + outermost(section, half, -1)) / 2;
+}
+
+/** The place furthest to one side at which the groove is as deep as `level`, m. */
+function outermost({ y, depth }: GrooveSection, level: number, sign: 1 | -1): number {
+  const last = depth.length - 1;
+  for (let k = 0; k <= last; k++) {
+    const i = sign === 1 ? last - k : k;
+    if (depth[i]! < level) continue;
+    const outer = i + sign;
+    if (outer < 0 || outer > last) return y[i]!;
+    // Near its edge a groove rises as the 3/2 power: straight between samples in the 2/3 power.
+    const [inside, outside, wanted] = [depth[i]!, Math.max(0, depth[outer]!), level].map(
+      (d) => d ** (2 / 3),
+    ) as [number, number, number];
+    const part = inside === outside ? 0 : (inside - wanted) / (inside - outside);
+    return y[i]! + part * (y[outer]! - y[i]!);
+  }
+  return 0;
+}
+
+/** Depth at a place, straight between samples. */
+export function depthAt({ y, depth }: GrooveSection, place: number): number {
+  const last = y.length - 1;
+  if (place <= y[0]!) return depth[0]!;
+  if (place >= y[last]!) return depth[last]!;
+  let [low, high] = [0, last];
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (y[middle]! <= place) low = middle;
+    else high = middle;
+  }
+  const part = (place - y[low]!) / (y[high]! - y[low]!);
+  return depth[low]! + part * (depth[high]! - depth[low]!);
+}
+
+/** ∫ depth dy between two places, m²: trapezoids, cut at the places. */
+function areaBetween(section: GrooveSection, from: number, to: number): number {
+  const { y, depth } = section;
+  let sum = 0;
+  for (let i = 1; i < y.length; i++) {
+    const [a, b] = [Math.max(from, y[i - 1]!), Math.min(to, y[i]!)];
+    if (b <= a) continue;
+    const whole = a === y[i - 1] && b === y[i];
+    sum += ((b - a) * (whole ? depth[i - 1]! + depth[i]! : depthAt(section, a) + depthAt(section, b))) / 2;
+  }
+  return sum;
+}
+
+function besideOf({ y, depth }: GrooveSection, from: number, to: number): number {
+  return depth.reduce((most, d, i) => (y[i]! < from || y[i]! > to ? Math.max(most, d) : most), 0);
+}
