@@ -52,6 +52,7 @@ import * as measured from './measured.ts';
 import * as measuredCaustic from './measuredCaustic.ts';
 import * as measuredFocus from './measuredFocus.ts';
 import * as measuredOverlay from './measuredOverlay.ts';
+import * as measuredSection from './measuredSection.ts';
 import * as measuredSpot from './measuredSpot.ts';
 import * as micrographInputs from './micrographInputs.ts';
 import * as micrographs from './micrographs.ts';
@@ -198,6 +199,7 @@ const rooms = [
   grooveInputs,
   scaleUpInputs,
   sectionFile,
+  measuredSection,
   fluenceWindow,
   nonlinearIndex,
   safety,

@@ -7,14 +7,14 @@ export interface GrooveEdges {
   readonly deepest: number;
 }
 
-/** Half the samples of a running median, less one half: single spikes vanish, a wall stays where it is. */
-const halfWindow = 2;
-
-/** The running median of five samples, of fewer at the ends. */
-export function smoothed(values: Float64Array): Float64Array {
+/**
+ * The running median of 2·half + 1 samples, of fewer at the ends: spikes shorter than half of it vanish, a wall stays
+ * where it is.
+ */
+export function smoothed(values: Float64Array, half = 2): Float64Array {
   return values.map((_, i) => {
-    const half = Math.min(halfWindow, i, values.length - 1 - i);
-    return values.slice(i - half, i + half + 1).sort()[half]!;
+    const reach = Math.min(half, i, values.length - 1 - i);
+    return values.slice(i - reach, i + reach + 1).sort()[reach]!;
   });
 }
 

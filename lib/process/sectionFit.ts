@@ -3,7 +3,9 @@ import { fitNonlinear } from '../numerics/leastSquares.ts';
 import type { FitResult } from '../numerics/linearLeastSquares.ts';
 import type { Progress } from '../numerics/progress.ts';
 import { Problem } from '../problem.ts';
-import { type CutSection, cachedSections, depthIn, type SectionModel } from './sectionModel.ts';
+import type { GrooveSection } from './groove.ts';
+import { depthAt } from './grooveShape.ts';
+import { cachedSections, type SectionModel } from './sectionModel.ts';
 import {
   type Cut,
   deviationsOf,
@@ -45,7 +47,7 @@ export interface SectionFit {
   readonly inside: number;
   readonly above: number;
   /** The fitted groove, at positions of the samples' own scale. */
-  readonly fitted: CutSection;
+  readonly fitted: GrooveSection;
 }
 
 /** What the search begins with. */
@@ -94,7 +96,7 @@ export function fitSection(
 /** Samples where the fitted groove is deeper than nothing. */
 function insideOf(used: FittedSamples, cut: Cut, p: Parameters, scale: Scale): boolean[] {
   const section = sectionAt(cut, p)!;
-  const inside = Array.from(used.position, (x) => depthIn(section, x - p[2]! * scale.width) > 0);
+  const inside = Array.from(used.position, (x) => depthAt(section, x - p[2]! * scale.width) > 0);
   const count = inside.filter(Boolean).length;
   if (count >= fewestInside) return inside;
   throw new Problem(

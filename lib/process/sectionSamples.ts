@@ -1,4 +1,5 @@
-import { type CutSection, depthIn } from './sectionModel.ts';
+import type { GrooveSection } from './groove.ts';
+import { depthAt } from './grooveShape.ts';
 
 /** A measured groove to fit: samples in order, m. */
 export interface FittedSamples {
@@ -21,7 +22,7 @@ export interface Scale {
 export type Parameters = Float64Array;
 
 /** The groove for δ in m and F_th in J/m²; undefined where the model cannot cut it. */
-export type Cut = (depthPerPulse: number, threshold: number) => CutSection | undefined;
+export type Cut = (depthPerPulse: number, threshold: number) => GrooveSection | undefined;
 
 /** Above the surface by more noise than this nothing can have been removed: rim, recast melt, dust. */
 const aboveNoise = 3;
@@ -46,7 +47,7 @@ export function scaleOf({ position, depth }: FittedSamples): Scale {
   return { width: deep.at(-1)! - deep[0]! || position.at(-1)! - position[0]!, depth: deepest };
 }
 
-export function sectionAt(cut: Cut, p: Parameters): CutSection | undefined {
+export function sectionAt(cut: Cut, p: Parameters): GrooveSection | undefined {
   return cut(Math.exp(p[0]!), Math.exp(p[1]!));
 }
 
@@ -62,7 +63,7 @@ export function writeModel(
   const centre = p[2]! * scale.width;
   used.position.forEach((x, i) => {
     const line = scale.depth * (p[3]! + (p[4]! * x) / scale.width);
-    into[i] = section ? depthIn(section, x - centre) + line : Number.NaN;
+    into[i] = section ? depthAt(section, x - centre) + line : Number.NaN;
   });
 }
 
