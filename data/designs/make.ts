@@ -69,7 +69,7 @@ export const designs: Readonly<Record<string, InventedDesign>> = {
       'scan.fieldHeight': 2e-3,
       'laser.maxPower': 16,
       'workpiece.thickness': 3e-3,
-      'groove.passes': 20,
+      'groove.passes': 6,
       'groove.firstPlane': 111e-6,
       'groove.secondPlane': 0,
       'engraving.wantedDepth': 50e-6,

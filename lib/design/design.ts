@@ -22,7 +22,9 @@ import * as fieldPlanes from './fieldPlanes.ts';
 import * as fits from './fits.ts';
 import * as fluenceWindow from './fluenceWindow.ts';
 import * as focus from './focus.ts';
+import * as groove from './groove.ts';
 import * as grooveInputs from './grooveInputs.ts';
+import * as grooveLaw from './grooveLaw.ts';
 import * as hatch from './hatch.ts';
 import * as heat from './heat.ts';
 import * as heatCharts from './heatCharts.ts';
@@ -197,6 +199,12 @@ const rooms = [
   depthLaw,
   removal,
   grooveInputs,
+  grooveLaw,
+  groove,
+  groove.groove,
+  groove.firstGroove,
+  groove.secondGroove,
+  groove.plainGroove,
   scaleUpInputs,
   sectionFile,
   measuredSection,

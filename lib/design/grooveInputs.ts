@@ -6,7 +6,7 @@ export const groovePasses = number({
   symbol: 'n_\\text{g}',
   unit: '1',
   about: 'How often the spot runs along the same line, each time over what the passes before have left.',
-  initial: 10,
+  initial: 4,
   range: { min: 1, max: 10e3 },
   typical: [1, 200],
 });

@@ -154,7 +154,7 @@ export const thresholdAtN = derived({
   source: 'diniso2014',
 });
 
-function floorAbove(floor: number, first: number): Problem {
+export function floorAbove(floor: number, first: number): Problem {
   const show = (fluence: number) => formatReadable(fluence, 'J/m^2', 'J/cm^2', 3);
   return new Problem(
     'impossible',

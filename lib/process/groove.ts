@@ -1,7 +1,8 @@
 import type { Progress } from '../numerics/progress.ts';
-import { type Chord, type ChordResult, cutChord, type PulseTrain, prepareChord } from './chordRemoval.ts';
-import { type CuttingLight, chordAt } from './cuttingLight.ts';
-import { wallSlopes } from './wallSlope.ts';
+import { Problem } from '../problem.ts';
+import type { PulseTrain } from './chordRemoval.ts';
+import type { CuttingLight } from './cuttingLight.ts';
+import { onePass, type Run, startOf } from './groovePass.ts';
 
 /** A cross-section of a groove. */
 export interface GrooveSection {
@@ -13,6 +14,8 @@ export interface GrooveSection {
 
 /** A groove as it was cut. */
 export interface Groove extends GrooveSection {
+  /** Passes that were made. */
+  readonly passes: number;
   /** After each pass, from none on: greatest depth and area of the cross-section. */
   readonly deepest: Float64Array;
   readonly area: Float64Array;
@@ -34,10 +37,9 @@ export interface GrooveCut extends PulseTrain {
   readonly passes: number;
   /** Passes after which the section is kept. */
   readonly keep?: readonly number[];
+  /** Depth in m at which no further pass is made. */
+  readonly until?: number;
 }
-
-/** A wall must not move by more than this part of a step in one go; explicit schemes need less than 1. */
-const largestMove = 0.8;
 
 /**
  * The groove after some passes: each pass removes by {@link cutChord}, with the fluence of the plane at the depth that the
@@ -53,17 +55,22 @@ export function cutGroove(light: CuttingLight, cut: GrooveCut, report?: Progress
   const deepest = new Float64Array(whole + 1);
   const area = new Float64Array(whole + 1);
   let leftRange: number | undefined;
-  let still = false;
-  for (let pass = 1; pass <= whole; pass++) {
-    if (!still) {
-      const inside = onePass(run, Math.min(1, cut.passes - pass + 1));
-      if (!inside) leftRange ??= pass;
-      still = run.removed.every((depth) => depth === 0) && run.counted.every((count) => count === 0);
+  let done = 0;
+  while (done < whole) {
+    const part = Math.min(passesAtOnce(run, done, wanted), cut.passes - done);
+    const goesTo = Math.ceil(done + part - 1e-9);
+    if (!onePass(run, part)) leftRange ??= done + 1;
+    const [deep, wide] = [largest(run.depth), areaOf(light, run.depth)];
+    for (let pass = done + 1; pass <= goesTo; pass++) {
+      const share = (pass - done) / (goesTo - done);
+      deepest[pass] = deepest[done]! + share * (deep - deepest[done]!);
+      area[pass] = area[done]! + share * (wide - area[done]!);
     }
-    deepest[pass] = largest(run.depth);
-    area[pass] = areaOf(light, run.depth);
-    if (wanted.has(pass)) kept.set(pass, sectionOf(light, run.depth));
-    if (pass % 16 === 0) report?.(pass / whole);
+    done = goesTo;
+    if (done === 1) refuseOneCut(light, deep);
+    if (wanted.has(done)) kept.set(done, sectionOf(light, run.depth));
+    if (cut.until !== undefined && deep >= cut.until) break;
+    report?.(done / whole);
   }
   const section = sectionOf(light, run.depth);
   const both = <T extends Float64Array | Uint8Array>(half: T) => mirror(light, half);
@@ -72,8 +79,9 @@ export function cutGroove(light: CuttingLight, cut: GrooveCut, report?: Progress
   );
   return {
     ...section,
-    deepest,
-    area,
+    passes: Math.min(done, cut.passes),
+    deepest: deepest.slice(0, done + 1),
+    area: area.slice(0, done + 1),
     lastPass: both(run.removed),
     slope: both(run.slopes),
     stopped: both(stopped),
@@ -82,114 +90,28 @@ export function cutGroove(light: CuttingLight, cut: GrooveCut, report?: Progress
   };
 }
 
-interface Run {
-  readonly light: CuttingLight;
-  readonly cut: GrooveCut;
-  readonly step: number;
-  readonly depth: Float64Array;
-  /** Pulses counted so far. */
-  readonly pulses: Float64Array;
-  readonly slopes: Float64Array;
-  readonly removed: Float64Array;
-  readonly counted: Float64Array;
-  /** 1 where the chord at that depth would remove something if the surface were level. */
-  readonly level: Uint8Array;
-  readonly chords: readonly Chord[];
-  /** Room for one pass. */
-  readonly before: Float64Array;
-  readonly halfway: Float64Array;
-  readonly sum: Float64Array;
+/** Passes go together as long as they remove no more than this part of the depth. */
+const goesTogether = 0.002;
+
+function passesAtOnce({ depth, removed }: Run, done: number, wanted: ReadonlySet<number>): number {
+  const fastest = largest(removed);
+  if (done === 0) return 1;
+  const many =
+    fastest === 0 ? Number.MAX_SAFE_INTEGER : Math.floor((goesTogether * largest(depth)) / fastest);
+  const next = [...wanted].filter((pass) => pass > done);
+  return Math.max(1, Math.min(many, ...next.map((pass) => pass - done)));
 }
 
-function startOf(light: CuttingLight, cut: GrooveCut): Run {
-  const rows = light.across.length;
-  const count = light.along.length;
-  const empty = () => new Float64Array(rows);
-  return {
-    light,
-    cut,
-    step: light.across[1]! - light.across[0]!,
-    depth: empty(),
-    pulses: empty(),
-    slopes: empty(),
-    removed: empty(),
-    counted: empty(),
-    level: new Uint8Array(rows),
-    before: empty(),
-    halfway: empty(),
-    sum: empty(),
-    chords: Array.from(light.across, () => ({
-      values: new Float64Array(count),
-      logarithms: new Float64Array(count),
-      count,
-      step: light.along[1]! - light.along[0]!,
-      symmetric: light.symmetric,
-    })),
-  };
-}
-
-/**
- * Cuts once more, by `part` of a pass; false where the groove is deeper than the light is known. Light and pulses are
- * those before the pass; slopes follow the walls within it, by Heun's rule in steps in which no wall moves too far.
- */
-function onePass(run: Run, part: number): boolean {
-  const { depth, pulses, removed, counted, before, halfway, sum } = run;
-  const inside = lightUp(run);
-  // The first pass meets a level surface: what it leaves of a Gaussian is closed form.
-  const fresh = depth.every((d) => d === 0);
-  sum.fill(0);
-  let left = part;
-  while (left > 1e-9) {
-    const fastest = removal(run, depth);
-    const go = Math.min(left, largestMove / Math.max(largestMove, fastest));
-    before.set(removed);
-    for (let i = 0; i < depth.length; i++) halfway[i] = depth[i]! + go * before[i]!;
-    if (!fresh) removal(run, halfway);
-    for (let i = 0; i < depth.length; i++) {
-      const cut = (go * (before[i]! + removed[i]!)) / 2;
-      depth[i]! += cut;
-      sum[i]! += cut;
-    }
-    left -= go;
-  }
-  for (let i = 0; i < depth.length; i++) {
-    removed[i] = sum[i]! / part;
-    pulses[i]! += part * counted[i]!;
-  }
-  return inside;
-}
-
-/** The chord of each place at its depth. */
-function lightUp({ light, cut, depth, chords }: Run): boolean {
-  let inside = true;
-  for (let row = 0; row < depth.length; row++) {
-    if (!chordAt(light, row, depth[row]!, chords[row]!.values)) inside = false;
-    prepareChord(cut, chords[row]!);
-  }
-  return inside;
-}
-
-/**
- * Fills slopes, removed and counted for the walls of `depth`; gives the steps by which the fastest wall moves in a whole pass:
- * a slope t that grows by dt loses t/(1+t²) dt in ln cos α for each pulse that removes.
- */
-function removal(run: Run, depth: Float64Array): number {
-  const { cut, step, light, pulses, slopes, removed, counted, level, chords } = run;
-  wallSlopes(depth, step, light.mirrored, slopes);
-  const result: ChordResult = { depth: 0, counted: 0, moves: 0 };
-  let fastest = 0;
-  for (let row = 0; row < depth.length; row++) {
-    const slope = slopes[row]!;
-    cutChord(cut, chords[row]!, 1 / Math.sqrt(1 + slope * slope), pulses[row]!, result);
-    removed[row] = result.depth;
-    counted[row] = result.counted;
-    level[row] = result.depth > 0 ? 1 : 0;
-    fastest = Math.max(fastest, (result.moves * slope) / (1 + slope * slope));
-    if (result.depth > 0 || slope === 0) continue;
-    cutChord(cut, chords[row]!, 1, pulses[row]!, result);
-    level[row] = result.depth > 0 ? 1 : 0;
-  }
-  return fastest / step;
+/** A pass that cuts deeper than the spot is wide is no step of a groove. */
+function refuseOneCut({ across }: CuttingLight, depth: number): void {
+  const width = 2 * across.at(-1)!;
+  if (depth <= width) return;
+  const show = (length: number) => `${Number((1e6 * length).toPrecision(2))} µm`;
+  throw new Problem(
+    'outside',
+    `One pass would cut ${show(depth)} deep where the spot removes over ${show(width)}: the walls of a groove are followed from pass to pass, and this is no step. Scan faster, or lower the pulse energy.`,
+    { input: 'scan.speed', value: show(depth), allowed: `up to ${show(width)} a pass` },
+  );
 }
 
 function largest(values: Float64Array): number {

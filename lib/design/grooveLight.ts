@@ -1,0 +1,65 @@
+import { type Light, planeOfDefocus, rayleighLength } from '../optics/light.ts';
+import { spotAt } from '../optics/spot.ts';
+import { withPhaseScaled } from '../optics/variants.ts';
+import { Problem } from '../problem.ts';
+import { type CuttingLight, sampleCuttingLight } from '../process/cuttingLight.ts';
+
+/** Planes per Rayleigh length; the cubic between them is then right to 1e-5. */
+const planesPerRayleighLength = 20;
+/** Rayleigh lengths below the surface that are looked at for the length of chords. */
+const lookedAt = 3;
+
+/** What lasts as long as a light does: its planes are the same for any number of passes. */
+const kept = new WeakMap<Light, Map<string, CuttingLight>>();
+/** Surfaces and levels of one light that are kept; the oldest goes. */
+const mostKept = 6;
+
+/**
+ * The light for a groove whose fresh surface lies at `z` (m from the focus), above the relative irradiance `level`; the
+ * line runs along x turned by `direction` (rad). Kept for the same light object, since the planes take most of the time.
+ */
+export function grooveLight(light: Light, z: number, level: number, direction = 0): CuttingLight {
+  const known = kept.get(light) ?? new Map<string, CuttingLight>();
+  kept.set(light, known);
+  const name = `${z} ${level} ${direction}`;
+  const before = known.get(name);
+  if (before) return before;
+  const made = sampleCuttingLight({
+    spotAtDepth: (depth) => spotIfThere(light, z + depth),
+    planeStep: rayleighLength(light) / planesPerRayleighLength,
+    level,
+    depth: lookedAt * rayleighLength(light),
+    direction,
+    mirrored: light.plate.kind === 'round' && light.beamAspect === 1 && isCentred(light),
+  });
+  if (known.size >= mostKept) known.delete(known.keys().next().value!);
+  known.set(name, made);
+  return made;
+}
+
+function isCentred({ decentreX, decentreY }: Light): boolean {
+  return decentreX === 0 && decentreY === 0;
+}
+
+/** z of the focus of the light, wavefront included. */
+export function focusOf(light: Light): number {
+  return planeOfDefocus(light, 0);
+}
+
+function spotIfThere(light: Light, z: number) {
+  try {
+    return spotAt(light, z);
+  } catch (error) {
+    if (error instanceof Problem) return undefined;
+    throw error;
+  }
+}
+
+const plain = new WeakMap<Light, Light>();
+
+/** The light with the plate taken out and the stop left in; one object for one light. */
+export function plainOf(light: Light): Light {
+  const known = plain.get(light) ?? withPhaseScaled(light, 0);
+  plain.set(light, known);
+  return known;
+}
