@@ -23,6 +23,7 @@ import * as fits from './fits.ts';
 import * as fluenceWindow from './fluenceWindow.ts';
 import * as focus from './focus.ts';
 import * as groove from './groove.ts';
+import * as grooveEqual from './grooveEqual.ts';
 import * as grooveInputs from './grooveInputs.ts';
 import * as grooveLaw from './grooveLaw.ts';
 import * as hatch from './hatch.ts';
@@ -205,6 +206,7 @@ const rooms = [
   groove.firstGroove,
   groove.secondGroove,
   groove.plainGroove,
+  grooveEqual,
   scaleUpInputs,
   sectionFile,
   measuredSection,

@@ -5,6 +5,7 @@ import { spotAt } from '../optics/spot.ts';
 import { Problem } from '../problem.ts';
 import type { PulseTrain } from '../process/chordRemoval.ts';
 import { countingLevel } from '../process/cuttingLaw.ts';
+import type { CuttingSampling } from '../process/cuttingLight.ts';
 import { cutGroove } from '../process/groove.ts';
 import { type GrooveShape, shapeOf } from '../process/grooveShape.ts';
 import { grooveLight } from './grooveLight.ts';
@@ -69,9 +70,10 @@ export function grooveAt(
   train: PulseTrain,
   passes: number,
   report?: Report,
+  steps?: CuttingSampling['steps'],
 ): CutGroove {
   const whole = Math.max(1, Math.round(passes));
-  const cutting = grooveLight(light, z, countingLevel(train.law) / train.unit);
+  const cutting = grooveLight(light, z, countingLevel(train.law) / train.unit, steps);
   const groove = cutGroove(cutting, { ...train, passes: whole, keep: shownPasses(whole) }, report);
   const shape = shapeOf(groove);
   if (shape === undefined) throw nothingCut(train.unit * spotAt(light, z).peak, train.law.incubation.first);

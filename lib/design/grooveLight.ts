@@ -2,7 +2,7 @@ import { type Light, planeOfDefocus, rayleighLength } from '../optics/light.ts';
 import { spotAt } from '../optics/spot.ts';
 import { withPhaseScaled } from '../optics/variants.ts';
 import { Problem } from '../problem.ts';
-import { type CuttingLight, sampleCuttingLight } from '../process/cuttingLight.ts';
+import { type CuttingLight, type CuttingSampling, sampleCuttingLight } from '../process/cuttingLight.ts';
 
 /** Planes per Rayleigh length; the cubic between them is then right to 1e-5. */
 const planesPerRayleighLength = 20;
@@ -16,12 +16,17 @@ const mostKept = 6;
 
 /**
  * The light for a groove whose fresh surface lies at `z` (m from the focus), above the relative irradiance `level`; the
- * line runs along x turned by `direction` (rad). Kept for the same light object, since the planes take most of the time.
+ * line runs along x. Kept for the same light object, since the planes take most of the time.
  */
-export function grooveLight(light: Light, z: number, level: number, direction = 0): CuttingLight {
+export function grooveLight(
+  light: Light,
+  z: number,
+  level: number,
+  steps?: CuttingSampling['steps'],
+): CuttingLight {
   const known = kept.get(light) ?? new Map<string, CuttingLight>();
   kept.set(light, known);
-  const name = `${z} ${level} ${direction}`;
+  const name = `${z} ${level} ${steps?.across}`;
   const before = known.get(name);
   if (before) return before;
   const made = sampleCuttingLight({
@@ -29,8 +34,9 @@ export function grooveLight(light: Light, z: number, level: number, direction = 
     planeStep: rayleighLength(light) / planesPerRayleighLength,
     level,
     depth: lookedAt * rayleighLength(light),
-    direction,
+    direction: 0,
     mirrored: light.plate.kind === 'round' && light.beamAspect === 1 && isCentred(light),
+    ...(steps ? { steps } : {}),
   });
   if (known.size >= mostKept) known.delete(known.keys().next().value!);
   known.set(name, made);

@@ -12,7 +12,7 @@ export interface GrooveShape {
   readonly topWidth: number;
   /** Width at nine tenths of the greatest depth. */
   readonly bottomWidth: number;
-  /** Angle of the walls against the surface between a tenth and nine tenths of the depth, mean of both; π/2 is upright. */
+  /** Angle of the walls against the surface between a fifth and four fifths of the depth, mean of both; π/2 is upright. */
   readonly wallAngle: number;
   /** Depth in the middle over mean depth. */
   readonly centreToMeanDepth: number;
@@ -21,13 +21,13 @@ export interface GrooveShape {
 }
 
 /** Parts of the depth between which a wall is continued to the surface. */
-const continuedFrom = [0.2, 0.1] as const;
+const continuedFrom = [0.4, 0.2] as const;
 
 /**
  * Measures a cross-section; undefined where nothing is removed. A top edge lies where the outermost wall meets the
- * surface, continued from a fifth and a tenth of the depth with depth^(2/3) straight over y², as a Gaussian leaves it
+ * surface, continued from two fifths and a fifth of the depth with depth^(2/3) straight over y², as a Gaussian leaves it
  * (G. Raciukaitis et al., J. Laser Micro/Nanoeng. 4, 186 (2009), memory, for the depth of a line): what lies further out
- * at less than a tenth is beside the groove. Places between samples are found on straight lines, levels of 2/3 power.
+ * at less than a fifth is beside the groove. Places between samples are found on straight lines, levels of 2/3 power.
  */
 export function shapeOf({ y, depth }: GrooveSection): GrooveShape | undefined {
   const greatest = depth.reduce((most, d) => Math.max(most, d), 0);
@@ -57,19 +57,19 @@ interface Side {
 }
 
 function sideOf(section: GrooveSection, greatest: number, sign: 1 | -1): Side {
-  const [far, near] = continuedFrom.map((part) => outermost(section, part * greatest, sign)) as [
+  const [far, edge] = continuedFrom.map((part) => outermost(section, part * greatest, sign)) as [
     number,
     number,
   ];
   const bottom = outermost(section, 0.9 * greatest, sign);
   const [high, low] = continuedFrom.map((part) => part ** (2 / 3)) as [number, number];
   const middle = middleOf(section);
-  const [a, b] = [(far - middle) ** 2, (near - middle) ** 2];
+  const [a, b] = [(far - middle) ** 2, (edge - middle) ** 2];
   const square = b + ((b - a) * low) / (high - low);
   return {
     edge: middle + sign * Math.sqrt(square),
     bottom,
-    angle: Math.atan((0.8 * greatest) / Math.abs(near - bottom)),
+    angle: Math.atan((0.6 * greatest) / Math.abs(edge - outermost(section, 0.8 * greatest, sign))),
   };
 }
 

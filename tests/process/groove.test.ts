@@ -67,7 +67,7 @@ describe('a groove of a Gaussian', () => {
     expectClose(shape.topWidth, top, close);
     expectClose(shape.centreToMeanDepth, 16 / (3 * Math.PI), close);
     expectClose(shape.bottomWidth, 2 * at(0.9), { relative: 1e-3, source });
-    expectClose(shape.wallAngle, Math.atan((0.8 * closedDepth(0)) / (at(0.1) - at(0.9))), {
+    expectClose(shape.wallAngle, Math.atan((0.6 * closedDepth(0)) / (at(0.2) - at(0.8))), {
       relative: 1e-3,
       source,
     });
