@@ -87,6 +87,8 @@ import * as scanInputs from './scanInputs.ts';
 import * as scanLimits from './scanLimits.ts';
 import * as scannerInputs from './scannerInputs.ts';
 import * as sectionFile from './sectionFile.ts';
+import * as sectionFit from './sectionFit.ts';
+import * as sectionResults from './sectionResults.ts';
 import * as sensitivity from './sensitivity.ts';
 import * as spot from './spot.ts';
 import * as spots from './spots.ts';
@@ -210,6 +212,8 @@ const rooms = [
   scaleUpInputs,
   sectionFile,
   measuredSection,
+  sectionFit,
+  sectionResults,
   fluenceWindow,
   nonlinearIndex,
   safety,

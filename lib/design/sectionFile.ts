@@ -23,7 +23,8 @@ export const sectionPasses = number({
   name: 'passes of the measured groove',
   symbol: 'n_\\text{m}',
   unit: '1',
-  about: 'How often the spot ran along the groove whose cross-section was measured.',
+  about:
+    'How often the spot ran along the groove whose cross-section was measured; a whole number, else rounded.',
   initial: 10,
   range: { min: 1, max: 10e3 },
   typical: [1, 200],

@@ -141,4 +141,11 @@ export const branchCounts: Readonly<Record<string, number>> = {
   heatProfileSaid: 3,
   fieldRiseSaid: 2,
   thicknessSaid: 2,
+  sectionReadSaid: 4,
+  sectionRimSaid: 3,
+  sectionAgainstSaid: 4,
+  sectionFitSaid: 3,
+  sectionScatterSaid: 3,
+  sectionVerdictSaid: 3,
+  sectionTogetherSaid: 2,
 };

@@ -24,6 +24,7 @@ import type * as ripples from '../../notebooks/rippleSentences.ts';
 import type * as rippleSeries from '../../notebooks/rippleSeriesSentences.ts';
 import type * as rippleUses from '../../notebooks/rippleUsesSentences.ts';
 import type * as rippleWindow from '../../notebooks/rippleWindowSentences.ts';
+import type * as section from '../../notebooks/sectionSentences.ts';
 import type * as spotTable from '../../notebooks/spotTableSentences.ts';
 import type * as threshold from '../../notebooks/thresholdSentences.ts';
 import type * as uniformity from '../../notebooks/uniformitySentences.ts';
@@ -42,6 +43,7 @@ export type Name =
   | keyof typeof heat
   | Exclude<keyof typeof ladder, 'sidesDiffer'>
   | keyof typeof ladderFit
+  | keyof typeof section
   | keyof typeof planeVerdict
   | keyof typeof planeMet
   | keyof typeof path

@@ -28,6 +28,7 @@ import * as ripples from '../../notebooks/rippleSentences.ts';
 import * as rippleSeries from '../../notebooks/rippleSeriesSentences.ts';
 import * as rippleUses from '../../notebooks/rippleUsesSentences.ts';
 import * as rippleWindow from '../../notebooks/rippleWindowSentences.ts';
+import * as section from '../../notebooks/sectionSentences.ts';
 import { slotPieces } from '../../notebooks/slotPieces.ts';
 import * as spotTable from '../../notebooks/spotTableSentences.ts';
 import { takenAsGaussianSaid } from '../../notebooks/takenAsGaussian.ts';
@@ -60,6 +61,7 @@ import { removalCases } from './removalCases.ts';
 import { rippleCases } from './rippleCases.ts';
 import { rippleSeriesCases } from './rippleSeriesCases.ts';
 import { rippleWindowCases } from './rippleWindowCases.ts';
+import { sectionCases } from './sectionCases.ts';
 import { type Name, sentenceCases } from './sentenceCases.ts';
 import { spotCases } from './spotCases.ts';
 import { spotTableCases } from './spotTableCases.ts';
@@ -83,6 +85,7 @@ const all = new Map(
     ...coupon,
     ...ladder,
     ...ladderFit,
+    ...section,
     ...planeVerdict,
     ...planeMet,
     ...path,
@@ -121,6 +124,7 @@ const allCases = [
   ...couponCases,
   ...ladderCases,
   ...ladderFitCases,
+  ...sectionCases,
   ...planeVerdictCases,
   ...planeMetCases,
   ...pathCases,
