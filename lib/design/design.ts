@@ -24,8 +24,10 @@ import * as fluenceWindow from './fluenceWindow.ts';
 import * as focus from './focus.ts';
 import * as groove from './groove.ts';
 import * as grooveEqual from './grooveEqual.ts';
+import * as grooveEqualParts from './grooveEqualParts.ts';
 import * as grooveInputs from './grooveInputs.ts';
 import * as grooveLaw from './grooveLaw.ts';
+import * as groovePlanes from './groovePlanes.ts';
 import * as hatch from './hatch.ts';
 import * as heat from './heat.ts';
 import * as heatCharts from './heatCharts.ts';
@@ -209,6 +211,11 @@ const rooms = [
   groove.secondGroove,
   groove.plainGroove,
   grooveEqual,
+  grooveEqualParts.equalFirst,
+  grooveEqualParts.equalSecond,
+  grooveEqualParts.equalPlain,
+  grooveEqualParts.equalPlainSameLens,
+  groovePlanes,
   scaleUpInputs,
   sectionFile,
   measuredSection,

@@ -4,6 +4,7 @@ import type * as depth from '../../notebooks/depthSentences.ts';
 import type * as rule from '../../notebooks/familyRuleSentences.ts';
 import type * as family from '../../notebooks/familySentences.ts';
 import type * as fits from '../../notebooks/fitSentences.ts';
+import type * as groove from '../../notebooks/grooveSentences.ts';
 import type * as hatch from '../../notebooks/hatchSentences.ts';
 import type * as heat from '../../notebooks/heatSentences.ts';
 import type * as ladderFit from '../../notebooks/ladderFitSentences.ts';
@@ -56,6 +57,7 @@ export type Name =
   | keyof typeof rippleWindow
   | keyof typeof rippleSeries
   | keyof typeof rippleUses
+  | keyof typeof groove
   | keyof typeof hatch
   | keyof typeof comparison
   | keyof typeof uniformity

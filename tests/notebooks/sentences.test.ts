@@ -5,6 +5,7 @@ import * as depth from '../../notebooks/depthSentences.ts';
 import * as rule from '../../notebooks/familyRuleSentences.ts';
 import * as family from '../../notebooks/familySentences.ts';
 import * as fits from '../../notebooks/fitSentences.ts';
+import * as groove from '../../notebooks/grooveSentences.ts';
 import * as hatch from '../../notebooks/hatchSentences.ts';
 import * as heat from '../../notebooks/heatSentences.ts';
 import { incubationFitSaid } from '../../notebooks/incubationFit.ts';
@@ -42,6 +43,7 @@ import { depthCases } from './depthCases.ts';
 import { outcomesOf, read } from './designOutcomes.ts';
 import { familyRuleCases } from './familyRuleCases.ts';
 import { fitCases } from './fitCases.ts';
+import { grooveCases } from './grooveCases.ts';
 import { hatchCases } from './hatchCases.ts';
 import { heatCases } from './heatCases.ts';
 import { imageCases } from './imageCases.ts';
@@ -97,6 +99,7 @@ const all = new Map(
     ...rippleWindow,
     ...rippleSeries,
     ...rippleUses,
+    ...groove,
     ...heat,
     ...micrographs,
     ...micrographVerdicts,
@@ -137,6 +140,7 @@ const allCases = [
   ...rippleCases,
   ...rippleWindowCases,
   ...rippleSeriesCases,
+  ...grooveCases,
   ...heatCases,
   ...micrographCases,
   ...micrographComparedCases,
