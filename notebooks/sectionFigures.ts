@@ -1,12 +1,13 @@
 import { measuredSection } from '../lib/design/measuredSection.ts';
 import { sectionPasses } from '../lib/design/sectionFile.ts';
 import { sectionFitThere, todaysSection } from '../lib/design/sectionFit.ts';
-import { sectionResidual, todaysDepth } from '../lib/design/sectionResults.ts';
+import { todaysDepth } from '../lib/design/sectionResults.ts';
 import { shownValue } from '../lib/graph/shown.ts';
 import { niceEnd } from '../lib/numerics/niceEnd.ts';
 import { points } from './circles.ts';
 import { largest, micro } from './columns.ts';
 import { type FigureSpec, figure, type SeriesSpec } from './document.ts';
+import { lengthText } from './shortTexts.ts';
 
 /** Most places that are drawn as points; more lie closer than their rings. */
 const mostRings = 150;
@@ -40,7 +41,7 @@ export const sectionFigure = figure({
     const rise = section.rim > 0 ? niceEnd(1.2 * micro * section.rim) : 0;
     const deep = (depth: Float64Array) => shownValue(todaysDepth, { value: largest(depth) });
     const near = fit
-      ? ` The fitted groove differs from the measured one by ${shownValue(sectionResidual, { value: fit.residual })} (root mean square inside it).`
+      ? ` The fitted groove differs from the measured one by ${lengthText(fit.residual, 2)} (root mean square inside it).`
       : '';
     const count = Math.round(passes);
     return {
@@ -56,6 +57,7 @@ export const sectionFigure = figure({
         domain: [-deepest, Math.max(rise, 0.05 * deepest)],
       },
       series: [
+        measuredSeries(section.position, section.depth),
         {
           label: 'computed with the values of today',
           role: 'third',
@@ -72,9 +74,8 @@ export const sectionFigure = figure({
               } as const,
             ]
           : []),
-        measuredSeries(section.position, section.depth),
       ],
-      summary: `${section.position.length} measured places, the deepest ${deep(section.depth)} below the surface; with ${count} ${count === 1 ? 'pass' : 'passes'} and the values of today the model cuts ${deep(today.depth)} deep, and differs from the measured depths by ${shownValue(sectionResidual, { value: today.deviation })} (root mean square over all of them).${near}`,
+      summary: `${section.position.length} measured places, the deepest ${deep(section.depth)} below the surface; with ${count} ${count === 1 ? 'pass' : 'passes'} and the values of today the model cuts ${deep(today.depth)} deep, and differs from the measured depths by ${lengthText(today.deviation, 2)} (root mean square over all of them).${near}`,
     };
   },
 });

@@ -92,6 +92,7 @@ import * as sectionFile from './sectionFile.ts';
 import * as sectionFit from './sectionFit.ts';
 import * as sectionResults from './sectionResults.ts';
 import * as sensitivity from './sensitivity.ts';
+import * as sheet from './sheet.ts';
 import * as spot from './spot.ts';
 import * as spots from './spots.ts';
 import * as strip from './strip.ts';
@@ -216,6 +217,9 @@ const rooms = [
   grooveEqualParts.equalPlain,
   grooveEqualParts.equalPlainSameLens,
   groovePlanes,
+  sheet,
+  sheet.sheet,
+  sheet.plainSheet,
   scaleUpInputs,
   sectionFile,
   measuredSection,

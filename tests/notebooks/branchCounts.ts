@@ -159,4 +159,6 @@ export const branchCounts: Readonly<Record<string, number>> = {
   sameLensSaid: 2,
   shallowSaid: 2,
   vSaid: 4,
+  sheetSaid: 3,
+  plainSheetSaid: 3,
 };

@@ -26,6 +26,7 @@ import type * as rippleSeries from '../../notebooks/rippleSeriesSentences.ts';
 import type * as rippleUses from '../../notebooks/rippleUsesSentences.ts';
 import type * as rippleWindow from '../../notebooks/rippleWindowSentences.ts';
 import type * as section from '../../notebooks/sectionSentences.ts';
+import type * as sheet from '../../notebooks/sheetSentences.ts';
 import type * as spotTable from '../../notebooks/spotTableSentences.ts';
 import type * as threshold from '../../notebooks/thresholdSentences.ts';
 import type * as uniformity from '../../notebooks/uniformitySentences.ts';
@@ -58,6 +59,7 @@ export type Name =
   | keyof typeof rippleSeries
   | keyof typeof rippleUses
   | keyof typeof groove
+  | keyof typeof sheet
   | keyof typeof hatch
   | keyof typeof comparison
   | keyof typeof uniformity

@@ -30,6 +30,7 @@ import * as rippleSeries from '../../notebooks/rippleSeriesSentences.ts';
 import * as rippleUses from '../../notebooks/rippleUsesSentences.ts';
 import * as rippleWindow from '../../notebooks/rippleWindowSentences.ts';
 import * as section from '../../notebooks/sectionSentences.ts';
+import * as sheet from '../../notebooks/sheetSentences.ts';
 import { slotPieces } from '../../notebooks/slotPieces.ts';
 import * as spotTable from '../../notebooks/spotTableSentences.ts';
 import { takenAsGaussianSaid } from '../../notebooks/takenAsGaussian.ts';
@@ -44,6 +45,7 @@ import { outcomesOf, read } from './designOutcomes.ts';
 import { familyRuleCases } from './familyRuleCases.ts';
 import { fitCases } from './fitCases.ts';
 import { grooveCases } from './grooveCases.ts';
+import { grooveEqualCases } from './grooveEqualCases.ts';
 import { hatchCases } from './hatchCases.ts';
 import { heatCases } from './heatCases.ts';
 import { imageCases } from './imageCases.ts';
@@ -65,6 +67,7 @@ import { rippleSeriesCases } from './rippleSeriesCases.ts';
 import { rippleWindowCases } from './rippleWindowCases.ts';
 import { sectionCases } from './sectionCases.ts';
 import { type Name, sentenceCases } from './sentenceCases.ts';
+import { sheetCases } from './sheetCases.ts';
 import { spotCases } from './spotCases.ts';
 import { spotTableCases } from './spotTableCases.ts';
 import { thresholdCases } from './thresholdCases.ts';
@@ -100,6 +103,7 @@ const all = new Map(
     ...rippleSeries,
     ...rippleUses,
     ...groove,
+    ...sheet,
     ...heat,
     ...micrographs,
     ...micrographVerdicts,
@@ -141,6 +145,8 @@ const allCases = [
   ...rippleWindowCases,
   ...rippleSeriesCases,
   ...grooveCases,
+  ...grooveEqualCases,
+  ...sheetCases,
   ...heatCases,
   ...micrographCases,
   ...micrographComparedCases,
