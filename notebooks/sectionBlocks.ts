@@ -16,7 +16,7 @@ import {
 import { thresholdSource, typedThreshold, typedUncertainty } from '../lib/design/threshold.ts';
 import type { Block } from './document.ts';
 import { prose, sets } from './prose.ts';
-import { sectionFigure } from './sectionFigures.ts';
+import { sectionDeviationFigure, sectionFigure } from './sectionFigures.ts';
 import {
   sectionAgainstSaid,
   sectionFitSaid,
@@ -94,4 +94,5 @@ export const sectionBlocks: readonly Block[] = [
       ${takeOver}: they become the depth per pulse and the typed threshold of the design, with its uncertainty.
     `,
   },
+  sectionDeviationFigure,
 ];

@@ -1,6 +1,6 @@
 import { measuredSection } from '../lib/design/measuredSection.ts';
 import { sectionPasses } from '../lib/design/sectionFile.ts';
-import { sectionFitThere, todaysSection } from '../lib/design/sectionFit.ts';
+import { sectionFit, sectionFitThere, todaysSection } from '../lib/design/sectionFit.ts';
 import { todaysDepth } from '../lib/design/sectionResults.ts';
 import { shownValue } from '../lib/graph/shown.ts';
 import { niceEnd } from '../lib/numerics/niceEnd.ts';
@@ -11,6 +11,8 @@ import { lengthText } from './shortTexts.ts';
 
 /** Most places that are drawn as points; more lie closer than their rings. */
 const mostRings = 150;
+
+const nano = 1e9;
 
 const inMicrometres = (column: Float64Array) => column.map((x) => x * micro);
 /** Depths as heights below the surface; −0 would be written as such. */
@@ -76,6 +78,47 @@ export const sectionFigure = figure({
           : []),
       ],
       summary: `${section.position.length} measured places, the deepest ${deep(section.depth)} below the surface; with ${count} ${count === 1 ? 'pass' : 'passes'} and the values of today the model cuts ${deep(today.depth)} deep, and differs from the measured depths by ${lengthText(today.deviation, 2)} (root mean square over all of them).${near}`,
+    };
+  },
+});
+
+/** Noises between which 95 % of the deviations lie where noise is all there is. */
+const usual = 1.96;
+
+/** Measured less fitted height, where the two lie too near to each other to be told apart in one chart. */
+export const sectionDeviationFigure = figure({
+  id: 'section-deviations',
+  needs: [sectionFit],
+  from: { fit: sectionFit, section: measuredSection },
+  view: ({ fit, section: { noise } }): FigureSpec => {
+    const x = inMicrometres(fit.deviations.position);
+    const y = fit.deviations.depth.map((d) => 0 - d * nano);
+    const reach = niceEnd(1.05 * Math.max(largest(y), largest(y.map((d) => -d)), 3 * noise * nano));
+    const half = Math.max(-x[0]!, x.at(-1)!);
+    const beyond = y.filter((d) => Math.abs(d) > 3 * noise * nano).length;
+    const places =
+      beyond === 1 ? 'One place lies' : `${beyond === 0 ? 'No place lies' : `${beyond} places lie`}`;
+    const shown =
+      x.length > mostRings ? { x, y } : points(Array.from(x, (place, i) => ({ x: place, y: y[i]! })));
+    return {
+      title: 'Deviations of the measured groove from the fitted one',
+      x: {
+        label: 'distance across the line, from the middle of the groove',
+        unit: 'µm',
+        domain: [-half, half],
+      },
+      y: { label: 'measured less fitted height', unit: 'nm', domain: [-reach, reach] },
+      series: [
+        { label: 'measured less fitted', role: 'main', ...shown },
+        {
+          label: 'where noise alone leaves 95\u202f% of them',
+          role: 'band',
+          x: Float64Array.of(-half, half),
+          y: Float64Array.of(-usual * noise * nano, -usual * noise * nano),
+          y2: Float64Array.of(usual * noise * nano, usual * noise * nano),
+        },
+      ],
+      summary: `${places} further from the fitted groove than three times the noise of the surface, ${lengthText(3 * noise, 2)}; places above the surface, which the fit leaves out, are not drawn.`,
     };
   },
 });

@@ -48,6 +48,8 @@ export interface SectionFit {
   readonly above: number;
   /** The fitted groove, at positions of the samples' own scale. */
   readonly fitted: GrooveSection;
+  /** Measured less fitted depth of the samples used, m: positive where they are deeper. */
+  readonly deviations: { readonly position: Float64Array; readonly depth: Float64Array };
 }
 
 /** What the search begins with. */
@@ -193,6 +195,7 @@ function resultOf(
     inside: within.length,
     above: samples.depth.length - used.depth.length,
     fitted: { y: section.y.map((place) => place + centre), depth: section.depth },
+    deviations: { position: used.position, depth: deviations },
   };
 }
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { measuredSection } from '../../lib/design/measuredSection.ts';
 import type { ValueOf } from '../../lib/graph/quantity.ts';
 import { sectionBlocks } from '../../notebooks/sectionBlocks.ts';
-import { sectionFigure } from '../../notebooks/sectionFigures.ts';
+import { sectionDeviationFigure, sectionFigure } from '../../notebooks/sectionFigures.ts';
 
 const section = (count: number, rim = 0): ValueOf<typeof measuredSection> => ({
   position: Float64Array.from({ length: count }, (_, i) => (i - (count - 1) / 2) * 1e-6),
@@ -56,6 +56,35 @@ describe('a measured groove with the computed ones over it', () => {
       [...draw({ section: section(count) }).series[0]!.y].filter((y) => Number.isNaN(y)).length;
     expect(gaps(41)).toBe(41);
     expect(gaps(301)).toBe(0);
+  });
+});
+
+describe('deviations from the fitted groove', () => {
+  const drawn = (depth: readonly number[]) => {
+    const position = Float64Array.from(depth, (_, i) => i * 1e-6);
+    const deviations = { position, depth: Float64Array.from(depth) };
+    return sectionDeviationFigure.view({ fit: { deviations }, section: section(41) });
+  };
+
+  it('counts up, in nm, with the noise as a band', () => {
+    const spec = drawn([0, 2e-8, -1e-8]);
+    expect([...spec.series[0]!.y].filter((y) => !Number.isNaN(y)).map((y) => y.toFixed(6))).toEqual([
+      '0.000000',
+      '-20.000000',
+      '10.000000',
+    ]);
+    expect(spec.series[1]!.y2![0]).toBeCloseTo(19.6, 9);
+    expect(spec.y.domain[1]).toBeGreaterThanOrEqual(30);
+  });
+
+  it.each([
+    [[0, 1e-8], 'No place lies further'],
+    [[0, 4e-8], 'One place lies further'],
+    [[-5e-8, 4e-8], '2 places lie further'],
+  ] as const)('%j: %s', (depth, says) => {
+    expect(drawn(depth).summary).toBe(
+      `${says} from the fitted groove than three times the noise of the surface, 0.03\u202fµm; places above the surface, which the fit leaves out, are not drawn.`,
+    );
   });
 });
 
