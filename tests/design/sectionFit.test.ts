@@ -116,6 +116,13 @@ describe('the invented section of the cold-plate channels', () => {
     }
   });
 
+  it('is set against the groove that the page cuts with as many passes', () => {
+    const { passes } = sectionTruth;
+    const depth = read<number>({ ...given, 'groove.passes': passes }, 'groove.depth');
+    // The light is sampled down to another level, so that places across lie elsewhere: 1e-4 of the depth.
+    expectClose(read<number>(given, 'groove.sectionTodayDepth'), depth, { relative: 1e-3 });
+  });
+
   it('taken over, the groove of today is the fitted one', () => {
     const fit = read<SectionFit>(given, 'groove.sectionFit');
     const taken = {
