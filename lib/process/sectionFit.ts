@@ -64,8 +64,10 @@ const firstTries = [1 / 8, 1 / 4, 1 / 2, 1, 2, 4];
 const fewestInside = 8;
 /** A promised gain below this part of the sum of squares moves a parameter by less than 0.01 of its uncertainty. */
 const leastGain = 1e-8;
-/** Computed grooves that a fit takes, for its progress: two fits of some eight steps, six grooves each. */
-const usualGrooves = 90;
+/** The first fit only finds what lies inside the groove and how it scatters there. */
+const firstGain = 1e-3;
+/** Computed grooves that a fit takes, for its progress: two fits of a few steps, four grooves each. */
+const usualGrooves = 45;
 
 /**
  * Fits the groove of `model` to measured samples: ln δ, ln F_th, the centre, and with them what is left of level and
@@ -86,12 +88,12 @@ export function fitSection(
   const cut = cachedSections(model, () => report?.(Math.min(0.98, ++grooves / usualGrooves)));
   const begin = bestStart(used, cut, start, scale);
   const flat = new Float64Array(used.depth.length).fill(samples.noise);
-  const first = settle(used, cut, begin, scale, flat);
+  const first = settle(used, cut, begin, scale, flat, firstGain);
   const inside = insideOf(used, cut, first.parameters, scale);
   const deviations = deviationsOf(used, cut, first.parameters, scale);
   const residual = rootMeanSquare(deviations.filter((_, i) => inside[i]!));
   const weights = flat.map((noise, i) => (inside[i] ? Math.max(noise, residual) : noise));
-  const fit = settle(used, cut, first.parameters, scale, weights);
+  const fit = settle(used, cut, first.parameters, scale, weights, leastGain);
   return resultOf(used, cut, fit, scale, samples);
 }
 
@@ -136,6 +138,7 @@ function settle(
   start: Parameters,
   scale: Scale,
   uncertainties: Float64Array,
+  gain: number,
 ): FitResult {
   try {
     return fitNonlinear({
@@ -144,7 +147,7 @@ function settle(
       start,
       model: (p, into) => writeModel(used, cut, p, scale, into),
       derivatives: (p, into) => writeDerivatives(used, cut, p, scale, into),
-      leastGain,
+      leastGain: gain,
       mostSteps: 60,
     });
   } catch (error) {
