@@ -4,6 +4,7 @@ import { engravingBlocks } from './engravingBlocks.ts';
 import { grooveBlocks } from './grooveBlocks.ts';
 import { prose } from './prose.ts';
 import { pulseCautions } from './pulseCautions.ts';
+import { sectionBlocks } from './sectionBlocks.ts';
 import { sheetBlocks } from './sheetBlocks.ts';
 
 /** The sixth document: what many passes cut, the floor of an engraved field, and when a thin sheet is through. */
@@ -13,5 +14,5 @@ export const grooves: StepwellDocument = {
   element: 'workpiece',
   lead: prose`Pass after pass a line becomes a groove, and a field becomes an engraving. This page cuts them in the model: cross-section and walls with the plate and without, why a Gaussian goes too deep in the middle, how rough a floor becomes, and when a thin sheet is through.`,
   result: { quantity: grooveCut, missing: 'Nothing can be said about this groove.' },
-  blocks: [...grooveBlocks, ...engravingBlocks, ...sheetBlocks, ...pulseCautions],
+  blocks: [...grooveBlocks, ...sectionBlocks, ...engravingBlocks, ...sheetBlocks, ...pulseCautions],
 };

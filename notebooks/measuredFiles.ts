@@ -11,6 +11,7 @@ import { type MeasuredProfile, profileOfPicture, readProfileFile } from '../lib/
 import { beamSource, ratioSource } from '../lib/design/rawBeam.ts';
 import { readRippleFile, rippleSeries } from '../lib/design/rippleSeries.ts';
 import type { ReadFile } from '../lib/design/savedInputs.ts';
+import { isSection, readSectionFile, sectionFile } from '../lib/design/sectionFile.ts';
 import { readLadderFile, readSpotFile } from '../lib/design/spotFile.ts';
 import { leftOut, spotTable } from '../lib/design/spots.ts';
 import { readFrom } from '../lib/graph/originals.ts';
@@ -108,6 +109,11 @@ export const measuredFiles: Readonly<Record<string, MeasuredFile>> = {
     table: true,
     read: (bytes, name) => ({ [ladderTable.id]: readLadderFile(decodeText(bytes), name) }),
   },
+  [sectionFile.id]: {
+    accept: '.csv,.txt,.tsv,.dat,.asc,.xyz',
+    table: true,
+    read: (bytes, name) => ({ [sectionFile.id]: readSectionFile(decodeText(bytes), name) }),
+  },
 };
 
 /** The plane that the name of a profile says it was measured in; nothing where it says none. */
@@ -168,7 +174,7 @@ export function readMeasuredFile(
 
 /**
  * Id of the input for a file of unknown kind: a table with a header of words is a ladder where it names z, sizes and the
- * plate, one of spots where it names energies and sizes, else a caustic; all else is an image, whose reader says best what else a file may be.
+ * plate, one of spots where it names energies and sizes, a cross-section where it names places and heights, else a caustic; all else is an image, whose reader says best what else a file may be.
  */
 export function inputForFile(bytes: Uint8Array): string {
   if (isPng(bytes) || isTiff(bytes)) return beamImage.id;
@@ -179,6 +185,7 @@ export function inputForFile(bytes: Uint8Array): string {
   const kind = kindOfSpots(text);
   if (kind) return kind === 'ladder' ? ladderTable.id : spotTable.id;
   if (beginsAsRipples(text)) return rippleSeries.id;
+  if (isSection(text)) return sectionFile.id;
   // Letters outside a number such as 1e-3.
   if (!/[a-df-z]/i.test(first)) return beamImage.id;
   const columns = /[\t;,]/.test(first) || beginsAsCaustic(readDelimitedTable(first, undefined, false));

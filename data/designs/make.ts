@@ -72,6 +72,7 @@ export const designs: Readonly<Record<string, InventedDesign>> = {
       'groove.passes': 6,
       'groove.firstPlane': 111e-6,
       'groove.secondPlane': 0,
+      'groove.sectionPasses': 5,
       'engraving.wantedDepth': 50e-6,
       'sheet.thickness': 50e-6,
     },

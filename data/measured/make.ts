@@ -9,6 +9,7 @@ import { drawMarkPicture, markPictureTruth } from './drawMarkPicture.ts';
 import { drawMarks, marksTruth } from './drawMarks.ts';
 import { drawEvenField, drawUnevenField, ripplesTruth } from './drawMicrographs.ts';
 import { drawPeriods, periodsTruth } from './drawPeriods.ts';
+import { drawSection, sectionHeader, sectionTruth } from './drawSection.ts';
 import { drawSpotCaustic, drawSpotLine, drawSpotPicture, spotTruth } from './drawSpot.ts';
 
 /** Peak and width of the wings over the core of the rain-gauge beam. */
@@ -179,6 +180,7 @@ export const truth = {
   ladder: ladderTruth,
   ripples: ripplesTruth,
   periods: periodsTruth,
+  section: sectionTruth,
 };
 
 const ladderHeader = 'plate;energy (µJ);z (mm);dx (µm);dy (µm)';
@@ -199,6 +201,7 @@ export function makeMeasured(): Record<string, Uint8Array> {
     'rain-gauge-ladder.csv': writeTable(ladderHeader, ';', drawLadder('own', 91), ','),
     'rain-gauge-thin-step-ladder.csv': writeTable(ladderHeader, ';', drawLadder('thin', 92), ','),
     'rain-gauge-periods.csv': writeTable('N;period (nm)', ';', drawPeriods(), ','),
+    'cold-plate-section.csv': writeTable(sectionHeader, ',', drawSection(71), '.'),
     'even-ripples.png': writePlainPng(drawEvenField()),
     'uneven-ripples.png': writePlainPng(drawUnevenField()),
     'cold-plate-caustic.csv': writeTable('z (mm),d (µm)', ',', drawCaustic(coldPlateCaustic), '.'),

@@ -10,6 +10,7 @@ import * as grooveEqualParts from './grooveEqualParts.ts';
 import * as grooveInputs from './grooveInputs.ts';
 import * as grooveLaw from './grooveLaw.ts';
 import * as groovePlanes from './groovePlanes.ts';
+import * as measuredSection from './measuredSection.ts';
 import * as scaleUp from './scaleUp.ts';
 import * as scaleUpBest from './scaleUpBest.ts';
 import * as scaleUpCharts from './scaleUpCharts.ts';
@@ -19,6 +20,9 @@ import * as scaleUpPlate from './scaleUpPlate.ts';
 import * as scaleUpTarget from './scaleUpTarget.ts';
 import * as scaleUpToday from './scaleUpToday.ts';
 import * as scaleUpWork from './scaleUpWork.ts';
+import * as sectionFile from './sectionFile.ts';
+import * as sectionFit from './sectionFit.ts';
+import * as sectionResults from './sectionResults.ts';
 import * as sheet from './sheet.ts';
 
 /** Rooms of what a line or a field becomes in depth, and of the larger machine that does it. */
@@ -45,6 +49,10 @@ export const cuttingRooms: readonly object[] = [
   engravingPlan,
   engravingCharts,
   engravingBest,
+  sectionFile,
+  measuredSection,
+  sectionFit,
+  sectionResults,
   scaleUpInputs,
   scaleUpWork,
   scaleUp,

@@ -38,7 +38,8 @@ export function readHeader(table: DelimitedTable): HeaderCell[] {
   return (table.rows[0] ?? []).map((cell) => ({ ...splitHeader(cell), line: table.lines[0]! }));
 }
 
-const numeric = /^[-+−]?[\d.,]*\d[.,]?(e[-+]?\d+)?$/i;
+/** A number in either decimal sign. */
+export const numeric = /^[-+−]?[\d.,]*\d[.,]?(e[-+]?\d+)?$/i;
 
 /**
  * A text table whose first row is its header, wherever programs put it: as the last line of comment above rows of

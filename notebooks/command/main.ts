@@ -26,7 +26,7 @@ stepwell measure mark FILE --pixel LENGTH [--region LEFT,TOP,WIDTH,HEIGHT] [--le
 stepwell measure ripples FILE [--pixel LENGTH] [--region LEFT,TOP,WIDTH,HEIGHT] [--smoothing PIXELS]
 stepwell measure spots FILE [DESIGN]
 stepwell measure caustic FILE [--wavelength LENGTH]   (1030 nm where none is given)
-DESIGN: [FILE.json] [--set ID=VALUE]… [--beam FILE --pixel LENGTH] [--caustic FILE] [--measured-profile FILE [--measured-z LENGTH]]… [--measured-focus FILE] [--mark-picture FILE] [--micrograph FILE] [--other-micrograph FILE] [--spots FILE [--leave-out ROW=REASON]…] [--ladder FILE] [--periods FILE]
+DESIGN: [FILE.json] [--set ID=VALUE]… [--beam FILE --pixel LENGTH] [--caustic FILE] [--measured-profile FILE [--measured-z LENGTH]]… [--measured-focus FILE] [--mark-picture FILE] [--micrograph FILE] [--other-micrograph FILE] [--spots FILE [--leave-out ROW=REASON]…] [--ladder FILE] [--periods FILE] [--section FILE]
 `;
 
 /**

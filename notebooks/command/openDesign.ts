@@ -7,6 +7,7 @@ import { measuredProfile, measuredProfileZ } from '../../lib/design/measuredSpot
 import { firstMicrograph, otherMicrograph } from '../../lib/design/micrographs.ts';
 import { otherProfiles } from '../../lib/design/profileList.ts';
 import { rippleSeries } from '../../lib/design/rippleSeries.ts';
+import { sectionFile } from '../../lib/design/sectionFile.ts';
 import { leftOut, spotTable } from '../../lib/design/spots.ts';
 import type { ListItem } from '../../lib/graph/quantity.ts';
 import {
@@ -42,6 +43,7 @@ export const designOptions = [
   'spots',
   'ladder',
   'periods',
+  'section',
   'leave-out',
 ] as const;
 
@@ -55,6 +57,7 @@ const files = {
   spots: spotTable.id,
   ladder: ladderTable.id,
   periods: rippleSeries.id,
+  section: sectionFile.id,
 } as const;
 
 /** The design named on the command line (the initial one without a file), with measured files and then --set applied. */

@@ -40,6 +40,7 @@ import {
   tables,
 } from '../design/files.ts';
 import { micrographs } from '../design/micrographFiles.ts';
+import { sections } from '../design/sectionFiles.ts';
 import {
   chooseElement,
   createHeadless,
@@ -84,6 +85,7 @@ const files: Readonly<Record<string, readonly unknown[]>> = {
   'otherMicrograph.picture': micrographs,
   'ladder.table': ladderTables,
   'ripples.series': rippleTables,
+  'groove.sectionFile': sections,
 };
 
 /** A value of an input: mostly in its usual span, else anywhere allowed, where the design often cannot work. */

@@ -14,6 +14,7 @@ import {
   spotTables,
 } from './files.ts';
 import { micrographs } from './micrographFiles.ts';
+import { sections } from './sectionFiles.ts';
 
 /** Values of all inputs of the design, SI. */
 export type Inputs = Record<string, unknown>;
@@ -50,6 +51,7 @@ const files: Readonly<Record<string, fc.Arbitrary<unknown>>> = {
   'otherMicrograph.picture': fc.constantFrom(...micrographs),
   'ladder.table': fc.constantFrom(...ladderTables),
   'ripples.series': fc.constantFrom(...rippleTables),
+  'groove.sectionFile': fc.constantFrom(...sections),
 };
 
 /** A file of any quality; in one design of five none. */
@@ -95,6 +97,7 @@ const typedBeam = {
   'micrograph.picture': null,
   'otherMicrograph.picture': null,
   'ladder.table': null,
+  'groove.sectionFile': null,
 };
 
 /** Rayleigh length behind an expander given by its magnification. */

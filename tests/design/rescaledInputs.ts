@@ -4,6 +4,7 @@ import { drawCaustic, wideBeam } from '../measured/syntheticCaustic.ts';
 import { images, ladderTables, markPictures, rippleTables, spots, spotTables } from './files.ts';
 import type { Inputs } from './inputs.ts';
 import { micrographs } from './micrographFiles.ts';
+import { sections } from './sectionFiles.ts';
 
 /** No lenses, a Galilean pair (the initial one) and a Keplerian pair with a focus inside. */
 export const expander = fc.constantFrom<Inputs>(
@@ -56,6 +57,7 @@ const rippled = Object.fromEntries(
   ]),
 );
 const ladder = { 'ladder.table': ladderTables[0] };
+const section = { 'groove.sectionFile': sections[0] };
 const powers = { 'threshold.spotTable': spotTables[1] };
 // Hardly any step and a large tolerance: a focus with a depth, which a tilt limits the field by.
 const deep = {
@@ -87,6 +89,7 @@ export const sureToBeMet: [Inputs, number, number, number, Inputs, Inputs][] = [
       ...focus,
       ...marks,
       ...ladder,
+      ...section,
       ...picture,
       ...rippled,
       'micrograph.smoothing': 2,

@@ -4,6 +4,7 @@ import { designs } from '../../data/designs/make.ts';
 import { predictedMark } from '../../data/measured/drawMarkPicture.ts';
 import { makeMeasured, truth } from '../../data/measured/make.ts';
 import { readRippleFile } from '../../lib/design/rippleSeries.ts';
+import { readSectionFile } from '../../lib/design/sectionFile.ts';
 import { readSpotFile } from '../../lib/design/spotFile.ts';
 import { decodeCameraImage } from '../../lib/measured/cameraImage.ts';
 import { readCausticTable } from '../../lib/measured/causticTable.ts';
@@ -11,6 +12,7 @@ import { measureMark } from '../../lib/measured/markPicture.ts';
 import { measureBeam } from '../../lib/measured/measureBeam.ts';
 import { decodeMicrograph } from '../../lib/measured/micrograph.ts';
 import { measureRipples } from '../../lib/measured/ripplePicture.ts';
+import { levelSection } from '../../lib/measured/sectionLevel.ts';
 import { fitCaustic } from '../../lib/optics/caustic.ts';
 import type { Estimate } from '../../lib/optics/causticFit.ts';
 import type { Light } from '../../lib/optics/light.ts';
@@ -147,6 +149,22 @@ describe('the invented files', () => {
       const exact = atTen * (1 - fallPerTenfold * Math.log10(count / 10));
       expectClose(period[i]!, exact, { relative: 3 * scatter, source });
     });
+  });
+
+  it('a section of the cold-plate channels: where the groove lies, the tilt, the noise and what is missing', () => {
+    const name = 'cold-plate-section.csv';
+    const table = readSectionFile(new TextDecoder().decode(read(name)), name);
+    const { position, noise, tilt, missing, rim } = levelSection(table);
+    const made = truth.section;
+    const source = 'data/measured/README.md';
+    // Walls of slope 3 give the middle to a part of the noise; every seventh of their points is missing.
+    expectClose(table.position[0]! - position[0]!, made.centre, { absolute: 2 * made.noise, source });
+    // 130 places of surface, a quarter as many that tell: a tenth of the noise, and what the rim pulls.
+    expectClose(noise, made.noise, { relative: 0.25, source });
+    // Three standard errors: 60 nm over the root of 130 places, 23 µm from their middle, neighbours alike: twice that.
+    expectClose(tilt, made.tilt, { absolute: 1.5e-3, source });
+    expectClose(rim, made.rim.height, { absolute: 3 * made.noise, source });
+    expect(missing).toBe(18);
   });
 
   it('even ripples: the caption is left out', () => {

@@ -23,6 +23,7 @@ describe('the kind of a file that only says it was measured', () => {
       spots: 'threshold.spotTable',
       ladder: 'ladder.table',
       periods: 'ripples.series',
+      section: 'groove.sectionFile',
       beam: 'laser.beamImage',
     };
     const expected = Object.entries(kinds).find(([kind]) => name.includes(kind))![1];

@@ -29,6 +29,7 @@ import type * as rippleWindow from '../../notebooks/rippleWindowSentences.ts';
 import type * as scaleUpHeat from '../../notebooks/scaleUpHeatSentences.ts';
 import type * as scaleUpPlate from '../../notebooks/scaleUpPlateSentences.ts';
 import type * as scaleUp from '../../notebooks/scaleUpSentences.ts';
+import type * as section from '../../notebooks/sectionSentences.ts';
 import type * as sheet from '../../notebooks/sheetSentences.ts';
 import type * as spotTable from '../../notebooks/spotTableSentences.ts';
 import type * as threshold from '../../notebooks/thresholdSentences.ts';
@@ -49,6 +50,7 @@ export type Name =
   | keyof typeof heat
   | Exclude<keyof typeof ladder, 'sidesDiffer'>
   | keyof typeof ladderFit
+  | keyof typeof section
   | keyof typeof planeVerdict
   | keyof typeof planeMet
   | keyof typeof path

@@ -33,6 +33,7 @@ import * as rippleWindow from '../../notebooks/rippleWindowSentences.ts';
 import * as scaleUpHeat from '../../notebooks/scaleUpHeatSentences.ts';
 import * as scaleUpPlate from '../../notebooks/scaleUpPlateSentences.ts';
 import * as scaleUp from '../../notebooks/scaleUpSentences.ts';
+import * as section from '../../notebooks/sectionSentences.ts';
 import * as sheet from '../../notebooks/sheetSentences.ts';
 import { slotPieces } from '../../notebooks/slotPieces.ts';
 import * as spotTable from '../../notebooks/spotTableSentences.ts';
@@ -71,6 +72,7 @@ import { rippleSeriesCases } from './rippleSeriesCases.ts';
 import { rippleWindowCases } from './rippleWindowCases.ts';
 import { scaleUpCases } from './scaleUpCases.ts';
 import { scaleUpLoadCases } from './scaleUpLoadCases.ts';
+import { sectionCases } from './sectionCases.ts';
 import { type Name, sentenceCases } from './sentenceCases.ts';
 import { sheetCases } from './sheetCases.ts';
 import { spotCases } from './spotCases.ts';
@@ -95,6 +97,7 @@ const all = new Map(
     ...coupon,
     ...ladder,
     ...ladderFit,
+    ...section,
     ...planeVerdict,
     ...planeMet,
     ...path,
@@ -139,6 +142,7 @@ const allCases = [
   ...couponCases,
   ...ladderCases,
   ...ladderFitCases,
+  ...sectionCases,
   ...planeVerdictCases,
   ...planeMetCases,
   ...pathCases,
