@@ -2,9 +2,10 @@ import { derived } from '../graph/define.ts';
 import type { Report, ValuesOf } from '../graph/quantity.ts';
 import { formatReadable } from '../graph/units.ts';
 import { portion } from '../numerics/progress.ts';
-import { defocusAt, type Light, planeOfDefocus } from '../optics/light.ts';
+import type { Light } from '../optics/light.ts';
 import { spotAt } from '../optics/spot.ts';
 import { countingLevel } from '../process/cuttingLaw.ts';
+import { widenedLight } from '../process/cuttingLight.ts';
 import type { GrooveShape } from '../process/grooveShape.ts';
 import { type MatchedGroove, matchGroove, type WidenedBeam } from '../process/matchedGroove.ts';
 import { light, unshapedPeak } from './focus.ts';
@@ -37,15 +38,6 @@ export interface EqualGrooves {
 /** Half as fine as a groove that is shown: widths, depths and angles are right to a few thousandths. */
 const steps = { across: 48, along: 48 };
 
-/** The light with its focus `scale` times as large: a lens of that focal length at a distance in proportion. */
-export function scaled(light: Light, scale: number): Light {
-  return {
-    ...light,
-    focalLength: light.focalLength * scale,
-    plateDistance: light.plateDistance * scale,
-  };
-}
-
 const demand = { light, first: firstPlane, second: secondPlane, unit: unshapedPeak, train: pulseTrain };
 
 function equalGrooves(values: ValuesOf<typeof demand>, passes: number, report?: Report): EqualGrooves {
@@ -58,13 +50,9 @@ function equalGrooves(values: ValuesOf<typeof demand>, passes: number, report?: 
     return found ? row(found) : null;
   };
   const widened = (one: Light, z: number): WidenedBeam => {
-    const zeta = defocusAt(one, z);
-    return (setting) => {
-      const light = scaled(one, Math.exp(setting));
-      const surface = planeOfDefocus(light, zeta);
-      const own = peakFluence / spotAt(light, surface).peak;
-      return { light: grooveLight(light, surface, countingLevel(train.law) / own, steps), unit: own };
-    };
+    const own = peakFluence / spotAt(one, z).peak;
+    const base = grooveLight(one, z, countingLevel(train.law) / own, steps);
+    return (setting) => ({ light: widenedLight(base, Math.exp(setting)), unit: own });
   };
   const sized = ({ setting, passes, shape }: MatchedGroove) => ({
     scale: Math.exp(setting),

@@ -1,3 +1,4 @@
+import type { Spot } from '../optics/askedSpot.ts';
 import { type Light, planeOfDefocus, rayleighLength } from '../optics/light.ts';
 import { spotAt } from '../optics/spot.ts';
 import { withPhaseScaled } from '../optics/variants.ts';
@@ -52,7 +53,21 @@ export function focusOf(light: Light): number {
   return planeOfDefocus(light, 0);
 }
 
-function spotIfThere(light: Light, z: number) {
+/** Spots of one light by z, since each takes milliseconds with M² above 1; the oldest goes. */
+const spots = new WeakMap<Light, Map<number, Spot | undefined>>();
+const mostSpots = 400;
+
+function spotIfThere(light: Light, z: number): Spot | undefined {
+  const known = spots.get(light) ?? new Map<number, Spot | undefined>();
+  spots.set(light, known);
+  if (!known.has(z)) {
+    if (known.size >= mostSpots) known.delete(known.keys().next().value!);
+    known.set(z, makeSpot(light, z));
+  }
+  return known.get(z);
+}
+
+function makeSpot(light: Light, z: number): Spot | undefined {
   try {
     return spotAt(light, z);
   } catch (error) {

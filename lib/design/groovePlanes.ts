@@ -1,6 +1,7 @@
 import { derived } from '../graph/define.ts';
 import type { NumberInput } from '../graph/quantity.ts';
 import { formatReadable } from '../graph/units.ts';
+import type { Spot } from '../optics/askedSpot.ts';
 import type { Light } from '../optics/light.ts';
 import { judgeProfile } from '../optics/planeNumbers.ts';
 import type { ProfileKind } from '../optics/profileMetrics.ts';
@@ -8,12 +9,13 @@ import { roundProfileAt } from '../optics/roundSpot.ts';
 import { spotAt } from '../optics/spot.ts';
 import type { PulseTrain } from '../process/chordRemoval.ts';
 import { countingLevel } from '../process/cuttingLaw.ts';
+import { sampleCuttingLight } from '../process/cuttingLight.ts';
 import { cutGroove } from '../process/groove.ts';
 import { shapeOf } from '../process/grooveShape.ts';
 import { light, unshapedPeak } from './focus.ts';
 import { firstPlane, secondPlane } from './grooveInputs.ts';
 import { pulseTrain } from './grooveLaw.ts';
-import { focusOf, grooveLight, plainOf } from './grooveLight.ts';
+import { focusOf, plainOf } from './grooveLight.ts';
 
 function inPlane(place: 'first' | 'second', z: NumberInput, mark: string) {
   const kind = derived({
@@ -57,9 +59,18 @@ const steps = { across: 48, along: 48 };
 const tiny = 1e-6;
 
 /** Centre against mean depth after one pass at a peak of so many thresholds. */
-function ratioAt(light: Light, z: number, train: Omit<PulseTrain, 'unit'>, ratio: number): number {
-  const unit = (ratio * train.law.incubation.first) / spotAt(light, z).peak;
-  const cutting = grooveLight(light, z, countingLevel(train.law) / unit, steps);
+function ratioAt(spot: Spot, train: Omit<PulseTrain, 'unit'>, ratio: number): number {
+  const unit = (ratio * train.law.incubation.first) / spot.peak;
+  const cutting = sampleCuttingLight({
+    // No pass is deep here, so that every plane is that of the surface.
+    spotAtDepth: () => spot,
+    planeStep: Number.MAX_VALUE,
+    level: countingLevel(train.law) / unit,
+    depth: 0,
+    direction: 0,
+    mirrored: true,
+    steps,
+  });
   return shapeOf(cutGroove(cutting, { ...train, unit, passes: 1 }))!.centreToMeanDepth;
 }
 
@@ -88,11 +99,13 @@ export const ratioByPeak = derived({
           : {}),
       },
     };
-    const along = (light: Light, z: number, done: number) =>
-      ratio.map((one, i) => {
+    const along = (light: Light, z: number, done: number) => {
+      const spot = spotAt(light, z);
+      return ratio.map((one, i) => {
         report?.((done + i / places) / 3);
-        return ratioAt(light, z, shallow, one);
+        return ratioAt(spot, shallow, one);
       });
+    };
     return {
       ratio,
       first: along(light, first, 0),

@@ -53,10 +53,13 @@ export function sampleCuttingLight(sampling: CuttingSampling): CuttingLight {
   const along = evenly(-long, long, 2 * half);
   const across = mirrored ? evenly(0, wide, steps.across) : evenly(-wide, wide, 2 * steps.across);
   const kept = new Map<number, Float64Array | undefined>();
+  const sampled = new Map<Spot, Float64Array>();
   const plane = (index: number) => {
     if (!kept.has(index)) {
       const spot = spotAtDepth(index * planeStep);
-      kept.set(index, spot && chordsOf(spot, across, along, sampling.direction));
+      const chords = spot && (sampled.get(spot) ?? chordsOf(spot, across, along, sampling.direction));
+      if (spot && chords) sampled.set(spot, chords);
+      kept.set(index, chords);
     }
     return kept.get(index);
   };
@@ -66,6 +69,16 @@ export function sampleCuttingLight(sampling: CuttingSampling): CuttingLight {
 function reachAt({ spotAtDepth, level, depth }: CuttingSampling, part: number): number {
   const spot = spotAtDepth(part * depth);
   return spot === undefined ? 0 : reachAbove(spot, level);
+}
+
+/** The same light with its focus `scale` times as large: everything across grows with it, everything along z with its square. */
+export function widenedLight(light: CuttingLight, scale: number): CuttingLight {
+  return {
+    ...light,
+    across: light.across.map((place) => scale * place),
+    along: light.along.map((place) => scale * place),
+    planeStep: scale * scale * light.planeStep,
+  };
 }
 
 /** Steps of the scan for the reach, in radii of the effective area, and how many of them. */

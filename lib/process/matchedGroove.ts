@@ -77,15 +77,16 @@ function deepEnough(
   };
   let [low, high] = [0, 1];
   let [shallow, deep] = [0, cut(1)?.shape.meanDepth ?? 0];
-  while (deep < meanDepth) {
+  // A whole number of passes that meets the depth is taken as it is, whichever side rounding puts it on.
+  const met = () => Math.abs(deep / meanDepth - 1) < 1e-9;
+  while (deep < meanDepth && !met()) {
     if (high >= mostPasses || deep <= shallow * (1 + 1e-6)) return undefined;
     [low, shallow] = [high, deep];
-    high = Math.min(
-      mostPasses,
-      Math.max(high + 1, Math.ceil((1.1 * high * meanDepth) / Math.max(deep, meanDepth / 4))),
-    );
+    const guess = Math.ceil((1.1 * high * meanDepth) / Math.max(deep, meanDepth / 4));
+    high = Math.min(mostPasses, Math.max(high + 1, guess));
     deep = cut(high)?.shape.meanDepth ?? 0;
   }
+  if (met()) return cut(high);
   for (let i = 0; i < tries; i++) {
     const part = (meanDepth - shallow) / (deep - shallow);
     const passes = low + (high - low) * Math.min(0.98, Math.max(0.02, part));

@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import { designs } from '../../data/designs/make.ts';
 import { designGraph } from '../../lib/design/design.ts';
 import type { EqualGroove, EqualGrooves } from '../../lib/design/grooveEqual.ts';
-import { scaled } from '../../lib/design/grooveEqual.ts';
 import { focusOf, plainOf } from '../../lib/design/grooveLight.ts';
 import { createEngine } from '../../lib/graph/engine.ts';
 import { applyPatch, initialState, type Patch } from '../../lib/graph/state.ts';
@@ -52,8 +51,13 @@ describe.each(Object.entries(designs))('grooves of equal width and mean depth: %
   const light = value<Light>('focus.light');
   const train = value<Omit<PulseTrain, 'unit'>>('groove.pulses');
   const plain = plainOf(light);
+  /** Another lens, at a distance in proportion: light of the same form in a focus of another size. */
   const place = (one: Light, z: number, scale: number) => {
-    const other = scaled(one, scale);
+    const other = {
+      ...one,
+      focalLength: one.focalLength * scale,
+      plateDistance: one.plateDistance * scale,
+    };
     return [other, planeOfDefocus(other, defocusAt(one, z))] as const;
   };
   const rows = {
