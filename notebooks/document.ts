@@ -65,6 +65,8 @@ export interface MoveSpec {
   readonly at: number;
   /** SI a unit of the axis. */
   readonly perUnit: number;
+  /** Only whole multiples of this along the axis are set, and an arrow key goes by one; any place where left out. */
+  readonly step?: number;
 }
 
 /** A second scale along an axis: its value at x is factor·x/(1 + bend·x) + offset; 0 where bend and offset are left out. */

@@ -1,4 +1,4 @@
-import { scanAreaRate } from '../lib/design/hatch.ts';
+import { areaPerHour } from '../lib/design/scaleUp.ts';
 import type { StepwellDocument } from './document.ts';
 import { prose } from './prose.ts';
 import { pulseCautions } from './pulseCautions.ts';
@@ -10,6 +10,6 @@ export const scaleUp: StepwellDocument = {
   title: 'Scale-up',
   element: 'workpiece',
   lead: prose`From one field to square metres: what a larger laser, a faster scanner and several spots side by side bring, which of them stops the work first, how the plain beam would do at its own best, and what more power does to plate, optics and air.`,
-  result: { quantity: scanAreaRate, missing: 'Nothing can be said about a larger area.' },
+  result: { quantity: areaPerHour, missing: 'Nothing can be said about a larger area.' },
   blocks: [...scaleUpBlocks, ...pulseCautions],
 };

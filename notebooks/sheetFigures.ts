@@ -5,8 +5,23 @@ import type { CutSheet } from '../lib/process/sheet.ts';
 import { type FigureSpec, figure, type SeriesSpec } from './document.ts';
 import { angleText, lengthText } from './shortTexts.ts';
 
-function section(label: string, role: SeriesSpec['role'], { y }: CutSheet, depth: Float64Array): SeriesSpec {
-  return { label, role, x: y.map((one) => 1e6 * one), y: depth.map((one) => -1e6 * one || 0) };
+/** Level out to the ends of the axis. */
+function section(
+  label: string,
+  role: SeriesSpec['role'],
+  half: number,
+  { y }: CutSheet,
+  depth: Float64Array,
+): SeriesSpec {
+  const x = y.map((one) => 1e6 * one);
+  const height = depth.map((one) => -1e6 * one || 0);
+  const beyond = x.at(-1)! < half;
+  return {
+    label,
+    role,
+    x: beyond ? Float64Array.of(-half, ...x, half) : x,
+    y: beyond ? Float64Array.of(0, ...height, 0) : height,
+  };
 }
 
 /** The cut when it opens and in the end, with the plate and without. */
@@ -21,9 +36,9 @@ export const sheetFigure = figure({
       x: { label: 'place across the line', unit: 'µm', domain: [-half, half] },
       y: { label: 'height above the near face', unit: 'µm', domain: [-1.1 * deep, 0.06 * deep] },
       series: [
-        section('with the plate, when it opens', 'second', cut, cut.opening),
-        section('with the plate, after all passes', 'main', cut, cut.depth),
-        section('plate taken out, after all its passes', 'reference', plain, plain.depth),
+        section('with the plate, when it opens', 'second', half, cut, cut.opening),
+        section('with the plate, after all passes', 'main', half, cut, cut.depth),
+        section('plate taken out, after all its passes', 'reference', half, plain, plain.depth),
       ],
       marks: [{ kind: 'horizontal', y: -deep, label: 'far face', role: 'reference' }],
       summary: `With the plate the sheet of ${lengthText(thickness)} is through after ${cut.passes} ${cut.passes === 1 ? 'pass' : 'passes'}; after ${cut.allPasses} it is open ${lengthText(cut.entryKerf)} in front and ${lengthText(cut.exitKerf)} behind, a taper of ${angleText(cut.taper)}. Without the plate ${plain.passes} and ${plain.allPasses} passes leave ${lengthText(plain.entryKerf)} and ${lengthText(plain.exitKerf)}, ${angleText(plain.taper)}. Melt and burr are not in it.`,

@@ -9,6 +9,7 @@ import * as comparisonParts from './comparisonParts.ts';
 import * as coupon from './coupon.ts';
 import * as couponInputs from './couponInputs.ts';
 import * as couponVerdict from './couponVerdict.ts';
+import { cuttingRooms } from './cuttingRooms.ts';
 import * as depthInUse from './depthInUse.ts';
 import * as depthLaw from './depthLaw.ts';
 import * as depthOfFocus from './depthOfFocus.ts';
@@ -22,12 +23,6 @@ import * as fieldPlanes from './fieldPlanes.ts';
 import * as fits from './fits.ts';
 import * as fluenceWindow from './fluenceWindow.ts';
 import * as focus from './focus.ts';
-import * as groove from './groove.ts';
-import * as grooveEqual from './grooveEqual.ts';
-import * as grooveEqualParts from './grooveEqualParts.ts';
-import * as grooveInputs from './grooveInputs.ts';
-import * as grooveLaw from './grooveLaw.ts';
-import * as groovePlanes from './groovePlanes.ts';
 import * as hatch from './hatch.ts';
 import * as heat from './heat.ts';
 import * as heatCharts from './heatCharts.ts';
@@ -57,7 +52,6 @@ import * as measured from './measured.ts';
 import * as measuredCaustic from './measuredCaustic.ts';
 import * as measuredFocus from './measuredFocus.ts';
 import * as measuredOverlay from './measuredOverlay.ts';
-import * as measuredSection from './measuredSection.ts';
 import * as measuredSpot from './measuredSpot.ts';
 import * as micrographInputs from './micrographInputs.ts';
 import * as micrographs from './micrographs.ts';
@@ -83,16 +77,11 @@ import * as rippleWindow from './rippleWindow.ts';
 import * as rippleWindowCharts from './rippleWindowCharts.ts';
 import * as rule from './rule.ts';
 import * as safety from './safety.ts';
-import * as scaleUpInputs from './scaleUpInputs.ts';
 import * as scanChecks from './scanChecks.ts';
 import * as scanInputs from './scanInputs.ts';
 import * as scanLimits from './scanLimits.ts';
 import * as scannerInputs from './scannerInputs.ts';
-import * as sectionFile from './sectionFile.ts';
-import * as sectionFit from './sectionFit.ts';
-import * as sectionResults from './sectionResults.ts';
 import * as sensitivity from './sensitivity.ts';
-import * as sheet from './sheet.ts';
 import * as spot from './spot.ts';
 import * as spots from './spots.ts';
 import * as strip from './strip.ts';
@@ -204,27 +193,7 @@ const rooms = [
   markGrowths,
   depthLaw,
   removal,
-  grooveInputs,
-  grooveLaw,
-  groove,
-  groove.groove,
-  groove.firstGroove,
-  groove.secondGroove,
-  groove.plainGroove,
-  grooveEqual,
-  grooveEqualParts.equalFirst,
-  grooveEqualParts.equalSecond,
-  grooveEqualParts.equalPlain,
-  grooveEqualParts.equalPlainSameLens,
-  groovePlanes,
-  sheet,
-  sheet.sheet,
-  sheet.plainSheet,
-  scaleUpInputs,
-  sectionFile,
-  measuredSection,
-  sectionFit,
-  sectionResults,
+  ...cuttingRooms,
   fluenceWindow,
   nonlinearIndex,
   safety,

@@ -1,6 +1,7 @@
 import { derived } from '../graph/define.ts';
 import { formatReadable } from '../graph/units.ts';
 import { type CuttingLaw, countingLevel } from '../process/cuttingLaw.ts';
+import { removalLaw } from '../process/removal.ts';
 import { burstPulses } from './burst.ts';
 import { branches, removalDepth, secondDepth, secondThreshold } from './depthLaw.ts';
 import { pulseSpacing } from './scanInputs.ts';
@@ -30,7 +31,10 @@ export const cuttingLaw = derived({
     if (floor > first) throw floorAbove(floor, first);
     const one = { depth, incubation: { first, exponent, floor } };
     if (branches === 'one') return one;
-    return { ...one, second: { depth: secondDepth, threshold: secondThreshold } };
+    const second = { depth: secondDepth, threshold: secondThreshold };
+    // Throws where the second branch starts below the first.
+    removalLaw({ depth, threshold: first }, second);
+    return { ...one, second };
   },
   enteredFor: ({ branches }) =>
     branches === 'two'

@@ -6,7 +6,7 @@ import { spotAt } from '../optics/spot.ts';
 import { Problem } from '../problem.ts';
 import type { PulseTrain } from '../process/chordRemoval.ts';
 import { countingLevel } from '../process/cuttingLaw.ts';
-import { type CutSheet, cutSheet } from '../process/sheet.ts';
+import { type CutSheet, cutSheet, mostSheetPasses } from '../process/sheet.ts';
 import { light, unshapedPeak, workpieceZ } from './focus.ts';
 import { plainUnit } from './groove.ts';
 import { nothingCut } from './grooveCut.ts';
@@ -38,10 +38,10 @@ function sheetAt(
   const cut = cutSheet(cutting, train, thickness, after, report);
   if (!('reached' in cut)) return cut;
   if (cut.reached === 0) throw nothingCut(train.unit * spotAt(light, z).peak, train.law.incubation.first);
-  const show = (length: number) => formatReadable(length, 'm', 'um', 3);
+  const show = (length: number) => formatReadable(length, 'm', 'auto:m', 3);
   throw new Problem(
     'absent',
-    `The sheet of ${show(thickness)} is not through after ${cut.passes} passes: the groove stops at ${show(cut.reached)}, where its walls are too steep or the light too wide. Raise the pulse energy, widen the spot, or take a thinner sheet.`,
+    `The sheet of ${show(thickness)} is not through in ${mostSheetPasses} passes: after ${cut.passes} the groove is ${show(cut.reached)} deep, and a pass cuts no more than ${show(cut.lastPass)}. Raise the pulse energy, widen the spot, or take a thinner sheet.`,
     { input: 'sheet.thickness', value: show(thickness), allowed: `below ${show(cut.reached)}` },
   );
 }

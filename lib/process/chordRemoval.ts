@@ -1,5 +1,5 @@
 import { positivePart } from '../numerics/positivePart.ts';
-import { type CuttingLaw, countingLevel, stepsAt } from './cuttingLaw.ts';
+import { type CuttingLaw, countingLevel, stepsAt, stepTable } from './cuttingLaw.ts';
 
 /** Pulses along a line as they pass over one place; SI. */
 export interface PulseTrain {
@@ -33,8 +33,8 @@ export interface ChordResult {
   moves: number;
 }
 
-/** After this many passes one threshold serves a whole pass: the mean of ln N over it is that of the middle to 1/(24·8²). */
-const settled = 8;
+/** After this many passes one threshold serves a whole pass: the mean of ln N over it is that of the middle to 1/(24·4²). */
+const settled = 4;
 /** Far below every threshold. */
 const darkest = 1e-12;
 
@@ -137,7 +137,8 @@ function sumOfSteps(
 /** The same with the threshold of each pulse, cut where one pulse follows another. */
 function sumAlong(train: PulseTrain, chord: Chord, logarithm: number, level: number, before: number): number {
   const { values, logarithms, count } = chord;
-  const { law, pulsesPerBurst } = train;
+  const { pulsesPerBurst } = train;
+  const { rises, logarithmOf } = stepTable(train.law);
   const perStep = train.pulseSpacing / chord.step;
   // Many pulses to a step go together, half a step at a time.
   const together = Math.max(1, Math.round(0.5 / perStep));
@@ -157,9 +158,9 @@ function sumAlong(train: PulseTrain, chord: Chord, logarithm: number, level: num
       const to = Math.min(end, from + (number + 1) * piece - passed);
       const shots = number * together + (together - 1) / 2;
       const pulses = before + pulsesPerBurst * shots + (pulsesPerBurst + 1) / 2;
-      for (const { from: threshold, rise } of stepsAt(law, pulses)) {
-        const over = logarithm - Math.log(threshold);
-        sum += rise * positivePart(l1 + over, (l2 - l0) / 2, (l0 + l2) / 2 - l1, from, to);
+      for (let step = 0; step < rises.length; step++) {
+        const over = logarithm - logarithmOf(step, pulses);
+        sum += rises[step]! * positivePart(l1 + over, (l2 - l0) / 2, (l0 + l2) / 2 - l1, from, to);
       }
       passed += to - from;
       from = to;

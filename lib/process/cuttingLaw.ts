@@ -43,3 +43,39 @@ export function depthOfPulse(law: CuttingLaw, fluence: number, pulses: number): 
   const threshold = Math.max(thresholdAt(law.incubation, pulses), countingLevel(law));
   return depthAt(removalLaw({ depth: law.depth, threshold }, law.second), fluence);
 }
+
+/** Logarithms of where the steps of a law begin, by the number of pulses: what is asked millions of times in a groove. */
+export interface StepTable {
+  readonly rises: readonly number[];
+  /** ln of `from` of step k for the N-th pulse, N ≥ 1; straight between sixteenths of a pulse, to (1 − S)/2000. */
+  logarithmOf(step: number, pulses: number): number;
+}
+
+const perPulse = 16;
+const tabulated = 512;
+const tables = new WeakMap<CuttingLaw, StepTable>();
+
+/** The table of a law, made once for one object. */
+export function stepTable(law: CuttingLaw): StepTable {
+  const known = tables.get(law) ?? makeTable(law);
+  tables.set(law, known);
+  return known;
+}
+
+function makeTable(law: CuttingLaw): StepTable {
+  const rises = stepsAt(law, 1).map(({ rise }) => rise);
+  const columns = rises.map(() => new Float64Array(tabulated * perPulse + 2));
+  for (let i = 0; i < tabulated * perPulse + 2; i++) {
+    stepsAt(law, 1 + i / perPulse).forEach(({ from }, step) => {
+      columns[step]![i] = Math.log(from);
+    });
+  }
+  const logarithmOf = (step: number, pulses: number) => {
+    const at = (pulses - 1) * perPulse;
+    if (at >= tabulated * perPulse) return Math.log(stepsAt(law, pulses)[step]!.from);
+    const low = Math.floor(at);
+    const column = columns[step]!;
+    return column[low]! + (at - low) * (column[low + 1]! - column[low]!);
+  };
+  return { rises, logarithmOf };
+}

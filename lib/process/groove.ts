@@ -37,7 +37,7 @@ export interface GrooveCut extends PulseTrain {
   readonly passes: number;
   /** Passes after which the section is kept. */
   readonly keep?: readonly number[];
-  /** Depth in m at which no further pass is made. */
+  /** Depth in m at which no further pass is made; none either once it is out of reach of the passes left. */
   readonly until?: number;
 }
 
@@ -69,7 +69,7 @@ export function cutGroove(light: CuttingLight, cut: GrooveCut, report?: Progress
     done = goesTo;
     if (done === 1) refuseOneCut(light, deep);
     if (wanted.has(done)) kept.set(done, sectionOf(light, run.depth));
-    if (cut.until !== undefined && deep >= cut.until) break;
+    if (cut.until !== undefined && (deep >= cut.until || outOfReach(run, cut, done))) break;
     report?.(done / whole);
   }
   const section = sectionOf(light, run.depth);
@@ -88,6 +88,14 @@ export function cutGroove(light: CuttingLight, cut: GrooveCut, report?: Progress
     kept,
     leftRange,
   };
+}
+
+/** Passes from which on a groove is taken to deepen ever more slowly: incubation has done its part by then. */
+const slowing = 100;
+
+/** The depth asked for is not reached by the passes left, even if each cut as much as the last. */
+function outOfReach({ depth, removed }: Run, { passes, until = 0 }: GrooveCut, done: number): boolean {
+  return done >= slowing && largest(depth) + (passes - done) * largest(removed) < until;
 }
 
 /** Passes go together as long as they remove no more than this part of the depth. */

@@ -69,14 +69,16 @@ function stepsOf(law: RemovalLaw): readonly { readonly from: number; readonly ri
 
 /** ∫ ln(F/F_th) dA over all above F_th, m²; `ratio` is peak over F_th. */
 function logarithmsAbove(spot: Spot, ratio: number): number {
-  if (ratio > highestRatio * (1 + 1e-12)) throw tooHigh(ratio);
+  requireRatio(ratio);
   const level = spot.peak / ratio;
   return sumAbove(spot, level, (irradiance) => Math.log(irradiance / level));
 }
 
-function tooHigh(ratio: number): Problem {
+/** Throws where a peak is more than 1000 times its threshold: there is no sum of what the faint rings then remove. */
+export function requireRatio(ratio: number): void {
+  if (ratio <= highestRatio * (1 + 1e-12)) return;
   const shown = Number(ratio.toPrecision(3));
-  return new Problem(
+  throw new Problem(
     'outside',
     `The peak fluence is ${shown} times the threshold; removal is summed up to ${highestRatio} times. Lower the pulse energy or move the workpiece.`,
     { input: 'laser.pulseEnergy', value: `${shown} thresholds`, allowed: `up to ${highestRatio} thresholds` },

@@ -26,6 +26,8 @@ export interface CutSheet {
 export interface StuckSheet {
   readonly reached: number;
   readonly passes: number;
+  /** Depth that the last pass cut. */
+  readonly lastPass: number;
 }
 
 /** Passes that are tried. */
@@ -48,7 +50,10 @@ export function cutSheet(
     portion(report, 0, 0.5),
   );
   const passes = first.deepest.findIndex((deep) => deep >= thickness);
-  if (passes < 0) return { reached: first.deepest.at(-1)!, passes: first.passes };
+  if (passes < 0) {
+    const lastPass = first.lastPass.reduce((most, one) => Math.max(most, one), 0);
+    return { reached: first.deepest.at(-1)!, passes: first.passes, lastPass };
+  }
   const allPasses = passes + Math.round(after);
   const cut = { ...train, passes: allPasses, keep: [passes] };
   const whole = cutGroove(light, cut, portion(report, 0.5, 1));

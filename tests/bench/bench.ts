@@ -1,4 +1,5 @@
 import { benchFamily } from './familyBench.ts';
+import { benchGroove } from './grooveBench.ts';
 import { benchLatency } from './latencyBench.ts';
 import { benchMap } from './mapBench.ts';
 import { benchPage } from './pageBench.ts';
@@ -16,3 +17,4 @@ for (const row of benchRipples()) printRow(row);
 for (const row of benchPulses()) printRow(row);
 for (const row of await benchPage()) printRow(row);
 for (const row of await benchLatency()) printRow(row);
+for (const row of await benchGroove()) printRow(row);

@@ -1,6 +1,7 @@
 import type * as comparison from '../../notebooks/comparisonSentences.ts';
 import type * as coupon from '../../notebooks/couponSentences.ts';
 import type * as depth from '../../notebooks/depthSentences.ts';
+import type * as engraving from '../../notebooks/engravingSentences.ts';
 import type * as rule from '../../notebooks/familyRuleSentences.ts';
 import type * as family from '../../notebooks/familySentences.ts';
 import type * as fits from '../../notebooks/fitSentences.ts';
@@ -25,6 +26,9 @@ import type * as ripples from '../../notebooks/rippleSentences.ts';
 import type * as rippleSeries from '../../notebooks/rippleSeriesSentences.ts';
 import type * as rippleUses from '../../notebooks/rippleUsesSentences.ts';
 import type * as rippleWindow from '../../notebooks/rippleWindowSentences.ts';
+import type * as scaleUpHeat from '../../notebooks/scaleUpHeatSentences.ts';
+import type * as scaleUpPlate from '../../notebooks/scaleUpPlateSentences.ts';
+import type * as scaleUp from '../../notebooks/scaleUpSentences.ts';
 import type * as section from '../../notebooks/sectionSentences.ts';
 import type * as sheet from '../../notebooks/sheetSentences.ts';
 import type * as spotTable from '../../notebooks/spotTableSentences.ts';
@@ -42,6 +46,7 @@ export type Name =
   | keyof typeof spots
   | Exclude<keyof typeof spotTable, 'namedHeadings'>
   | keyof typeof coupon
+  | Exclude<keyof typeof engraving, 'fineText'>
   | keyof typeof heat
   | Exclude<keyof typeof ladder, 'sidesDiffer'>
   | keyof typeof ladderFit
@@ -62,6 +67,9 @@ export type Name =
   | keyof typeof sheet
   | keyof typeof hatch
   | keyof typeof comparison
+  | keyof typeof scaleUp
+  | keyof typeof scaleUpHeat
+  | keyof typeof scaleUpPlate
   | keyof typeof uniformity
   | Exclude<keyof typeof micrographs, 'betweenLines' | 'coverage'>
   | keyof typeof micrographVerdicts

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import * as comparison from '../../notebooks/comparisonSentences.ts';
 import * as coupon from '../../notebooks/couponSentences.ts';
 import * as depth from '../../notebooks/depthSentences.ts';
+import * as engraving from '../../notebooks/engravingSentences.ts';
 import * as rule from '../../notebooks/familyRuleSentences.ts';
 import * as family from '../../notebooks/familySentences.ts';
 import * as fits from '../../notebooks/fitSentences.ts';
@@ -29,6 +30,9 @@ import * as ripples from '../../notebooks/rippleSentences.ts';
 import * as rippleSeries from '../../notebooks/rippleSeriesSentences.ts';
 import * as rippleUses from '../../notebooks/rippleUsesSentences.ts';
 import * as rippleWindow from '../../notebooks/rippleWindowSentences.ts';
+import * as scaleUpHeat from '../../notebooks/scaleUpHeatSentences.ts';
+import * as scaleUpPlate from '../../notebooks/scaleUpPlateSentences.ts';
+import * as scaleUp from '../../notebooks/scaleUpSentences.ts';
 import * as section from '../../notebooks/sectionSentences.ts';
 import * as sheet from '../../notebooks/sheetSentences.ts';
 import { slotPieces } from '../../notebooks/slotPieces.ts';
@@ -42,6 +46,7 @@ import { comparisonCases } from './comparisonCases.ts';
 import { couponCases } from './couponCases.ts';
 import { depthCases } from './depthCases.ts';
 import { outcomesOf, read } from './designOutcomes.ts';
+import { engravingCases } from './engravingCases.ts';
 import { familyRuleCases } from './familyRuleCases.ts';
 import { fitCases } from './fitCases.ts';
 import { grooveCases } from './grooveCases.ts';
@@ -65,6 +70,8 @@ import { removalCases } from './removalCases.ts';
 import { rippleCases } from './rippleCases.ts';
 import { rippleSeriesCases } from './rippleSeriesCases.ts';
 import { rippleWindowCases } from './rippleWindowCases.ts';
+import { scaleUpCases } from './scaleUpCases.ts';
+import { scaleUpLoadCases } from './scaleUpLoadCases.ts';
 import { sectionCases } from './sectionCases.ts';
 import { type Name, sentenceCases } from './sentenceCases.ts';
 import { sheetCases } from './sheetCases.ts';
@@ -109,7 +116,11 @@ const all = new Map(
     ...micrographVerdicts,
     ...hatch,
     ...comparison,
+    ...scaleUp,
+    ...scaleUpHeat,
+    ...scaleUpPlate,
     ...uniformity,
+    ...engraving,
     paraxialSaid,
     irradiancesSaid,
     xRaysSaid,
@@ -152,7 +163,10 @@ const allCases = [
   ...micrographComparedCases,
   ...hatchCases,
   ...comparisonCases,
+  ...scaleUpCases,
+  ...scaleUpLoadCases,
   ...uniformityCases,
+  ...engravingCases,
 ];
 const reached = new Map<Name, Set<string>>();
 

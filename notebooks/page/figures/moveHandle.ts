@@ -32,7 +32,10 @@ export function createMoveHandle(document: Document, move: Move): MoveHandle {
     const { moves, domain } = shown;
     const { range } = moves.input;
     const inside = Math.min(domain[1], Math.max(domain[0], place));
-    const value = Math.min(range.max, Math.max(range.min, roundedTo(inside, domain) * moves.perUnit));
+    const value = Math.min(
+      range.max,
+      Math.max(range.min, roundedTo(inside, domain, moves.step) * moves.perUnit),
+    );
     held = value / moves.perUnit;
     move(moves.input, value, final);
   };
@@ -60,7 +63,7 @@ export function createMoveHandle(document: Document, move: Move): MoveHandle {
   box.addEventListener('pointerup', end);
   box.addEventListener('pointercancel', end);
   handle.addEventListener('keydown', (event) => {
-    const to = shown && keyPlace(event.key, held ?? shown.moves.at, shown.domain);
+    const to = shown && keyPlace(event.key, held ?? shown.moves.at, shown.domain, shown.moves.step);
     if (to === undefined || event.ctrlKey || event.metaKey || event.altKey) return;
     event.preventDefault();
     byKeys = true;
@@ -101,14 +104,21 @@ export function createMoveHandle(document: Document, move: Move): MoveHandle {
   };
 }
 
-/** To a thousandth of the axis, as a number that reads well. */
-function roundedTo(place: number, [low, high]: readonly [number, number]): number {
-  const step = 10 ** Math.floor(Math.log10((high - low) / 500));
+/** To the step, or to a thousandth of the axis, as a number that reads well. */
+function roundedTo(
+  place: number,
+  [low, high]: readonly [number, number],
+  step = 10 ** Math.floor(Math.log10((high - low) / 500)),
+): number {
   return Number((Math.round(place / step) * step).toPrecision(12));
 }
 
-function keyPlace(key: string, at: number, [low, high]: readonly [number, number]): number | undefined {
-  const step = (high - low) / keySteps;
+function keyPlace(
+  key: string,
+  at: number,
+  [low, high]: readonly [number, number],
+  step = (high - low) / keySteps,
+): number | undefined {
   const steps: Readonly<Record<string, number>> = {
     ArrowLeft: -1,
     ArrowDown: -1,

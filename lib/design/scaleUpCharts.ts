@@ -1,0 +1,36 @@
+import { derived } from '../graph/define.ts';
+import { scaledField } from '../process/scaleUp.ts';
+import { usefulSpots, withSpots } from '../process/scaleUpLimits.ts';
+import { mostSpots, wholeSpots, work } from './scaleUpWork.ts';
+
+/** Numbers of spots that are drawn; of more, as many are picked at equal factors. */
+const places = 100;
+
+/** At most so many of a list, first and last among them, denser at its beginning. */
+function thinned(all: readonly number[]): number[] {
+  if (all.length <= places) return [...all];
+  const step = Math.log(all.length) / (places - 1);
+  const picked = Array.from({ length: places }, (_, i) => all[Math.round(Math.exp(i * step)) - 1]!);
+  return [...new Set(picked)];
+}
+
+export const rateBySpots = derived({
+  id: 'scaleUp.rateBySpots',
+  name: 'area per hour against the number of spots',
+  symbol: '\\dot A_\\text{L}(N)',
+  unit: { spots: '1', rate: 'm^2/s' },
+  about:
+    'Area per hour of the larger machine for each number of spots that saves a scan, up to what pulse energy and height of the field allow, or to the number chosen.',
+  from: { work, most: mostSpots, spots: wholeSpots },
+  compute: ({ work, most, spots }) => {
+    const end = Math.max(most.all, Math.min(spots, most.energy));
+    const counts = thinned(usefulSpots(work.recipe.hatch, end));
+    return {
+      spots: Float64Array.from(counts),
+      rate: Float64Array.from(counts, (count) => scaledField(withSpots(work, count)).rate),
+    };
+  },
+  shownAs: ({ spots }) => `${spots.length} numbers of spots`,
+  formula: '\\frac{(F-o)(G-o)}{t_\\text{field}(N)+t_\\text{move}}',
+  source: 'definition',
+});

@@ -1,0 +1,228 @@
+import type { Values } from './designOutcomes.ts';
+import type { Case } from './sentenceCases.ts';
+
+const radians = (degrees: number) => (degrees * Math.PI) / 180;
+/** A tenth of the energy and pulses 5 µm apart: layers of a micrometre and less. */
+const fine: Values = { 'laser.pulseEnergy': 2e-6, 'scan.speed': 0.25 };
+/** Too little for any pulse. */
+const none: Values = { 'laser.pulseEnergy': 0.1e-6 };
+const layers = (depth: number, first: number, mean: number): Values => ({
+  'engraving.depth': depth,
+  'engraving.depthPerLayer': { first, mean },
+});
+const turned = (roughness: readonly number[]): Values => ({
+  'engraving.turns': {
+    turn: Float64Array.from([0, 45, 60, 67, 90], radians),
+    roughness: Float64Array.from(roughness),
+    highestToLowest: Float64Array.from(roughness),
+  },
+});
+const perLayer = (value: (id: string) => number) =>
+  value('engraving.depthPerLayer') as unknown as { first: number; mean: number };
+const plan = (value: (id: string) => number) =>
+  value('engraving.plan') as unknown as { needed: number; layers: number; depth: number };
+const roughnesses = (value: (id: string) => number) =>
+  (value('engraving.turns') as unknown as { roughness: Float64Array }).roughness;
+const floor = (depth: number, roughness: number, slope: number): Values => ({
+  'engraving.depth': depth,
+  'engraving.roughness': roughness,
+  'engraving.highestToLowest': 4 * roughness,
+  'engraving.contrast': (2 * roughness) / depth,
+  'engraving.slope': slope,
+});
+
+/** Cases of the sentences about engraving a field. */
+export const engravingCases: readonly Case[] = [
+  {
+    says: 'engravedDepthSaid',
+    design: none,
+    text: /^Nothing is engraved: no pulse reaches the threshold\.$/,
+    truth: (value) =>
+      value('spot.peakFluence') < value('threshold.fluence') && value('engraving.depth') === 0,
+  },
+  {
+    says: 'engravedDepthSaid',
+    design: { ...fine, 'engraving.layers': 1 },
+    text: /^One layer takes the floor down by 0?\.?\d+(\.\d+)?\sµm on the mean\.$/,
+    truth: (value) => Math.abs(value('engraving.depth') / perLayer(value).first - 1) < 1e-12,
+  },
+  {
+    says: 'engravedDepthSaid',
+    text: /^10 layers take the floor down by 234\sµm on the mean: 23\.2\sµm the first, and 23\.4\sµm the mean of all, so that all remove about as much\.$/,
+    truth: (value) => Math.abs(value('engraving.depth') - 234.1e-6) < 0.1e-6,
+  },
+  {
+    says: 'engravedDepthSaid',
+    design: { ...fine, 'threshold.incubationExponent': 0.85 },
+    text: /so that later layers remove more than the first\.$/,
+    truth: (value) => perLayer(value).mean > perLayer(value).first,
+  },
+  {
+    says: 'engravedDepthSaid',
+    pins: layers(5e-6, 1e-6, 0.5e-6),
+    text: /^10 layers .* 1\sµm the first, and 0\.5\sµm the mean of all, so that later layers remove less than the first\.$/,
+    truth: (value) => perLayer(value).mean < perLayer(value).first,
+  },
+  {
+    says: 'floorPlaneSaid',
+    design: none,
+    text: /^$/,
+    truth: (value) => value('engraving.depth') === 0,
+  },
+  {
+    says: 'floorPlaneSaid',
+    pins: { 'engraving.depth': 1e-6 },
+    text: /^So little below the fresh surface the spot is still nearly what it was there\.$/,
+    truth: (value) => value('engraving.depth') < 0.05 * value('focus.rayleighLength'),
+  },
+  {
+    says: 'floorPlaneSaid',
+    text: /^The last layer leaves a floor 1\.8 times the Rayleigh length of the unshaped beam below the fresh surface; each layer/,
+    truth: (value) => Math.abs(value('engraving.depth') / value('focus.rayleighLength') - 1.8) < 0.05,
+  },
+  {
+    says: 'plainEngravingSaid',
+    design: none,
+    text: /^With the plate taken out, at the same peak fluence, nothing is engraved either\.$/,
+    truth: (value) => value('engraving.depth') === 0 && value('unshaped.engraving.depth') === 0,
+  },
+  {
+    says: 'plainEngravingSaid',
+    text: /^With the plate taken out, at the same peak fluence and scanned alike, it comes to 74\.6\sµm, less deep; its floor has a roughness of .* against .* with the plate\.$/,
+    truth: (value) => value('unshaped.engraving.depth') < value('engraving.depth'),
+  },
+  {
+    says: 'plainEngravingSaid',
+    pins: { 'engraving.depth': 5e-6, 'unshaped.engraving.depth': 6e-6 },
+    design: { 'ripples.unshapedRuns': 'energy' },
+    text: /at the same pulse energy and scanned alike, it comes to 6\sµm, deeper;/,
+    truth: (value) => value('unshaped.engraving.depth') > value('engraving.depth'),
+  },
+  {
+    says: 'plainEngravingSaid',
+    pins: { 'engraving.depth': 5e-6, 'unshaped.engraving.depth': 5.05e-6 },
+    text: /it comes to 5\.05\sµm, as deep;/,
+    truth: (value) => Math.abs(value('unshaped.engraving.depth') / value('engraving.depth') - 1) < 0.02,
+  },
+  {
+    says: 'floorSaid',
+    pins: floor(10e-6, 50e-9, 0.1),
+    text: /^Its roughness from overlap is 50\snm \(Sq, root mean square\), 0\.5\s% of the depth, and 200\snm lie between highest and lowest point, a contrast of 1\s%: an even floor, as far as overlap goes\.$/,
+    truth: (value) => value('engraving.roughness') < 0.01 * value('engraving.depth'),
+  },
+  {
+    says: 'floorSaid',
+    pins: floor(10e-6, 2e-6, 1),
+    text: /20\s% of the depth, .* a contrast of 40\s%: a rough floor\. Lines or pulses closer together,/,
+    truth: (value) => value('engraving.roughness') > 0.1 * value('engraving.depth'),
+  },
+  {
+    says: 'floorSaid',
+    text: /1\.17\s% of the depth, .* a contrast of 1\.72\s%\.$/,
+    truth: (value) => Math.abs(value('engraving.roughness') / value('engraving.depth') - 0.01175) < 1e-4,
+  },
+  {
+    // Little roughness for so much depth, but steep all the same: not called even.
+    says: 'floorSaid',
+    pins: floor(100e-6, 0.5e-6, 2),
+    text: /0\.5\s% of the depth, .* a contrast of 1\s%\.$/,
+    truth: (value) => value('engraving.slope') > 0.3,
+  },
+  {
+    says: 'floorSlopeSaid',
+    pins: { 'engraving.slope': 0 },
+    text: /^$/,
+    truth: (value) => value('engraving.slope') === 0,
+  },
+  {
+    says: 'floorSlopeSaid',
+    pins: { 'engraving.slope': 0.2 },
+    text: /^Slopes of the floor stay below 0\.2 as a tangent, so that light falls onto them as if straight: at most 1\.9\s% weaker\.$/,
+    truth: () => Math.abs(1 - Math.cos(Math.atan(0.2)) - 0.0194) < 1e-4,
+  },
+  {
+    says: 'floorSlopeSaid',
+    pins: { 'engraving.slope': 1 },
+    text: /^Slopes of the floor reach 1 as a tangent\. There the light falls aslant and is up to 29\s% weaker, which this picture leaves out/,
+    truth: () => Math.abs(1 - Math.SQRT1_2 - 0.29) < 0.005,
+  },
+  {
+    says: 'turnsSaid',
+    design: none,
+    text: /^Nothing is engraved: no pulse reaches the threshold\.$/,
+    truth: (value) => Math.max(...roughnesses(value)) === 0,
+  },
+  {
+    says: 'turnsSaid',
+    pins: turned([100e-9, 97e-9, 96e-9, 95e-9, 99e-9]),
+    text: /^The turn from layer to layer hardly matters here/,
+    truth: (value) => Math.min(...roughnesses(value)) > 0.9 * Math.max(...roughnesses(value)),
+  },
+  {
+    says: 'turnsSaid',
+    pins: turned([30e-9, 97e-9, 96e-9, 95e-9, 99e-9]),
+    text: /^Of these the turn that is set, 0\s?°, leaves the least roughness\.$/,
+    truth: (value) => roughnesses(value)[0] === Math.min(...roughnesses(value)),
+  },
+  {
+    says: 'turnsSaid',
+    text: /^Of these a turn of 67\s?° leaves the least roughness, 970\snm, against 2\.75\sµm with the 0\s?° that is set\.$/,
+    truth: (value) => roughnesses(value)[3] === Math.min(...roughnesses(value)),
+  },
+  {
+    says: 'engravingPlanSaid',
+    text: /^A mean depth of 20\sµm takes 0\.863 layers, in whole ones 1, which come to 23\.2\sµm and take .* for the field\. Set are more, 10\.$/,
+    truth: (value) => plan(value).layers === 1 && plan(value).depth >= 20e-6,
+  },
+  {
+    says: 'engravingPlanSaid',
+    design: fine,
+    text: /Set are fewer, 10\.$/,
+    truth: (value) => plan(value).layers > 10,
+  },
+  {
+    says: 'engravingPlanSaid',
+    design: { 'engraving.layers': 1 },
+    text: /So many are set\.$/,
+    truth: (value) => plan(value).layers === 1,
+  },
+  {
+    says: 'engravingBestSaid',
+    text: /^At its own best the beam without the plate would run at 0\.906\sµJ, a peak of 0\.991\sJ\/cm², with lines 4\.28\sµm apart; its first layer then removes 3\.8\d?\sµm³\/µJ against 1\.74\sµm³\/µJ with the plate as it is set: per energy the plate removes less\.$/,
+    truth: (value) =>
+      value('engraving.volumePerEnergy') < value('unshaped.engraving.bestVolumePerEnergy') &&
+      Math.abs(value('engraving.volumePerEnergy') / value('removal.volumePerEnergy') - 1) < 1e-3,
+  },
+  {
+    says: 'engravingBestSaid',
+    pins: { 'engraving.volumePerEnergy': 4e-12, 'unshaped.engraving.bestVolumePerEnergy': 3e-12 },
+    text: /removes 3\sµm³\/µJ against 4\sµm³\/µJ with the plate as it is set: per energy the plate removes more\.$/,
+    truth: (value) => value('engraving.volumePerEnergy') > value('unshaped.engraving.bestVolumePerEnergy'),
+  },
+  {
+    says: 'engravingBestSaid',
+    pins: { 'engraving.volumePerEnergy': 3e-12, 'unshaped.engraving.bestVolumePerEnergy': 3e-12 },
+    text: /: per energy as much\.$/,
+    truth: (value) => value('engraving.volumePerEnergy') === value('unshaped.engraving.bestVolumePerEnergy'),
+  },
+  {
+    says: 'engravingBestSaid',
+    design: none,
+    text: /against 0\sµm³\/µJ with the plate as it is set, which is nothing\.$/,
+    truth: (value) => value('engraving.volumePerEnergy') === 0,
+  },
+  {
+    says: 'fumeSaid',
+    text: /^All that is removed, [\d.]+\sg\/h by the plan for the depth wanted, goes into the air/,
+    truth: (value) =>
+      Math.abs(
+        value('engraving.planMassRate') / value('engraving.planVolumeRate') / value('heat.density') - 1,
+      ) < 1e-12,
+  },
+  {
+    says: 'fumeSaid',
+    design: none,
+    text: /^All that is removed goes into the air and onto surfaces/,
+    truth: (value) => Number.isNaN(value('engraving.planMassRate')),
+  },
+];
