@@ -62,4 +62,8 @@ export const cuttingRooms: readonly object[] = [
   scaleUpHeat,
   scaleUpPlate,
   scaleUpBest,
+  sectionFile,
+  measuredSection,
+  sectionFit,
+  sectionResults,
 ];
