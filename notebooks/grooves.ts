@@ -1,4 +1,4 @@
-import { law } from '../lib/design/depthLaw.ts';
+import { grooveCut } from '../lib/design/groove.ts';
 import type { StepwellDocument } from './document.ts';
 import { engravingBlocks } from './engravingBlocks.ts';
 import { grooveBlocks } from './grooveBlocks.ts';
@@ -12,6 +12,6 @@ export const grooves: StepwellDocument = {
   title: 'Grooves and engraving',
   element: 'workpiece',
   lead: prose`Pass after pass a line becomes a groove, and a field becomes an engraving. This page cuts them in the model: cross-section and walls with the plate and without, why a Gaussian goes too deep in the middle, how rough a floor becomes, and when a thin sheet is through.`,
-  result: { quantity: law, missing: 'Nothing can be said about this groove.' },
+  result: { quantity: grooveCut, missing: 'Nothing can be said about this groove.' },
   blocks: [...grooveBlocks, ...engravingBlocks, ...sheetBlocks, ...pulseCautions],
 };

@@ -24,8 +24,10 @@ import * as fluenceWindow from './fluenceWindow.ts';
 import * as focus from './focus.ts';
 import * as groove from './groove.ts';
 import * as grooveEqual from './grooveEqual.ts';
+import * as grooveEqualParts from './grooveEqualParts.ts';
 import * as grooveInputs from './grooveInputs.ts';
 import * as grooveLaw from './grooveLaw.ts';
+import * as groovePlanes from './groovePlanes.ts';
 import * as hatch from './hatch.ts';
 import * as heat from './heat.ts';
 import * as heatCharts from './heatCharts.ts';
@@ -94,6 +96,7 @@ import * as scanInputs from './scanInputs.ts';
 import * as scanLimits from './scanLimits.ts';
 import * as scannerInputs from './scannerInputs.ts';
 import * as sensitivity from './sensitivity.ts';
+import * as sheet from './sheet.ts';
 import * as spot from './spot.ts';
 import * as spots from './spots.ts';
 import * as strip from './strip.ts';
@@ -213,6 +216,14 @@ const rooms = [
   groove.secondGroove,
   groove.plainGroove,
   grooveEqual,
+  grooveEqualParts.equalFirst,
+  grooveEqualParts.equalSecond,
+  grooveEqualParts.equalPlain,
+  grooveEqualParts.equalPlainSameLens,
+  groovePlanes,
+  sheet,
+  sheet.sheet,
+  sheet.plainSheet,
   scaleUpInputs,
   scaleUpWork,
   scaleUp,

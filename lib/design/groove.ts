@@ -103,18 +103,18 @@ export const groove = partsOf({ before: 'groove.', words: '', mark: '', cut: gro
 export const firstGroove = partsOf({
   before: 'groove.first.',
   words: ' in the first plane',
-  mark: '_{,1}',
+  mark: '^{(1)}',
   cut: firstGrooveCut,
 });
 export const secondGroove = partsOf({
   before: 'groove.second.',
   words: ' in the second plane',
-  mark: '_{,2}',
+  mark: '^{(2)}',
   cut: secondGrooveCut,
 });
 export const plainGroove = partsOf({
   before: 'unshaped.groove.',
   words: ' without the plate',
-  mark: '_{,\\text{u}}',
+  mark: '^{(\\text{u})}',
   cut: plainGrooveCut,
 });

@@ -92,7 +92,8 @@ export function grooveAt(
   };
 }
 
-function nothingCut(peak: number, threshold: number): Problem {
+/** The Problem of a peak below what cuts. */
+export function nothingCut(peak: number, threshold: number): Problem {
   const show = (fluence: number) => formatReadable(fluence, 'J/m^2', 'J/cm^2', 3);
   return new Problem(
     'absent',

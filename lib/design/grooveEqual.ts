@@ -38,7 +38,7 @@ export interface EqualGrooves {
 const steps = { across: 48, along: 48 };
 
 /** The light with its focus `scale` times as large: a lens of that focal length at a distance in proportion. */
-function scaled(light: Light, scale: number): Light {
+export function scaled(light: Light, scale: number): Light {
   return {
     ...light,
     focalLength: light.focalLength * scale,

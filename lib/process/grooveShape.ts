@@ -128,3 +128,9 @@ function areaBetween(section: GrooveSection, from: number, to: number): number {
 function besideOf({ y, depth }: GrooveSection, from: number, to: number): number {
   return depth.reduce((most, d, i) => (y[i]! < from || y[i]! > to ? Math.max(most, d) : most), 0);
 }
+
+/** Width from outermost wall to outermost wall at which the groove is as deep as `level`, m; 0 where it is not. */
+export function widthAt(section: GrooveSection, level: number): number {
+  if (!section.depth.some((depth) => depth >= level)) return 0;
+  return outermost(section, level, 1) - outermost(section, level, -1);
+}

@@ -4,6 +4,7 @@ import type * as depth from '../../notebooks/depthSentences.ts';
 import type * as rule from '../../notebooks/familyRuleSentences.ts';
 import type * as family from '../../notebooks/familySentences.ts';
 import type * as fits from '../../notebooks/fitSentences.ts';
+import type * as groove from '../../notebooks/grooveSentences.ts';
 import type * as hatch from '../../notebooks/hatchSentences.ts';
 import type * as heat from '../../notebooks/heatSentences.ts';
 import type * as ladderFit from '../../notebooks/ladderFitSentences.ts';
@@ -27,6 +28,7 @@ import type * as rippleWindow from '../../notebooks/rippleWindowSentences.ts';
 import type * as scaleUpHeat from '../../notebooks/scaleUpHeatSentences.ts';
 import type * as scaleUpPlate from '../../notebooks/scaleUpPlateSentences.ts';
 import type * as scaleUp from '../../notebooks/scaleUpSentences.ts';
+import type * as sheet from '../../notebooks/sheetSentences.ts';
 import type * as spotTable from '../../notebooks/spotTableSentences.ts';
 import type * as threshold from '../../notebooks/thresholdSentences.ts';
 import type * as uniformity from '../../notebooks/uniformitySentences.ts';
@@ -57,6 +59,8 @@ export type Name =
   | keyof typeof rippleWindow
   | keyof typeof rippleSeries
   | keyof typeof rippleUses
+  | keyof typeof groove
+  | keyof typeof sheet
   | keyof typeof hatch
   | keyof typeof comparison
   | keyof typeof scaleUp

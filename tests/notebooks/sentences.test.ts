@@ -5,6 +5,7 @@ import * as depth from '../../notebooks/depthSentences.ts';
 import * as rule from '../../notebooks/familyRuleSentences.ts';
 import * as family from '../../notebooks/familySentences.ts';
 import * as fits from '../../notebooks/fitSentences.ts';
+import * as groove from '../../notebooks/grooveSentences.ts';
 import * as hatch from '../../notebooks/hatchSentences.ts';
 import * as heat from '../../notebooks/heatSentences.ts';
 import { incubationFitSaid } from '../../notebooks/incubationFit.ts';
@@ -31,6 +32,7 @@ import * as rippleWindow from '../../notebooks/rippleWindowSentences.ts';
 import * as scaleUpHeat from '../../notebooks/scaleUpHeatSentences.ts';
 import * as scaleUpPlate from '../../notebooks/scaleUpPlateSentences.ts';
 import * as scaleUp from '../../notebooks/scaleUpSentences.ts';
+import * as sheet from '../../notebooks/sheetSentences.ts';
 import { slotPieces } from '../../notebooks/slotPieces.ts';
 import * as spotTable from '../../notebooks/spotTableSentences.ts';
 import { takenAsGaussianSaid } from '../../notebooks/takenAsGaussian.ts';
@@ -44,6 +46,8 @@ import { depthCases } from './depthCases.ts';
 import { outcomesOf, read } from './designOutcomes.ts';
 import { familyRuleCases } from './familyRuleCases.ts';
 import { fitCases } from './fitCases.ts';
+import { grooveCases } from './grooveCases.ts';
+import { grooveEqualCases } from './grooveEqualCases.ts';
 import { hatchCases } from './hatchCases.ts';
 import { heatCases } from './heatCases.ts';
 import { imageCases } from './imageCases.ts';
@@ -66,6 +70,7 @@ import { rippleWindowCases } from './rippleWindowCases.ts';
 import { scaleUpCases } from './scaleUpCases.ts';
 import { scaleUpLoadCases } from './scaleUpLoadCases.ts';
 import { type Name, sentenceCases } from './sentenceCases.ts';
+import { sheetCases } from './sheetCases.ts';
 import { spotCases } from './spotCases.ts';
 import { spotTableCases } from './spotTableCases.ts';
 import { thresholdCases } from './thresholdCases.ts';
@@ -99,6 +104,8 @@ const all = new Map(
     ...rippleWindow,
     ...rippleSeries,
     ...rippleUses,
+    ...groove,
+    ...sheet,
     ...heat,
     ...micrographs,
     ...micrographVerdicts,
@@ -141,6 +148,9 @@ const allCases = [
   ...rippleCases,
   ...rippleWindowCases,
   ...rippleSeriesCases,
+  ...grooveCases,
+  ...grooveEqualCases,
+  ...sheetCases,
   ...heatCases,
   ...micrographCases,
   ...micrographComparedCases,
