@@ -1,7 +1,7 @@
 import { constant, derived } from '../graph/define.ts';
 import { formatQuantity, formatReadable } from '../graph/units.ts';
 import { lineCount } from '../process/hatch.ts';
-import { type ScaledField, type ScaleLimit, scaledField, scannedHatch } from '../process/scaleUp.ts';
+import { type ScaledField, type ScaleLimit, scaledField } from '../process/scaleUp.ts';
 import { hatch } from './hatch.ts';
 import { spotDistance } from './scaleUpInputs.ts';
 import { mostSpots, shotEnergy, wholeSpots, work } from './scaleUpWork.ts';
@@ -181,7 +181,7 @@ export const scans = derived({
   unit: '1',
   about: 'Times that the scanner goes along a line in the first pass, each time with all spots.',
   from: { hatch, spots: wholeSpots },
-  compute: ({ hatch, spots }) => lineCount(scannedHatch(hatch, spots), 0),
+  compute: ({ hatch, spots }) => Math.ceil(lineCount(hatch, 0) / spots),
   formula: '\\lceil n_\\text{lines}/N\\rceil',
   source: 'definition',
 });

@@ -1,5 +1,5 @@
 import { derived } from '../graph/define.ts';
-import { scaledField } from '../process/scaleUp.ts';
+import { scaledField, turningSpeed } from '../process/scaleUp.ts';
 import { usefulSpots, withSpots } from '../process/scaleUpLimits.ts';
 import { mostSpots, wholeSpots, work } from './scaleUpWork.ts';
 
@@ -25,9 +25,10 @@ export const rateBySpots = derived({
   compute: ({ work, most, spots }) => {
     const end = Math.max(most.all, Math.min(spots, most.energy));
     const counts = thinned(usefulSpots(work.recipe.hatch, end));
+    const turning = turningSpeed(work);
     return {
       spots: Float64Array.from(counts),
-      rate: Float64Array.from(counts, (count) => scaledField(withSpots(work, count)).rate),
+      rate: Float64Array.from(counts, (count) => scaledField(withSpots(work, count), turning).rate),
     };
   },
   shownAs: ({ spots }) => `${spots.length} numbers of spots`,

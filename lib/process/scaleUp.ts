@@ -65,14 +65,6 @@ export function spotsOfEnergy(maxEnergy: number, energy: number, efficiency: num
   return Math.max(1, Math.floor((maxEnergy * efficiency) / energy + 1e-9));
 }
 
-/**
- * The hatch as the scanner goes: N lines at a time, so that ⌈lines/N⌉ are scanned in a pass. In a turned pass a scan counts
- * as long as the middle one of its lines.
- */
-export function scannedHatch(hatch: Hatch, spots: number): Hatch {
-  return { ...hatch, lineSpacing: spots * hatch.lineSpacing };
-}
-
 /** How the larger scanner moves at that speed. */
 export function motionAt({ recipe, machine }: ScaledWork, speed: number): ScanMotion {
   const { acceleration, maxSpeed } = machine;
@@ -90,18 +82,23 @@ export interface SpeedLimit {
   readonly speed: number;
 }
 
+/** Speed from which the field is not done sooner, m/s; the number of spots does not change it. */
+export function turningSpeed(work: ScaledWork): number {
+  return bestSpeed(work.recipe.hatch, motionAt(work, work.machine.maxSpeed));
+}
+
 /**
  * Limits of the speed, the first to be met in front; pulses stay on their places. What makes the part too hot with one spot
  * does so with several: heat is the limit of one spot, which spots that heat one another reach sooner.
  */
-export function speedLimits(work: ScaledWork): SpeedLimit[] {
+export function speedLimits(work: ScaledWork, turning = turningSpeed(work)): SpeedLimit[] {
   const { recipe, machine, hottestRate } = work;
   const { pulseSpacing: p, burst } = recipe;
   const limits: SpeedLimit[] = [
     { kind: 'power', speed: (p * machine.maxPower) / (burst * shotEnergy(recipe, machine)) },
     { kind: 'repetition rate', speed: p * machine.maxRepetitionRate },
     { kind: 'scanner speed', speed: machine.maxSpeed },
-    { kind: 'acceleration', speed: bestSpeed(recipe.hatch, motionAt(work, machine.maxSpeed)) },
+    { kind: 'acceleration', speed: turning },
   ];
   if (hottestRate !== null) limits.push({ kind: 'heat', speed: p * hottestRate });
   return limits.sort((a, b) => a.speed - b.speed);
@@ -109,7 +106,7 @@ export function speedLimits(work: ScaledWork): SpeedLimit[] {
 
 /** Times of a field at that speed, N lines at a time, without the move to the next. */
 export function scaledTimes(work: ScaledWork, speed: number): ScanTimes {
-  return fieldTimes(scannedHatch(work.recipe.hatch, work.machine.spots), motionAt(work, speed));
+  return fieldTimes(work.recipe.hatch, motionAt(work, speed), work.machine.spots);
 }
 
 /** Area that a field adds to the whole, m²: (W−o)(H−o). */
@@ -136,11 +133,11 @@ export interface ScaledField {
 
 /**
  * The field at its fastest. Moves limit it where they take longer than the field; otherwise what stops the speed does. The
- * next limit is found with the first one lifted altogether.
+ * next limit is found with the first one lifted altogether. `turning` is the {@link turningSpeed} where it is known already.
  */
-export function scaledField(work: ScaledWork): ScaledField {
+export function scaledField(work: ScaledWork, turning?: number): ScaledField {
   const { recipe, machine, stitching } = work;
-  const [first, second] = speedLimits(work) as [SpeedLimit, SpeedLimit];
+  const [first, second] = speedLimits(work, turning) as [SpeedLimit, SpeedLimit];
   const { speed } = first;
   const times = scaledTimes(work, speed);
   const area = netArea(recipe.hatch, stitching);

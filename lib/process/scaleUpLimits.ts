@@ -7,9 +7,9 @@ import {
   type ScaledWork,
   type ScaleLimit,
   scaledField,
-  scannedHatch,
   speedLimits,
   spotsOfEnergy,
+  turningSpeed,
 } from './scaleUp.ts';
 import { fieldTimes } from './scanTime.ts';
 
@@ -36,11 +36,10 @@ const unhindered = {
 export function ceilings(work: ScaledWork): Ceiling[] {
   const { recipe, machine, stitching } = work;
   const { width, height } = recipe.hatch;
-  const scanned = scannedHatch(recipe.hatch, machine.spots);
   const turning = { ...recipe.motion, acceleration: machine.acceleration, maxSpeed: machine.maxSpeed };
   const found: Ceiling[] = speedLimits(work).map(({ kind, speed }) => {
     const motion = kind === 'acceleration' ? { ...turning, speed } : { ...unhindered, speed };
-    return { kind, rate: (width * height) / fieldTimes(scanned, motion).total };
+    return { kind, rate: (width * height) / fieldTimes(recipe.hatch, motion, machine.spots).total };
   });
   if (stitching.moveTime > 0)
     found.push({ kind: 'stitching', rate: netArea(recipe.hatch, stitching) / stitching.moveTime });
@@ -122,8 +121,9 @@ export interface SpotsFound {
 /** Tries all useful numbers of spots up to `most` (1 or more) in turn. */
 export function spotsFor(work: ScaledWork, target: number, most: number): SpotsFound {
   let best: SpotsFound | undefined;
+  const turning = turningSpeed(work);
   for (const spots of usefulSpots(work.recipe.hatch, most)) {
-    const field = scaledField(withSpots(work, spots));
+    const field = scaledField(withSpots(work, spots), turning);
     // A number set from the target must meet it in spite of rounding.
     if (field.rate >= target * (1 - 1e-12)) return { met: true, spots, field };
     if (best === undefined || field.rate > best.field.rate) best = { met: false, spots, field };

@@ -1,5 +1,6 @@
 import { highestOf } from '../numerics/highestBetween.ts';
 import type { Hatch } from './hatch.ts';
+import { lengthsOf } from './hatchLengths.ts';
 import { fieldTimes, type ScanMotion } from './scanTime.ts';
 
 /** What can stop a field from being written faster. */
@@ -35,7 +36,7 @@ export function areaRate(hatch: Hatch, motion: ScanMotion): number {
 const tries = [48, 12];
 
 /**
- * Speed from which the field is not done sooner, m/s. To and fro with overscan it is √(aL/2) for lines of length L; with
+ * Speed from which the field is not done sooner, m/s. To and fro with overscan it is √(aL/2) for lines of the mean length L; with
  * lines that turn at the edge √(aL), which the longest line just reaches. Found by search between a thousandth and 30 of
  * √(aL), to 1e-7.
  */
@@ -46,9 +47,19 @@ export function bestSpeed(hatch: Hatch, motion: ScanMotion): number {
     const longest = alike ? hatch.width : Math.hypot(hatch.width, hatch.height);
     return Math.sqrt(motion.acceleration * longest);
   }
-  if (alike && motion.directions === 'both') return Math.sqrt((motion.acceleration * hatch.width) / 2);
+  if (motion.directions === 'both') return Math.sqrt((motion.acceleration * meanLength(hatch)) / 2);
   const rateAt = (logarithm: number) => areaRate(hatch, { ...motion, speed: scale * Math.exp(logarithm) });
   return scale * Math.exp(highestOf(rateAt, Math.log(1e-3), Math.log(30), tries));
+}
+
+/** Mean length of all lines of all passes, m. */
+function meanLength(hatch: Hatch): number {
+  let [length, count] = [0, 0];
+  for (const { passes, lines, mean } of lengthsOf(hatch)) {
+    length += passes * lines * mean;
+    count += passes * lines;
+  }
+  return length / count;
 }
 
 /** Heat that would bind only this many times beyond the last other limit is none. */

@@ -1,4 +1,5 @@
-import { chordLength, type Hatch, lineCount, lineOffset, passesWorked } from './hatch.ts';
+import type { Hatch } from './hatch.ts';
+import { lengthsOf } from './hatchLengths.ts';
 
 /** How the scanner moves; SI. */
 export interface ScanMotion {
@@ -47,39 +48,23 @@ export function lineTimes(length: number, motion: ScanMotion): ScanTimes {
   return { writing, total: writing + turning + back + delay };
 }
 
-/** Lines of unequal length that are summed one by one; of more, as many strips are. */
-const strips = 400;
-
-/** Times of one pass of a hatch. */
-function passTimes(hatch: Hatch, pass: number, motion: ScanMotion): ScanTimes {
-  const count = lineCount(hatch, pass);
-  const angle = pass * hatch.angle;
-  const parts = Math.min(count, strips);
-  let [writing, total] = [0, 0];
-  for (let part = 0; part < parts; part++) {
-    // The middle of each strip of lines: their lengths change along straight pieces.
-    const index = ((part + 0.5) * count) / parts - 0.5;
-    const times = lineTimes(chordLength(hatch, angle, lineOffset(hatch, pass, index)), motion);
-    writing += (times.writing * count) / parts;
-    total += (times.total * count) / parts;
-  }
-  return { writing, total };
-}
-
-/** Passes at angles of their own that are worked out; of more, as many spread over all. */
-const mostPasses = 180;
-
 /**
- * Times of the whole field, all passes. Every line where there are few; more than 400 lines of a pass, or 180 passes, are
- * taken in equal groups: to 1e-4 of the whole.
+ * Times of the whole field, all passes, with `spots` side by side that write as many lines at a time: ⌈lines/spots⌉ scans of
+ * a pass, whose lengths are spread as those of its lines. More than 400 lines of a pass, or 180 passes, are taken in equal
+ * groups: to 1e-4 of the whole.
  */
-export function fieldTimes(hatch: Hatch, motion: ScanMotion): ScanTimes {
-  const worked = passesWorked(hatch, mostPasses);
+export function fieldTimes(hatch: Hatch, motion: ScanMotion, spots = 1): ScanTimes {
+  // Then times are linear in the length, and the mean line stands for all.
+  const linear = motion.turnRound === 'outside' && motion.directions === 'both';
   let [writing, total] = [0, 0];
-  for (const pass of worked) {
-    const times = passTimes(hatch, pass, motion);
-    writing += (times.writing * hatch.passes) / worked.length;
-    total += (times.total * hatch.passes) / worked.length;
+  for (const { passes, lines, lengths, mean } of lengthsOf(hatch)) {
+    const scans = passes * Math.ceil(lines / spots);
+    const taken = linear ? [mean] : lengths;
+    for (const length of taken) {
+      const times = lineTimes(length, motion);
+      writing += (times.writing * scans) / taken.length;
+      total += (times.total * scans) / taken.length;
+    }
   }
   return { writing, total };
 }
