@@ -39,10 +39,10 @@ const furthestDefocus = 12 * (1 - 1e-9);
 /** The grid resolves this part of the spot on the fresh surface, should the floor come nearer to the focus. */
 const finestPart = 0.25;
 
-/** The furthest plane in which a light has a spot, m: without end where the light turns back before. */
-function furthestOf(light: Light, z: number): number {
+/** The furthest plane in which a light has a spot, m: undefined, without end, where the light turns back before. */
+function furthestOf(light: Light, z: number): number | undefined {
   const plane = planeOfDefocus(light, furthestDefocus);
-  return plane > z ? plane : Number.POSITIVE_INFINITY;
+  return plane > z ? plane : undefined;
 }
 
 /** One of the two beams that engrave: shaped, or with the plate taken out. */
@@ -70,7 +70,8 @@ function beamOf(
       const seen = before === '' ? light : withPhaseScaled(light, 0);
       const finest = Math.max(2 * w0, finestPart * diameter);
       const furthest = furthestOf(seen, z);
-      return { spotAt: (plane) => spotAt(seen, plane), plane: z, rayleigh, finest, unit, furthest };
+      const beam = { spotAt: (plane: number) => spotAt(seen, plane), plane: z, rayleigh, finest, unit };
+      return furthest === undefined ? beam : { ...beam, furthest };
     },
     shownAs: ({ plane }) => `from z = ${formatReadable(plane, 'm', 'mm', 4)} on`,
     formula: '(f/B)^2\\,|U(\\varrho,\\zeta)|^2 \\ast \\text{blur}(M^2)',

@@ -17,7 +17,8 @@ const mostKept = 6;
 
 /**
  * The light for a groove whose fresh surface lies at `z` (m from the focus), above the relative irradiance `level`; the
- * line runs along x. Kept for the same light object, since the planes take most of the time.
+ * line runs along x. Kept for the same light object, since the planes take most of the time. Throws where there is no
+ * spot on the surface.
  */
 export function grooveLight(
   light: Light,
@@ -30,6 +31,8 @@ export function grooveLight(
   const name = `${z} ${level} ${steps?.across}`;
   const before = known.get(name);
   if (before) return before;
+  // Throws where there is no spot on the fresh surface.
+  if (spotIfThere(light, z) === undefined) spotAt(light, z);
   const made = sampleCuttingLight({
     spotAtDepth: (depth) => spotIfThere(light, z + depth),
     planeStep: rayleighLength(light) / planesPerRayleighLength,

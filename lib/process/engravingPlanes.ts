@@ -14,8 +14,8 @@ export interface EngravingBeam {
   readonly finest: number;
   /** Fluence of relative irradiance 1, J/m². */
   readonly unit: number;
-  /** Furthest plane in which there is a spot, m. */
-  readonly furthest: number;
+  /** Furthest plane in which there is a spot, m; without end where left out. */
+  readonly furthest?: number;
 }
 
 /** Planes from the fresh surface down into the depth, each worked out when first asked for. */
@@ -42,7 +42,7 @@ export function engravingPlanes(beam: EngravingBeam, level: number): EngravingPl
     table: (plane, angle) =>
       spot(plane).spectrumForm === 'round' ? straight(plane) : turnedTable(straight(plane), angle),
     place: (depth) => placeInPlanes(planes, beam, beam.plane + depth),
-    covers: (depth) => beam.plane + depth < beam.furthest,
+    covers: (depth) => beam.furthest === undefined || beam.plane + depth < beam.furthest,
   };
 }
 
@@ -69,7 +69,8 @@ function placeInPlanes(
 ): readonly [number, number] {
   while (planes.at(-1)! <= z) {
     const last = planes.at(-1)!;
-    planes.push(Math.min(furthest, last + planeStep * Math.hypot(rayleigh, last)));
+    const next = last + planeStep * Math.hypot(rayleigh, last);
+    planes.push(furthest === undefined ? next : Math.min(furthest, next));
   }
   let plane = planes.length - 2;
   while (plane > 0 && planes[plane]! > z) plane--;
