@@ -76,11 +76,10 @@ export function plainPatch(patch: Patch): Patch {
 /** Outcomes of the whole graph for the same inputs, computed without a page. */
 export function createHeadless(): (inputs: Patch) => (quantity: Quantity) => Outcome {
   const engine = createEngine(designGraph);
-  const ids = designGraph.order.map((quantity) => quantity.id);
   return (inputs) => {
     engine.setInputs(inputs);
-    const outcomes = engine.evaluate(ids);
-    return (quantity) => outcomes[quantity.id]!;
+    // One by one as they are asked for: a document shows a part of what can be computed.
+    return ({ id }) => engine.evaluate([id])[id]!;
   };
 }
 
