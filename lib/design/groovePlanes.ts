@@ -80,7 +80,7 @@ export const ratioByPeak = derived({
   symbol: 'd_0/\\bar d\\,(F_\\text{peak})',
   unit: { ratio: '1', first: '1', second: '1', plain: '1' },
   about:
-    'Depth in the middle over mean depth after one pass, while the walls are shallow, against peak fluence over the threshold of one pulse: in the first plane, in the second, and of the plain beam in its focus. Independent of the size of the focus and, without incubation, of the pulse spacing.',
+    'Depth in the middle over mean depth after one pass, while the walls are shallow, against peak fluence over the threshold of one pulse: in the first plane, in the second, and of the plain beam in its focus. With the threshold of one pulse throughout, so that neither the size of the focus nor the pulse spacing matters.',
   from: { light, first: firstPlane, second: secondPlane, train: pulseTrain },
   compute: ({ light, first, second, train }, report) => {
     const ratio = Float64Array.from(
@@ -94,6 +94,7 @@ export const ratioByPeak = derived({
       law: {
         ...train.law,
         depth: tiny * train.law.depth,
+        incubation: { ...train.law.incubation, exponent: 1 },
         ...(train.law.second
           ? { second: { ...train.law.second, depth: tiny * train.law.second.depth } }
           : {}),

@@ -157,7 +157,11 @@ export const focusCausticScatter = derived({
   zeroBelow: 1e-5,
   about: 'Root mean square over the places of measured over predicted radius, less 1.',
   from: { prediction: focusCausticPrediction },
-  compute: ({ prediction }) => Math.sqrt(mean(differences(prediction).map((e) => e * e))),
+  // hypot: squares of what a damaged file holds overflow.
+  compute: ({ prediction }) => {
+    const apart = differences(prediction);
+    return Math.hypot(...apart) / Math.sqrt(apart.length);
+  },
   formula: '\\sqrt{\\overline{(\\rho_i/\\rho(z_i)-1)^2}}',
   source: 'definition',
 });

@@ -41,8 +41,8 @@ export function ceilings(work: ScaledWork): Ceiling[] {
     const motion = kind === 'acceleration' ? { ...turning, speed } : { ...unhindered, speed };
     return { kind, rate: (width * height) / fieldTimes(recipe.hatch, motion, machine.spots).total };
   });
-  if (stitching.moveTime > 0)
-    found.push({ kind: 'stitching', rate: netArea(recipe.hatch, stitching) / stitching.moveTime });
+  const moving = netArea(recipe.hatch, stitching) / stitching.moveTime;
+  if (Number.isFinite(moving)) found.push({ kind: 'stitching', rate: moving });
   return found.sort((a, b) => a.rate - b.rate);
 }
 
