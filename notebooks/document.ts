@@ -201,6 +201,8 @@ export type Block =
 export interface StepwellDocument {
   readonly id: string;
   readonly title: string;
+  /** Its name among those of all documents, where the title is too long to stand in one line with them. */
+  readonly short?: string;
   readonly lead: Prose;
   /** What everything in it is about; where it has no value, the top of the document says so, and why. */
   readonly result?: { readonly quantity: Quantity; readonly missing: string };

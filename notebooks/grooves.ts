@@ -11,6 +11,7 @@ import { sheetBlocks } from './sheetBlocks.ts';
 export const grooves: StepwellDocument = {
   id: 'grooves',
   title: 'Grooves and engraving',
+  short: 'Grooves',
   element: 'workpiece',
   lead: prose`Pass after pass a line becomes a groove, and a field becomes an engraving. This page cuts them in the model: cross-section and walls with the plate and without, why a Gaussian goes too deep in the middle, how rough a floor becomes, and when a thin sheet is through.`,
   result: { quantity: grooveCut, missing: 'Nothing can be said about this groove.' },

@@ -83,6 +83,7 @@ const guess = question({
 export const matching: StepwellDocument = {
   id: 'matching',
   title: 'Matching beam and plate',
+  short: 'Matching',
   lead: prose`A plate with a shallow round step turns a Gaussian beam into flat-topped or ring-shaped spots. Which ones depends on two ratios: step to beam, and stop to beam. This page works them out for your beam and says what follows.`,
   result: { quantity: profile, missing: 'This design has no spot.' },
   blocks: [

@@ -53,6 +53,7 @@ import {
 export const threshold: StepwellDocument = {
   id: 'threshold',
   title: 'Fluence and threshold',
+  short: 'Threshold',
   lead: prose`A pulse marks the surface where its fluence lies above a threshold, and nowhere else. This page follows the energy of one pulse to the workpiece, sets it against the threshold, and draws the mark that the plate will leave.`,
   result: { quantity: markArea, missing: 'No mark can be predicted for this design.' },
   blocks: [

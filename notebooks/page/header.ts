@@ -68,7 +68,9 @@ export function createHeader(
     { class: 'masthead-title' },
     element(document, 'a', { href: '#' }, 'Stepwell'),
   );
-  const links = documents.map(({ id, title }) => element(document, 'a', { href: `#${id}` }, title));
+  const links = documents.map(({ id, title, short = title }) =>
+    element(document, 'a', { href: `#${id}` }, short),
+  );
   const markCurrent = () => {
     for (const link of links) {
       const [shown] = document.defaultView!.location.hash.split('?');
