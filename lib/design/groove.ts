@@ -1,5 +1,5 @@
 import { derived } from '../graph/define.ts';
-import type { Derived, NumberInput } from '../graph/quantity.ts';
+import type { Derived, Heaviness, NumberInput } from '../graph/quantity.ts';
 import { formatReadable } from '../graph/units.ts';
 import { spotAt } from '../optics/spot.ts';
 import { light, unshapedPeak, workpieceZ } from './focus.ts';
@@ -24,6 +24,7 @@ function shapedCut(
   mark: string,
   z: NumberInput,
   about: string,
+  heavy: Heaviness,
 ): Derived<CutGroove> {
   return derived({
     id,
@@ -37,7 +38,7 @@ function shapedCut(
     shownAs: inWords,
     formula,
     source: 'nolte1997',
-    heavy: 'picture',
+    heavy,
   });
 }
 
@@ -47,6 +48,7 @@ export const grooveCut = shapedCut(
   '',
   workpieceZ,
   'Cross-section of the line after its passes, cut with the plate where the workpiece lies.',
+  'picture',
 );
 export const firstGrooveCut = shapedCut(
   'groove.first.cut',
@@ -54,6 +56,8 @@ export const firstGrooveCut = shapedCut(
   '_1',
   firstPlane,
   'Cross-section of the line after as many passes with the fresh surface in the first plane, at the same pulse energy.',
+  // Not with the groove of today, which follows the hand.
+  'search',
 );
 export const secondGrooveCut = shapedCut(
   'groove.second.cut',
@@ -61,6 +65,7 @@ export const secondGrooveCut = shapedCut(
   '_2',
   secondPlane,
   'Cross-section of the line after as many passes with the fresh surface in the second plane, at the same pulse energy.',
+  'search',
 );
 
 export const plainUnit = derived({
@@ -96,7 +101,7 @@ export const plainGrooveCut: Derived<CutGroove> = derived({
   shownAs: inWords,
   formula,
   source: 'nolte1997',
-  heavy: 'picture',
+  heavy: 'search',
 });
 
 export const groove = partsOf({ before: 'groove.', words: '', mark: '', cut: grooveCut });

@@ -14,6 +14,8 @@ export async function benchGroove(): Promise<Row[]> {
     const field = page.locator(`#block-groove-controls .field[data-input="${groovePasses.id}"]`);
     await field.locator('input[type="text"]').fill('100');
     await page.keyboard.press('Enter');
+    // What appears above would move the slider.
+    await page.evaluate(() => window.stepwell.settled());
     const track = field.locator('input[type="range"]');
     await track.scrollIntoViewIfNeeded();
     const box = (await track.boundingBox())!;
