@@ -1,7 +1,8 @@
-import type { NumberInput, Quantity, ValuesOf } from '../lib/graph/quantity.ts';
+import type { Quantity, ValuesOf } from '../lib/graph/quantity.ts';
 import type { PathElementName } from './beamPathInputs.ts';
 import type { ChoicesSpec } from './choicesSpec.ts';
 import type { Condition } from './condition.ts';
+import type { MoveSpec } from './moveSpec.ts';
 import type { PictureSpec } from './pictureSpec.ts';
 import type { From, Prose } from './prose.ts';
 import type { RowsSpec } from './rowsSpec.ts';
@@ -58,17 +59,6 @@ export interface MapSpec {
   readonly unit: string;
 }
 
-/** A place along x that the hand moves: dragging it, or pressing arrow keys on it, sets a number. */
-export interface MoveSpec {
-  readonly input: NumberInput;
-  /** Where it is now, in the unit of the axis. */
-  readonly at: number;
-  /** SI a unit of the axis. */
-  readonly perUnit: number;
-  /** Only whole multiples of this along the axis are set, and an arrow key goes by one; any place where left out. */
-  readonly step?: number;
-}
-
 /** A second scale along an axis: its value at x is factor·x/(1 + bend·x) + offset; 0 where bend and offset are left out. */
 export interface SecondScale {
   readonly label: string;
@@ -98,7 +88,7 @@ export interface FigureSpec {
   readonly marks?: readonly MarkSpec[];
   readonly map?: MapSpec;
   readonly moves?: MoveSpec;
-  /** The numbers for a file, where they are not the columns that are drawn. */
+  /** The numbers for a file, where others than those drawn. */
   readonly data?: readonly DataColumn[];
   /** What the chart shows, in one to three sentences with its numbers; true for these values. */
   readonly summary: string;
@@ -201,7 +191,7 @@ export type Block =
 export interface StepwellDocument {
   readonly id: string;
   readonly title: string;
-  /** Its name among those of all documents, where the title is too long to stand in one line with them. */
+  /** Its name in the line of all documents, where the title is too long for it. */
   readonly short?: string;
   readonly lead: Prose;
   /** What everything in it is about; where it has no value, the top of the document says so, and why. */

@@ -1,6 +1,7 @@
 import type { NumberInput } from '../../../lib/graph/quantity.ts';
 import { formatReadable } from '../../../lib/graph/units.ts';
-import type { AxisSpec, MoveSpec } from '../../document.ts';
+import type { AxisSpec } from '../../document.ts';
+import type { MoveSpec } from '../../moveSpec.ts';
 import { element, setAttributes } from '../element.ts';
 import type { Layout } from './layout.ts';
 
