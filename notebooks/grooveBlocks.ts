@@ -1,5 +1,5 @@
 import { branches, removalDepth, secondDepth, secondThreshold } from '../lib/design/depthLaw.ts';
-import { firstGroove, groove, plainGroove, secondGroove } from '../lib/design/groove.ts';
+import { firstGroove, groove, plainGroove, plainPeakFluence, secondGroove } from '../lib/design/groove.ts';
 import { equalFirst, equalPlain, equalPlainSameLens, equalSecond } from '../lib/design/grooveEqualParts.ts';
 import { firstPlane, groovePasses, secondPlane } from '../lib/design/grooveInputs.ts';
 import { firstPeakFluence, secondPeakFluence } from '../lib/design/groovePlanes.ts';
@@ -150,7 +150,13 @@ export const grooveBlocks: readonly Block[] = [
           secondGroove.lastPassDepth,
           plainGroove.lastPassDepth,
         ],
-        ['peak fluence on the fresh surface', peakFluence, firstPeakFluence, secondPeakFluence, '–'],
+        [
+          'peak fluence on the fresh surface',
+          peakFluence,
+          firstPeakFluence,
+          secondPeakFluence,
+          plainPeakFluence,
+        ],
       ],
     },
   },

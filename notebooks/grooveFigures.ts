@@ -128,8 +128,11 @@ export const ratioByPeakFigure = figure({
         return inside ? [{ kind: 'vertical', x: at, label, role: 'today' } as const] : [];
       },
     );
-    const at = (values: Float64Array, ratio: number) =>
-      formatNumber(values[x.findIndex((one) => one >= ratio)]!, 3);
+    const at = (values: Float64Array, ratio: number) => {
+      const next = x.findIndex((one) => one >= ratio);
+      const part = (ratio - x[next - 1]!) / (x[next]! - x[next - 1]!);
+      return formatNumber(values[next - 1]! + part * (values[next]! - values[next - 1]!), 3);
+    };
     return {
       title: 'How much deeper the middle is, after one pass',
       x: {

@@ -21,9 +21,11 @@ export const grooveSaid = says(
     const floor =
       shape.bottomWidth > 0.5 * shape.topWidth
         ? 'a floor over more than half its width'
-        : shape.centreToMeanDepth > 1.85
-          ? 'nearly the shape of a V'
-          : 'a rounded floor';
+        : shape.centreDepth < 0.97 * shape.depth
+          ? 'a floor that rises in the middle'
+          : shape.centreToMeanDepth > 1.85
+            ? 'a pointed floor, as of a V'
+            : 'a rounded floor';
     return phrase`${after} the groove is ${groove.depth} deep and ${groove.topWidth} wide at the top, with walls at ${groove.wallAngle} to the surface and ${floor}: the middle is ${groove.centreToMeanDepth} times as deep as the mean.`;
   },
   [groove.depth, groove.topWidth, groove.wallAngle, groove.centreToMeanDepth],
@@ -36,7 +38,7 @@ export const stoppedSaid = says(
     const first = deepest[1]!;
     const last = lastPass.reduce((most, one) => Math.max(most, one), 0);
     if (last < 0.01 * first)
-      return phrase`The walls have stopped it: the last pass cut less than a hundredth of what the first did. More passes do not make it deeper; more fluence does.`;
+      return phrase`It has come to its end: the last pass cut less than a hundredth of what the first did, since its walls are too steep or its floor lies too far from its plane. More passes hardly deepen it.`;
     if (stoppedPart > 0.02)
       return phrase`Over ${percentText(stoppedPart, 2)} of its width the walls stand still: on their slope the fluence is below the threshold, though it would cut a level floor.`;
     if (deepest.length > 2 && last < 0.5 * first)
@@ -83,13 +85,12 @@ export const sideSaid = says(
         ? phrase`Both chosen planes hold the same kind of profile (${firstKind}).`
         : phrase`The first plane holds a ${firstKind} profile, the second a ${secondKind} one.`;
     const gain = today.shape.topWidth / plain.shape.topWidth;
-    const width =
-      gain > 1.05
-        ? phrase`The groove of today is ${formatNumber(gain, 3)} times as wide as that of the plain beam with the same lens`
-        : gain < 0.95
-          ? phrase`The groove of the plain beam with the same lens is ${formatNumber(1 / gain, 3)} times as wide as today’s`
-          : phrase`The groove of today is about as wide as that of the plain beam with the same lens`;
-    return phrase`${kinds} ${width}, so that angles and depths are not yet a fair comparison; that follows below.`;
+    const unlike = 'so that angles and depths are no fair comparison yet; that follows below.';
+    if (gain > 1.05)
+      return phrase`${kinds} The groove of today is ${formatNumber(gain, 3)} times as wide as that of the plain beam with the same lens, ${unlike}`;
+    if (gain < 0.95)
+      return phrase`${kinds} The groove of the plain beam with the same lens is ${formatNumber(1 / gain, 3)} times as wide as today’s, ${unlike}`;
+    return phrase`${kinds} The groove of today is about as wide as that of the plain beam with the same lens; at equal mean depth too they are compared below.`;
   },
 );
 
@@ -132,13 +133,13 @@ export const equalSaid = says(
     const { walls, middle } = verdict(first.shape, plain.shape);
     const common =
       walls === 'steeper' && middle === 'less'
-        ? 'Here both hold.'
+        ? 'Here both are better than with the plain beam.'
         : walls === 'steeper'
-          ? 'Here only the first holds.'
+          ? 'Here only the walls are better than with the plain beam.'
           : middle === 'less'
-            ? 'Here only the second holds.'
-            : 'Here neither holds.';
-    return phrase`Steeper walls and no over-deep centre are what is expected of a flat-top (common practice, no source). ${common} ${against(`The first plane (${kind}) against the plain beam`, first.shape, plain.shape)}`;
+            ? 'Here only the centre is better than with the plain beam.'
+            : 'Here neither is better than with the plain beam.';
+    return phrase`Steeper walls and a centre that is not over-deep are expected of a flat-top (common practice, no source). ${common} ${against(`The first plane (${kind}) against the plain beam`, first.shape, plain.shape)}`;
   },
 );
 
@@ -182,9 +183,9 @@ export const vSaid = says(
     const now = plain.shape.centreToMeanDepth / first.shape.centreToMeanDepth;
     const before = shallow.plain.shape.centreToMeanDepth / shallow.first.shape.centreToMeanDepth;
     return now < before - alikeRatio
-      ? phrase`The deeper the groove, the more its walls decide and the less the profile: a V with the middle twice as deep as the mean is where both beams end.`
+      ? phrase`The deeper the groove, the more its walls decide and the less the profile: both end in a pointed groove, whose middle is twice as deep as the mean or more.`
       : now > before + alikeRatio
-        ? phrase`After today’s passes the beams differ more than after one: the Gaussian runs into a V, with the middle twice as deep as the mean, earlier than the shaped beam.`
-        : phrase`After today’s passes the beams differ as much as after one; walls have not yet made a V of both, whose middle is twice as deep as the mean.`;
+        ? phrase`After today’s passes the beams differ more than after one: the middle of the Gaussian has gained on the mean faster than that of the first plane.`
+        : phrase`After today’s passes the beams differ about as much as after one.`;
   },
 );

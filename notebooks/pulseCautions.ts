@@ -22,7 +22,7 @@ export const pulseCautions: readonly Block[] = [
     kind: 'table',
     id: 'safety-table',
     table: {
-      caption: 'Peak irradiance along the way, in time and space',
+      caption: 'Peak irradiance along the way, in time and space, of one pulse of today’s energy',
       columns: ['', 'value'],
       rows: [
         ['on the plate', plateIrradiance],

@@ -89,6 +89,21 @@ export const plainUnit = derived({
   source: 'scaling',
 });
 
+export const plainPeakFluence = derived({
+  id: 'unshaped.groove.peakFluence',
+  name: 'peak fluence of the groove without the plate',
+  symbol: 'F_\\text{peak,u,g}',
+  unit: 'J/m^2',
+  display: 'J/cm^2',
+  digits: 3,
+  about:
+    'Highest fluence per pulse on the fresh surface with the plate taken out and the surface in the focus, at the energy that the groove without the plate is cut with.',
+  from: { light, unit: plainUnit },
+  compute: ({ light, unit }) => unit * spotAt(plainOf(light), focusOf(light)).peak,
+  formula: 'F_{\\text{u,g}}I_\\text{max,u}',
+  source: 'definition',
+});
+
 export const plainGrooveCut: Derived<CutGroove> = derived({
   id: 'unshaped.groove.cut',
   name: 'groove without the plate',

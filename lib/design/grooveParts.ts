@@ -1,6 +1,7 @@
 import { derived } from '../graph/define.ts';
 import type { Derived } from '../graph/quantity.ts';
 import type { CutGroove } from './grooveCut.ts';
+import { topIs, wallIs } from './grooveWords.ts';
 import { incidence } from './rippleInputs.ts';
 
 /** What the model leaves out here; undefined where it holds. */
@@ -78,7 +79,7 @@ export function partsOf({ before, words, mark, cut }: GrooveBeam) {
       'topWidth',
       'width at the top',
       'b_\\text{top}',
-      'Width at the surface: where the walls, continued from two fifths and a fifth of the depth, meet it. What rings around the spot cut beside it, less than a fifth as deep, does not count.',
+      `Width at the surface, ${topIs}. What rings around the spot cut beside it, less than a fifth as deep, does not count.`,
       'd^{2/3}(y^2)\\to 0',
       ({ shape }) => shape.topWidth,
     ),
@@ -94,7 +95,7 @@ export function partsOf({ before, words, mark, cut }: GrooveBeam) {
       'wallAngle',
       'angle of the walls',
       '\\beta',
-      'Angle of the walls against the surface between a fifth and four fifths of the depth, mean of both walls: 90° is upright.',
+      `Angle of the walls ${wallIs}.`,
       '\\arctan\\frac{0.6\\,d}{y_{0.2}-y_{0.8}}',
       ({ shape }) => shape.wallAngle,
       'angle',

@@ -2,6 +2,7 @@ import { derived } from '../graph/define.ts';
 import type { Derived } from '../graph/quantity.ts';
 import type { GrooveShape } from '../process/grooveShape.ts';
 import type { SectionFit } from '../process/sectionFit.ts';
+import { topIs, wallIs } from './grooveWords.ts';
 import { measuredGrooveShape } from './measuredSection.ts';
 import { fittedShape, sectionFit, todaysShape } from './sectionFit.ts';
 
@@ -35,7 +36,7 @@ function shapeResults(shape: Derived<GrooveShape>, { id, before, of, mark }: Sha
     unit: 'm',
     display: 'um',
     digits: 3,
-    about: `Width of ${of} at the surface, its walls continued from a fifth and a tenth of the depth.`,
+    about: `Width of ${of} at the surface, ${topIs}.`,
     from: { shape },
     compute: ({ shape }) => shape.topWidth,
     formula: 'y_\\text{right}-y_\\text{left}',
@@ -48,10 +49,10 @@ function shapeResults(shape: Derived<GrooveShape>, { id, before, of, mark }: Sha
     unit: 'rad',
     display: 'deg',
     digits: 3,
-    about: `Angle of the walls of ${of} against the surface between a tenth and nine tenths of its depth, mean of both; 90° is upright.`,
+    about: `Angle of the walls of ${of} ${wallIs}.`,
     from: { shape },
     compute: ({ shape }) => shape.wallAngle,
-    formula: `\\overline{\\arctan(0.8\\,d_\\text{${mark}}/\\Delta y)}`,
+    formula: `\\overline{\\arctan(0.6\\,d_\\text{${mark}}/\\Delta y)}`,
     source: 'definition',
   });
   return { depth, topWidth, wallAngle };

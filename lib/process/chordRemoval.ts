@@ -84,7 +84,7 @@ export function cutChord(
     ? sumOfSteps(law, chord, logarithm, level, before + into.counted / 2)
     : sumAlong(train, chord, logarithm, level, before);
   into.depth = (sum * chord.step * pulsesPerBurst) / pulseSpacing;
-  // Pulses that count but remove nothing are among them: the walls then move in smaller steps than they must.
+  // At the threshold of the last pulse, the lowest where incubation lowers it: walls never move further than this says.
   const rise = law.second ? Math.max(law.depth, law.second.depth) : law.depth;
   const above = lengthAbove(
     chord,

@@ -164,7 +164,7 @@ export const branchCounts: Readonly<Record<string, number>> = {
   sectionScatterSaid: 3,
   sectionVerdictSaid: 3,
   sectionTogetherSaid: 2,
-  grooveSaid: 3,
+  grooveSaid: 4,
   stoppedSaid: 6,
   besideSaid: 2,
   countingSaid: 3,

@@ -50,7 +50,7 @@ export const grooveCases: readonly Case[] = [
     says: 'grooveSaid',
     design: { 'groove.passes': 1 },
     pins: cut({}, { centreToMeanDepth: 1.95 }),
-    text: /^After one pass the groove is .* nearly the shape of a V: /,
+    text: /^After one pass the groove is .* a pointed floor, as of a V: /,
     truth: (value) => value('groove.passes') === 1 && value('groove.centreToMeanDepth') > 1.85,
   },
   {
@@ -60,9 +60,15 @@ export const grooveCases: readonly Case[] = [
     truth: (value) => value('groove.bottomWidth') > 0.5 * value('groove.topWidth'),
   },
   {
+    says: 'grooveSaid',
+    pins: cut({}, { centreDepth: 17e-6 }),
+    text: /and a floor that rises in the middle: the middle is/,
+    truth: (value) => 17e-6 < 0.97 * value('groove.depth'),
+  },
+  {
     says: 'stoppedSaid',
     pins: cut({ lastPass: Float64Array.of(0, 1e-8, 0) }),
-    text: /^The walls have stopped it: /,
+    text: /^It has come to its end: /,
     truth: (value) => value('groove.lastPassDepth') < 0.01 * 5e-6,
   },
   {
@@ -156,7 +162,7 @@ export const grooveCases: readonly Case[] = [
   {
     says: 'sideSaid',
     pins: { ...kinds, 'groove.cut': groove, 'unshaped.groove.cut': groove },
-    text: /The groove of today is about as wide/,
+    text: /The groove of today is about as wide as .*; at equal mean depth too they are compared below\.$/,
     truth: (value) => value('groove.topWidth') === value('unshaped.groove.topWidth'),
   },
 ];
