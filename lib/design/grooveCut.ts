@@ -5,9 +5,10 @@ import { spotAt } from '../optics/spot.ts';
 import { Problem } from '../problem.ts';
 import type { PulseTrain } from '../process/chordRemoval.ts';
 import { countingLevel } from '../process/cuttingLaw.ts';
-import type { CuttingSampling } from '../process/cuttingLight.ts';
+import type { CuttingLight, CuttingSampling } from '../process/cuttingLight.ts';
 import { cutGroove } from '../process/groove.ts';
 import { type GrooveShape, shapeOf } from '../process/grooveShape.ts';
+import { PassHistory } from '../process/passHistory.ts';
 import { grooveLight } from './grooveLight.ts';
 
 /** Sections shown of a groove on its way. */
@@ -63,6 +64,27 @@ function shownPasses(passes: number): number[] {
   return [...new Set(parts.filter((pass) => pass >= 1))];
 }
 
+/** What was last cut with a light, so that the passes can be moved by hand. */
+const histories = new WeakMap<CuttingLight, PassHistory>();
+
+function passHistory(light: CuttingLight, train: PulseTrain): PassHistory {
+  const known = histories.get(light);
+  if (known && isSame(known.train, train)) return known;
+  const made = new PassHistory(light, train);
+  histories.set(light, made);
+  return made;
+}
+
+/** The law is one object as long as its inputs are. */
+function isSame(one: PulseTrain, other: PulseTrain): boolean {
+  return (
+    one.unit === other.unit &&
+    one.pulseSpacing === other.pulseSpacing &&
+    one.pulsesPerBurst === other.pulsesPerBurst &&
+    one.law === other.law
+  );
+}
+
 /** Cuts a groove with the fluence `unit` at relative irradiance 1, from a fresh surface at z. */
 export function grooveAt(
   light: Light,
@@ -74,7 +96,8 @@ export function grooveAt(
 ): CutGroove {
   const whole = Math.max(1, Math.round(passes));
   const cutting = grooveLight(light, z, countingLevel(train.law) / train.unit, steps);
-  const groove = cutGroove(cutting, { ...train, passes: whole, keep: shownPasses(whole) }, report);
+  const cut = { ...train, passes: whole, keep: shownPasses(whole) };
+  const groove = cutGroove(cutting, cut, report, passHistory(cutting, train));
   const shape = shapeOf(groove);
   if (shape === undefined) throw nothingCut(train.unit * spotAt(light, z).peak, train.law.incubation.first);
   const { y, depth, deepest, area, lastPass, stopped, kept, leftRange = 0 } = groove;

@@ -2,7 +2,7 @@ import type { Progress } from '../numerics/progress.ts';
 import { Problem } from '../problem.ts';
 import type { PulseTrain } from './chordRemoval.ts';
 import type { CuttingLight } from './cuttingLight.ts';
-import { onePass, type Run, startOf } from './groovePass.ts';
+import { largest, PassHistory, type PassState, passesAtOnce } from './passHistory.ts';
 
 /** A cross-section of a groove. */
 export interface GrooveSection {
@@ -44,70 +44,80 @@ export interface GrooveCut extends PulseTrain {
 /**
  * The groove after some passes: each pass removes by {@link cutChord}, with the fluence of the plane at the depth that the
  * passes before have left, times the cosine of the slope of the wall as it grows. First order in the depth of one pass;
- * second order in the step across, less at kinks.
+ * second order in the step across, less at kinks. A `history` of the same light and pulses saves the passes it knows.
  */
-export function cutGroove(light: CuttingLight, cut: GrooveCut, report?: Progress): Groove {
-  const rows = light.across.length;
-  const run = startOf(light, cut);
+export function cutGroove(
+  light: CuttingLight,
+  cut: GrooveCut,
+  report?: Progress,
+  history = new PassHistory(light, cut),
+): Groove {
   const kept = new Map<number, GrooveSection>();
-  const wanted = new Set(cut.keep ?? []);
   const whole = Math.ceil(cut.passes - 1e-9);
   const deepest = new Float64Array(whole + 1);
   const area = new Float64Array(whole + 1);
-  let leftRange: number | undefined;
-  let done = 0;
-  while (done < whole) {
-    const part = Math.min(passesAtOnce(run, done, wanted), cut.passes - done);
-    const goesTo = Math.ceil(done + part - 1e-9);
-    if (!onePass(run, part)) leftRange ??= done + 1;
-    const [deep, wide] = [largest(run.depth), areaOf(light, run.depth)];
-    for (let pass = done + 1; pass <= goesTo; pass++) {
-      const share = (pass - done) / (goesTo - done);
-      deepest[pass] = deepest[done]! + share * (deep - deepest[done]!);
-      area[pass] = area[done]! + share * (wide - area[done]!);
-    }
-    done = goesTo;
-    if (done === 1) refuseOneCut(light, deep);
-    if (wanted.has(done)) kept.set(done, sectionOf(light, run.depth));
-    if (cut.until !== undefined && (deep >= cut.until || outOfReach(run, cut, done))) break;
-    report?.(done / whole);
+  let state = history.state(0);
+  for (let index = 0; state.done < cut.passes - 1e-9; index++) {
+    const from = history.state(index);
+    const atOnce = passesAtOnce(from);
+    state = nextOf(history, index, from, Math.min(atOnce, cut.passes - from.done));
+    noteGrowth(light, from, state, deepest, area);
+    if (index === 0) refuseOneCut(light, largest(state.depth));
+    for (const pass of cut.keep ?? [])
+      if (pass > from.done && pass <= state.done) {
+        const then = nextOf(history, index, from, pass - from.done);
+        kept.set(pass, sectionOf(light, then.depth));
+      }
+    if (cut.until !== undefined && (largest(state.depth) >= cut.until || outOfReach(state, cut))) break;
+    report?.(state.done / whole);
   }
-  const section = sectionOf(light, run.depth);
+  const done = Math.ceil(state.done - 1e-9);
   const both = <T extends Float64Array | Uint8Array>(half: T) => mirror(light, half);
-  const stopped = Uint8Array.from({ length: rows }, (_, i) =>
-    run.removed[i] === 0 && run.level[i] === 1 && run.depth[i]! > 0 ? 1 : 0,
-  );
   return {
-    ...section,
-    passes: Math.min(done, cut.passes),
+    ...sectionOf(light, state.depth),
+    passes: state.done,
     deepest: deepest.slice(0, done + 1),
     area: area.slice(0, done + 1),
-    lastPass: both(run.removed),
-    slope: both(run.slopes),
-    stopped: both(stopped),
+    lastPass: both(state.removed),
+    slope: both(state.slopes),
+    stopped: both(stoppedIn(state)),
     kept,
-    leftRange,
+    leftRange: state.leftRange,
   };
+}
+
+/** The groove `passes` after `from`, the state number `index`: a state of the history where as many go together. */
+function nextOf(history: PassHistory, index: number, from: PassState, passes: number): PassState {
+  return passes === passesAtOnce(from) ? history.state(index + 1) : history.after(from, passes);
+}
+
+/** Greatest depth and area after each pass from one state to the next; straight between them. */
+function noteGrowth(
+  light: CuttingLight,
+  from: PassState,
+  to: PassState,
+  deepest: Float64Array,
+  area: Float64Array,
+): void {
+  const goesTo = Math.ceil(to.done - 1e-9);
+  const [deep, wide] = [largest(to.depth), areaOf(light, to.depth)];
+  for (let pass = from.done + 1; pass <= goesTo; pass++) {
+    const share = (pass - from.done) / (goesTo - from.done);
+    deepest[pass] = deepest[from.done]! + share * (deep - deepest[from.done]!);
+    area[pass] = area[from.done]! + share * (wide - area[from.done]!);
+  }
+}
+
+function stoppedIn({ depth, removed, level }: PassState): Uint8Array {
+  return Uint8Array.from(depth, (d, i) => (removed[i] === 0 && level[i] === 1 && d > 0 ? 1 : 0));
 }
 
 /** Passes from which on a groove is taken to deepen ever more slowly: incubation has done its part by then. */
 const slowing = 100;
 
 /** The depth asked for is not reached by the passes left, even if each cut as much as the last. */
-function outOfReach({ depth, removed }: Run, { passes, until = 0 }: GrooveCut, done: number): boolean {
+function outOfReach({ done, depth, removed }: PassState, { passes, until = 0 }: GrooveCut): boolean {
   return done >= slowing && largest(depth) + (passes - done) * largest(removed) < until;
-}
-
-/** Passes go together as long as they remove no more than this part of the depth. */
-const goesTogether = 0.002;
-
-function passesAtOnce({ depth, removed }: Run, done: number, wanted: ReadonlySet<number>): number {
-  const fastest = largest(removed);
-  if (done === 0) return 1;
-  const many =
-    fastest === 0 ? Number.MAX_SAFE_INTEGER : Math.floor((goesTogether * largest(depth)) / fastest);
-  const next = [...wanted].filter((pass) => pass > done);
-  return Math.max(1, Math.min(many, ...next.map((pass) => pass - done)));
 }
 
 /** A pass that cuts deeper than the spot is wide is no step of a groove. */
@@ -120,12 +130,6 @@ function refuseOneCut({ across }: CuttingLight, depth: number): void {
     `One pass would cut ${show(depth)} deep where the spot removes over ${show(width)}: the walls of a groove are followed from pass to pass, and this is no step. Scan faster, or lower the pulse energy.`,
     { input: 'scan.speed', value: show(depth), allowed: `up to ${show(width)} a pass` },
   );
-}
-
-function largest(values: Float64Array): number {
-  let most = 0;
-  for (let i = 0; i < values.length; i++) if (values[i]! > most) most = values[i]!;
-  return most;
 }
 
 /** Area of the cross-section, m²: trapezoids. */

@@ -1,6 +1,7 @@
 import { designGraph } from '../../lib/design/design.ts';
 import { grooveCut } from '../../lib/design/groove.ts';
 import { groovePasses } from '../../lib/design/grooveInputs.ts';
+import { scanSpeed } from '../../lib/design/scanInputs.ts';
 import { createEngine } from '../../lib/graph/engine.ts';
 import { type Timed, watchInputs, withPage } from './benchPages.ts';
 import { percentile, type Row, timeRuns } from './timing.ts';
@@ -40,20 +41,43 @@ export async function benchGroove(): Promise<Row[]> {
       },
     ];
   });
-  return [...dragged, inWorker({}, 'S = 1'), inWorker({ 'threshold.incubationExponent': 0.85 }, 'S = 0.85')];
+  const incubated = { 'threshold.incubationExponent': 0.85 };
+  return [
+    ...dragged,
+    ...[passesMoved, fromFresh].flatMap((moved) => [
+      inWorker({}, 'S = 1', moved),
+      inWorker(incubated, 'S = 0.85', moved),
+    ]),
+  ];
 }
 
-/** One groove without a page; the passes change each time, so that only the planes of the light are kept. */
-function inWorker(change: Record<string, unknown>, words: string): Row {
+/** What moves from one groove to the next, and what of it is known by then. */
+interface Moved {
+  readonly words: string;
+  readonly inputs: (move: number) => Record<string, unknown>;
+}
+
+const passesMoved: Moved = {
+  words: 'the passes moved: those cut before are kept',
+  inputs: (move) => ({ [groovePasses.id]: 95 + (move % 11) }),
+};
+/** The planes of the light are kept, the passes are not. */
+const fromFresh: Moved = {
+  words: 'the spacing of the pulses moved: every pass is cut anew',
+  inputs: (move) => ({ [groovePasses.id]: 100, [scanSpeed.id]: 0.05 + 0.0005 * (move % 11) }),
+};
+
+/** One groove without a page. */
+function inWorker(change: Record<string, unknown>, words: string, moved: Moved): Row {
   const engine = createEngine(designGraph);
-  let i = 0;
+  let move = 0;
   const times = timeRuns(
     () => {
-      engine.setInputs({ ...designGraph.initial, ...change, [groovePasses.id]: 95 + (i++ % 11) });
+      engine.setInputs({ ...designGraph.initial, ...change, ...moved.inputs(move++) });
       engine.evaluate([grooveCut.id]);
     },
     30,
     5,
   );
-  return { what: `groove of about 100 passes as the worker cuts it, ${words}`, times };
+  return { what: `groove of about 100 passes as the worker cuts it, ${words}, ${moved.words}`, times };
 }
