@@ -14,6 +14,8 @@ export interface AxisSpec {
   readonly domain: readonly [number, number];
   /** Equal steps along it are equal factors; the domain is above 0 then. Not with a map, and nothing moves along it. */
   readonly logarithmic?: boolean;
+  /** Places in an order, each a whole number: all of them are marked. */
+  readonly ordinal?: boolean;
 }
 
 /** What a curve stands for; the page gives each role its stroke. */

@@ -46,14 +46,19 @@ export const engravedDepthSaid = says(
   },
 );
 
+/** A layer that takes more than this part of a Rayleigh length is no thin step: the spot changes within it. */
+const thickLayer = 0.1;
+
 /** How far the floor leaves the plane that it began in. */
 export const floorPlaneSaid = says(
-  { depth: engravedDepth, rayleigh: rayleighLength },
-  ({ depth, rayleigh }) => {
+  { depth: engravedDepth, perLayer: depthPerLayer, rayleigh: rayleighLength },
+  ({ depth, perLayer: { first }, rayleigh }) => {
     const part = depth / rayleigh;
     if (depth === 0) return '';
     if (part < 0.05) return 'So little below the fresh surface the spot is still nearly what it was there.';
-    return phrase`The last layer leaves a floor ${formatNumber(part, 2)} times the Rayleigh length of the unshaped beam below the fresh surface; each layer is worked out with the spot of the plane it lies in.`;
+    const floor = phrase`The last layer leaves a floor ${formatNumber(part, 2)} times the Rayleigh length of the unshaped beam below the fresh surface; each layer is worked out with the spot of the plane it begins in`;
+    if (first <= thickLayer * rayleigh) return phrase`${floor}.`;
+    return phrase`${floor}. The first takes ${formatNumber(first / rayleigh, 2)} Rayleigh lengths at once, over which the spot changes and its pulses heat what lies around: thinner layers, by less energy or pulses further apart, are nearer to this picture.`;
   },
 );
 

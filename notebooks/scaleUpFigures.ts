@@ -37,7 +37,7 @@ function drawStems(
   return {
     title: spec.title,
     x: { label: 'area per hour', unit: 'm²/h', domain, logarithmic: true },
-    y: { label: spec.across, unit: '1', domain: [0.4, stems.length + 0.6] },
+    y: { label: spec.across, unit: '1', domain: [0.4, stems.length + 0.6], ordinal: true },
     series: [{ label: spec.label, role: 'main', x, y }],
     marks: [
       ...stems.map(

@@ -112,8 +112,8 @@ export const targetSaid = says(
       ({ kind, factor: times }) =>
         `${scaleLimitWords[kind]}, which misses a factor of ${formatNumber(times, 3)}`,
     );
-    const words = short.length === 1 ? 'One limit falls' : `${short.length} limits fall`;
-    return phrase`${start} ${words} short of it even with everything else without limit: ${each.join('; ')}.`;
+    const words = short.length === 1 ? 'one limit falls' : `${short.length} limits fall`;
+    return phrase`${start} Even with everything else without limit, ${words} short of it: ${each.join('; ')}.`;
   },
 );
 

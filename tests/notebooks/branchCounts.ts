@@ -178,7 +178,7 @@ export const branchCounts: Readonly<Record<string, number>> = {
   sheetSaid: 3,
   plainSheetSaid: 3,
   engravedDepthSaid: 5,
-  floorPlaneSaid: 3,
+  floorPlaneSaid: 4,
   plainEngravingSaid: 4,
   floorSaid: 4,
   floorSlopeSaid: 3,

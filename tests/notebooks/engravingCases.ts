@@ -77,7 +77,13 @@ export const engravingCases: readonly Case[] = [
   },
   {
     says: 'floorPlaneSaid',
-    text: /^The last layer leaves a floor 1\.8 times the Rayleigh length of the unshaped beam below the fresh surface; each layer/,
+    pins: { 'engraving.depth': 1e-4, 'engraving.depthPerLayer': { first: 1e-5, mean: 1e-5 } },
+    text: /^The last layer leaves a floor 0\.\d+ times the Rayleigh length of the unshaped beam below the fresh surface; each layer is worked out with the spot of the plane it begins in\.$/,
+    truth: (value) => value('engraving.depth') > 0.05 * value('focus.rayleighLength'),
+  },
+  {
+    says: 'floorPlaneSaid',
+    text: /^The last layer leaves a floor 1\.8 times the Rayleigh length of the unshaped beam below the fresh surface; each layer is .* begins in\. The first takes 0\.\d+ Rayleigh lengths at once, .* nearer to this picture\.$/,
     truth: (value) => Math.abs(value('engraving.depth') / value('focus.rayleighLength') - 1.8) < 0.05,
   },
   {

@@ -146,13 +146,13 @@ export const scaleUpCases: readonly Case[] = [
     says: 'targetSaid',
     design: { 'scaleUp.target': 0.04 / 3600 },
     pins: cold,
-    text: /One limit falls short of it even with everything else without limit: the average power of the larger laser, which misses a factor of 1\.85\.$/,
+    text: /Even with everything else without limit, one limit falls short of it: the average power of the larger laser, which misses a factor of 1\.85\.$/,
     truth: (value) => value('scaleUp.missingFactor') > 1.85,
   },
   {
     says: 'targetSaid',
     pins: cold,
-    text: /^The 0\.1\sm²\/h wanted are 4\.74 times .* 2 limits fall short .*: the average power of the larger laser, which misses a factor of 4\.63; the repetition rate of the larger laser, which misses a factor of 2\.32\.$/,
+    text: /^The 0\.1\sm²\/h wanted are 4\.74 times .* 2 limits fall short of it: the average power of the larger laser, which misses a factor of 4\.63; the repetition rate of the larger laser, which misses a factor of 2\.32\.$/,
     truth: (value) => value('scaleUp.missingFactor') > 4.63,
   },
   {

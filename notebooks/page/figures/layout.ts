@@ -81,7 +81,7 @@ export function layOut(spec: FigureSpec, width: number, shape: Shape): Layout {
   const usual = Math.round(
     shape === 'tall' ? within(width * 0.72, 280, most) : within(width * 0.46, 220, most),
   );
-  const yTicks = spec.y.logarithmic ? logarithmicTicks(yDomain, usual / 26) : ticksOf(yDomain, usual / 52);
+  const yTicks = ticksUp(spec.y, yDomain, usual);
   const secondYTicks = spec.secondY && secondTicks(yDomain, spec.secondY, usual / 52);
   const left = Math.ceil(widest(yTicks) + 13);
   const right = secondYTicks
@@ -128,6 +128,12 @@ export function layOut(spec: FigureSpec, width: number, shape: Shape): Layout {
 /** How far the text of a tick at the right end reaches beyond the frame, px. */
 function endRoom({ at, texts }: Ticks, [, end]: readonly [number, number]): number {
   return at.at(-1) === end ? Math.ceil(textWidth(texts.at(-1)!, tickSize) / 2) : 0;
+}
+
+/** Ticks along y. */
+function ticksUp(axis: AxisSpec, domain: readonly [number, number], height: number): Ticks {
+  if (axis.logarithmic) return logarithmicTicks(domain, height / 26);
+  return ticksOf(domain, axis.ordinal ? domain[1] - domain[0] : height / 52);
 }
 
 /** Ticks along x. */
