@@ -3,7 +3,7 @@ import { plainSheet, sheet } from '../lib/design/sheet.ts';
 import type { Block } from './document.ts';
 import { prose } from './prose.ts';
 import { sheetFigure } from './sheetFigures.ts';
-import { plainSheetSaid, sheetSaid } from './sheetSentences.ts';
+import { bestPlainSheetSaid, plainSheetSaid, sheetSaid } from './sheetSentences.ts';
 
 /** A thin metal sheet cut along the line. */
 export const sheetBlocks: readonly Block[] = [
@@ -14,6 +14,8 @@ export const sheetBlocks: readonly Block[] = [
       ## Through a thin sheet
 
       ${sheetSaid} ${plainSheetSaid}
+
+      ${bestPlainSheetSaid}
     `,
   },
   { kind: 'controls', id: 'sheet-controls', heading: 'Sheet', inputs: [sheetThickness, passesAfter] },

@@ -1,7 +1,9 @@
 import { sheetThickness } from '../lib/design/grooveInputs.ts';
 import { plainSheet, plainSheetCut, sheet, sheetCut } from '../lib/design/sheet.ts';
+import { bestPlainEnergyPerLength, bestPlainSheet, sheetEnergyPerLength } from '../lib/design/sheetBest.ts';
 import { formatNumber } from '../lib/graph/units.ts';
 import { phrase, says } from './prose.ts';
+import { angleText, energyText, fluenceText, lengthText } from './shortTexts.ts';
 
 /** When the sheet is through, and what the cut looks like. */
 export const sheetSaid = says(
@@ -42,4 +44,30 @@ export const plainSheetSaid = says(
     return phrase`Without the plate, in its focus, the beam ${passes} ${taper}; its cut is ${plainSheet.entryKerf} wide in front.`;
   },
   [plainSheet.taper, plainSheet.entryKerf],
+);
+
+/** Energies that differ by less than this part are called alike: the best is found to 2 %. */
+const alike = 0.03;
+
+/** The plain beam with its energy and its focus where they are best for it. */
+export const bestPlainSheetSaid = says(
+  {
+    best: bestPlainSheet,
+    shaped: sheetEnergyPerLength,
+    plain: bestPlainEnergyPerLength,
+    thickness: sheetThickness,
+  },
+  ({ best, shaped, plain, thickness }) => {
+    const place =
+      best.focusDepth < 0.25 * thickness
+        ? 'in the near face'
+        : best.focusDepth < 0.75 * thickness
+          ? 'in the middle of the sheet'
+          : 'in the far face';
+    const passes = best.passes === 1 ? 'one pass' : `${best.passes} passes`;
+    const start = phrase`Least energy for its length it takes without the plate, lens and pulse spacing as today, at ${energyText(best.energy)}, a peak of ${fluenceText(best.peak)}, with the focus ${place}: the sheet is then through after ${passes}, with kerfs of ${lengthText(best.entryKerf)} in front and ${lengthText(best.exitKerf)} behind and sides that lean by ${angleText(best.taper)}. That is ${bestPlainEnergyPerLength}, against ${sheetEnergyPerLength} with the plate as it is set`;
+    if (shaped > plain * (1 + alike)) return phrase`${start}: the plate takes more.`;
+    if (shaped < plain * (1 - alike)) return phrase`${start}: the plate takes less.`;
+    return phrase`${start}: the plate takes as much.`;
+  },
 );

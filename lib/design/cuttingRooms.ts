@@ -24,6 +24,7 @@ import * as sectionFile from './sectionFile.ts';
 import * as sectionFit from './sectionFit.ts';
 import * as sectionResults from './sectionResults.ts';
 import * as sheet from './sheet.ts';
+import * as sheetBest from './sheetBest.ts';
 
 /** Rooms of what a line or a field becomes in depth, and of the larger machine that does it. */
 export const cuttingRooms: readonly object[] = [
@@ -41,6 +42,7 @@ export const cuttingRooms: readonly object[] = [
   grooveEqualParts.equalPlainSameLens,
   groovePlanes,
   sheet,
+  sheetBest,
   sheet.sheet,
   sheet.plainSheet,
   engravingParts,

@@ -177,6 +177,7 @@ export const branchCounts: Readonly<Record<string, number>> = {
   vSaid: 4,
   sheetSaid: 3,
   plainSheetSaid: 3,
+  bestPlainSheetSaid: 3,
   engravedDepthSaid: 5,
   floorPlaneSaid: 4,
   plainEngravingSaid: 4,

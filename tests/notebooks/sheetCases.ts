@@ -16,6 +16,25 @@ const plain = (changes: Partial<typeof sheet> = {}): Values => ({
   'unshaped.sheet.cut': { ...sheet, ...changes },
 });
 
+const bestSheet = {
+  peak: 18e3,
+  energy: 1.65e-6,
+  focusDepth: 0,
+  passes: 21,
+  allPasses: 26,
+  entryKerf: 14.4e-6,
+  exitKerf: 1.68e-6,
+  taper: 0.209,
+};
+const best = (changes: Partial<typeof bestSheet> = {}): Values => ({
+  'unshaped.sheet.best': { ...bestSheet, ...changes },
+});
+/** In J/mm. */
+const energies = (shaped: number, plain: number): Values => ({
+  'sheet.energyPerLength': 1e3 * shaped,
+  'unshaped.sheet.bestEnergyPerLength': 1e3 * plain,
+});
+
 /** Cases of the sentences about a thin sheet. */
 export const sheetCases: readonly Case[] = [
   {
@@ -53,5 +72,23 @@ export const sheetCases: readonly Case[] = [
     pins: { ...cut(), ...plain() },
     text: /takes about as long and its sides lean alike/,
     truth: (value) => value('unshaped.sheet.taper') === value('sheet.taper'),
+  },
+  {
+    says: 'bestPlainSheetSaid',
+    pins: { ...best(), ...energies(0.8, 0.17) },
+    text: /^Least energy for its length it takes without the plate, lens and pulse spacing as today, at 1\.65\sµJ, a peak of 1\.8\sJ\/cm², with the focus in the near face: the sheet is then through after 21 passes, with kerfs of 14\.4\sµm in front and 1\.68\sµm behind and sides that lean by 12°\. That is 170\smJ\/mm, against 800\smJ\/mm with the plate as it is set: the plate takes more\.$/,
+    truth: (value) => value('sheet.energyPerLength') > value('unshaped.sheet.bestEnergyPerLength'),
+  },
+  {
+    says: 'bestPlainSheetSaid',
+    pins: { ...best({ focusDepth: 15e-6 }), ...energies(0.1, 0.17) },
+    text: /with the focus in the middle of the sheet: .*: the plate takes less\.$/,
+    truth: (value) => value('sheet.energyPerLength') < value('unshaped.sheet.bestEnergyPerLength'),
+  },
+  {
+    says: 'bestPlainSheetSaid',
+    pins: { ...best({ focusDepth: 30e-6, passes: 1 }), ...energies(0.17, 0.17) },
+    text: /with the focus in the far face: the sheet is then through after one pass, .*: the plate takes as much\.$/,
+    truth: (value) => value('sheet.energyPerLength') === value('unshaped.sheet.bestEnergyPerLength'),
   },
 ];
