@@ -87,7 +87,7 @@ export const bestPlainSheet = derived({
     taper: 'rad',
   },
   about:
-    'The plate taken out, lens and pulse spacing as today: pulse energy and depth of the focus (near face, middle or far face of the sheet) with which the cut takes least energy for its length; found to 2 %, by peaks from 2 to 300 thresholds.',
+    'The plate taken out, lens and pulse spacing as today: pulse energy and depth of the focus (near face, middle or far face of the sheet) with which the cut takes least energy for its length; found to 2 %, by peaks from 2 to 300 thresholds.',
   from: {
     light,
     train: pulseTrain,
