@@ -31,8 +31,10 @@ import {
   floorPlaneSaid,
   floorSaid,
   floorSlopeSaid,
+  fumeKindSaid,
   fumeSaid,
   plainEngravingSaid,
+  plainFloorSaid,
   turnsSaid,
 } from './engravingSentences.ts';
 import { prose, sets } from './prose.ts';
@@ -67,7 +69,7 @@ export const engravingBlocks: readonly Block[] = [
     prose: prose`
       ### The floor
 
-      Where pulses overlap unevenly, the floor keeps their pattern. ${floorSaid} ${floorSlopeSaid}
+      Where pulses overlap unevenly, the floor keeps their pattern. ${floorSaid} ${floorSlopeSaid} ${plainFloorSaid}
     `,
   },
   floorFigure,
@@ -132,7 +134,7 @@ export const engravingBlocks: readonly Block[] = [
   {
     kind: 'caution',
     id: 'engraving-fume',
-    prose: prose`**Fume.** ${fumeSaid} Those of stainless steel hold chromium and nickel: work with extraction and filters made for them.`,
+    prose: prose`**Fume.** ${fumeSaid} ${fumeKindSaid}`,
   },
   {
     kind: 'prose',
@@ -140,7 +142,7 @@ export const engravingBlocks: readonly Block[] = [
     prose: prose`
       ### The plain beam at its own best
 
-      Engraved with the settings of the plate, the plain beam need not be at its best. Its best peak fluence is the one at which a single crater removes most per energy; its lines may then lie as far apart as leaves the first layer no more uneven than with the plate, ${engravingUnevenness} (root mean square over mean), or than a thousandth where that is more. Pulses stay as far apart as they are, and the stop stays in. ${engravingBestSaid} At equal average power, what removes more per energy also removes more per time.
+      Engraved with the settings of the plate, the plain beam need not be at its best. Its best peak fluence is the one at which the first layer removes most per energy (without incubation, a single crater); its lines may lie as far apart as leaves the first layer no more uneven than with the plate, ${engravingUnevenness} (root mean square over mean), or than a thousandth where that is more. Pulses stay as far apart as they are, and the stop stays in. ${engravingBestSaid} At equal average power, what removes more per energy also removes more per time.
     `,
   },
 ];

@@ -10,6 +10,8 @@ import { choices, type FigureSpec, figure } from './document.ts';
 import { fineText } from './engravingSentences.ts';
 import { angleText, lengthText } from './shortTexts.ts';
 
+const counted = (layers: number) => (layers === 1 ? '1 layer' : `${formatNumber(layers, 5)} layers`);
+
 /** Depth against layers, with the plate and without, and the depth wanted. */
 export const depthByLayerFigure = figure({
   id: 'depth-by-layer',
@@ -30,7 +32,7 @@ export const depthByLayerFigure = figure({
         : [];
     const others =
       plainDepth && plainDepth.length > 0
-        ? ` With the plate taken out it is ${lengthText(plainDepth.at(-1)!)} after ${formatNumber(within!.at(-1)!, 5)}.`
+        ? ` With the plate taken out it is ${lengthText(plainDepth.at(-1)!)} after ${counted(within!.at(-1)!)}.`
         : '';
     return {
       title: 'Depth layer by layer',
@@ -41,7 +43,7 @@ export const depthByLayerFigure = figure({
         { kind: 'vertical', x: set, label: 'set', role: 'today' },
         { kind: 'horizontal', y: micro * wanted, label: 'wanted', role: 'reference' },
       ],
-      summary: `With the plate the mean depth is ${lengthText(shaped.depth.at(-1)!)} after ${formatNumber(shaped.layers.at(-1)!, 5)} layers.${others} ${formatNumber(set, 5)} layers are set, and ${lengthText(wanted)} are wanted.`,
+      summary: `With the plate the mean depth is ${lengthText(shaped.depth.at(-1)!)} after ${counted(shaped.layers.at(-1)!)}.${others} Set ${set === 1 ? 'is' : 'are'} ${counted(set)}, and ${lengthText(wanted)} wanted.`,
     };
   },
 });
@@ -58,7 +60,7 @@ export const floorFigure = figure({
     return {
       title: 'Floor of the engraving',
       x: { label: 'along the first lines', unit: 'µm', domain: [-half, half] },
-      y: { label: 'across them', unit: 'µm', domain: [-half, half] },
+      y: { label: 'across the first lines', unit: 'µm', domain: [-half, half] },
       equalScale: true,
       series: [],
       map: {
@@ -70,7 +72,7 @@ export const floorFigure = figure({
         label: 'depth below the fresh surface',
         unit: 'µm',
       },
-      summary: `A patch ${lengthText(patch.side)} wide after ${formatNumber(Math.round(layers), 5)} ${Math.round(layers) === 1 ? 'layer' : 'layers'}, a quarter of the field from its middle, seen at points ${lengthText(patch.side / (patch.points - 1), 2)} apart. It lies ${lengthText(mean)} deep on the mean, with a roughness of ${fineText(rms)} and ${fineText(highestToLowest)} from its highest to its lowest point. The colours span only these, not the depth from 0.`,
+      summary: `A patch ${lengthText(patch.side)} wide after ${counted(Math.round(layers))}, a quarter of the field from its middle, seen at points ${lengthText(patch.side / (patch.points - 1), 2)} apart. It lies ${lengthText(mean)} deep on the mean, with a roughness of ${fineText(rms)} and ${fineText(highestToLowest)} from its highest to its lowest point. The colours span only these, not the depth from 0.`,
     };
   },
   shape: 'tall',
@@ -94,7 +96,7 @@ export const turnsTable = choices({
   id: 'engraving-turns',
   from: { turns, set: hatchAngle, layers: engravingLayers },
   view: ({ turns: { turn, roughness, highestToLowest }, set, layers }): ChoicesSpec => ({
-    caption: `Roughness after ${formatNumber(Math.round(layers), 5)} ${Math.round(layers) === 1 ? 'layer' : 'layers'}, turned from layer to layer`,
+    caption: `Roughness after ${counted(Math.round(layers))}, turned from layer to layer`,
     columns: ['turn', 'roughness Sq', 'highest to lowest'],
     rows: Array.from(turn, (angle, i) => ({
       key: Math.round(angle * 1e6),

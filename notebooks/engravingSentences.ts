@@ -15,6 +15,7 @@ import {
 import { engravingPlan, planMassRate, planTime } from '../lib/design/engravingPlan.ts';
 import { rayleighLength } from '../lib/design/focus.ts';
 import { engravingLayers, wantedDepth } from '../lib/design/grooveInputs.ts';
+import { material } from '../lib/design/material.ts';
 import { unshapedRuns } from '../lib/design/rippleWindow.ts';
 import { hatchAngle } from '../lib/design/scannerInputs.ts';
 import { formatNumber, formatReadable } from '../lib/graph/units.ts';
@@ -39,10 +40,11 @@ export const engravedDepthSaid = says(
     const count = Math.round(layers);
     if (depth === 0) return nothing;
     if (count === 1) return phrase`One layer takes the floor down by ${engravedDepth} on the mean.`;
-    const start = phrase`${formatNumber(count, 5)} layers take the floor down by ${engravedDepth} on the mean: ${lengthText(first)} the first, and ${lengthText(mean)} the mean of all,`;
-    if (mean > first * (1 + alike)) return phrase`${start} so that later layers remove more than the first.`;
-    if (mean < first * (1 - alike)) return phrase`${start} so that later layers remove less than the first.`;
-    return phrase`${start} so that all remove about as much.`;
+    const start = phrase`After ${formatNumber(count, 5)} layers the floor lies ${engravedDepth} deep on the mean.`;
+    const each = `The first removes ${lengthText(first)}, the mean of all is ${lengthText(mean)}`;
+    if (mean > first * (1 + alike)) return phrase`${start} ${each}: later layers remove more.`;
+    if (mean < first * (1 - alike)) return phrase`${start} ${each}: later layers remove less.`;
+    return phrase`${start} ${each}: all remove about as much.`;
   },
 );
 
@@ -56,7 +58,7 @@ export const floorPlaneSaid = says(
     const part = depth / rayleigh;
     if (depth === 0) return '';
     if (part < 0.05) return 'So little below the fresh surface the spot is still nearly what it was there.';
-    const floor = phrase`The last layer leaves a floor ${formatNumber(part, 2)} times the Rayleigh length of the unshaped beam below the fresh surface; each layer is worked out with the spot of the plane it begins in`;
+    const floor = phrase`The last layer leaves a floor ${formatNumber(part, 2)} times the Rayleigh length of a perfect unshaped beam (M² = 1) below the fresh surface; each layer is worked out with the spot of the plane it begins in`;
     if (first <= thickLayer * rayleigh) return phrase`${floor}.`;
     return phrase`${floor}. The first takes ${formatNumber(first / rayleigh, 2)} Rayleigh lengths at once, over which the spot changes and its pulses heat what lies around: thinner layers, by less energy or pulses further apart, are nearer to this picture.`;
   },
@@ -68,19 +70,23 @@ export const plainEngravingSaid = says(
     depth: engravedDepth,
     plain: unshapedEngravedDepth,
     runs: unshapedRuns,
-    roughness,
-    plainRoughness: unshapedRoughness,
   },
   ({ depth, plain, runs }) => {
     const energy = runs === 'peak' ? 'at the same peak fluence' : 'at the same pulse energy';
     if (depth === 0 && plain === 0)
       return phrase`With the plate taken out, ${energy}, nothing is engraved either.`;
     const both = phrase`With the plate taken out, ${energy} and scanned alike, it comes to ${unshapedEngravedDepth}`;
-    const floors = phrase`; its floor has a roughness of ${unshapedRoughness} against ${roughness} with the plate.`;
-    if (plain > depth * (1 + alike)) return phrase`${both}, deeper${floors}`;
-    if (plain < depth * (1 - alike)) return phrase`${both}, less deep${floors}`;
-    return phrase`${both}, as deep${floors}`;
+    if (plain > depth * (1 + alike)) return phrase`${both}, deeper.`;
+    if (plain < depth * (1 - alike)) return phrase`${both}, less deep.`;
+    return phrase`${both}, as deep.`;
   },
+);
+
+/** The floor that the same settings leave with the plate taken out. */
+export const plainFloorSaid = says(
+  { roughness, plain: unshapedRoughness },
+  () =>
+    phrase`With the plate taken out and scanned alike the roughness is ${unshapedRoughness} against ${roughness} with the plate.`,
 );
 
 /** How rough the floor is. */
@@ -122,10 +128,11 @@ export const turnsSaid = says({ turns, set: hatchAngle }, ({ turns: { turn, roug
 export const engravingPlanSaid = says(
   { plan: engravingPlan, time: planTime, layers: engravingLayers, wanted: wantedDepth },
   ({ plan: { needed, layers: planned, depth }, layers }) => {
-    const takes = phrase`A mean depth of ${wantedDepth} takes ${formatNumber(needed, 3)} layers, in whole ones ${formatNumber(planned, 5)}, which come to ${lengthText(depth)} and take ${planTime} for the field.`;
+    const whole = planned === 1 ? 'one whole layer' : `${formatNumber(planned, 5)} whole layers`;
+    const takes = phrase`A mean depth of ${wantedDepth} is reached after ${formatNumber(needed, 3)} layers. ${planned === 1 ? 'One whole layer comes' : `${formatNumber(planned, 5)} whole ones come`} to ${lengthText(depth)} and take${planned === 1 ? 's' : ''} ${planTime} for the field.`;
     const set = Math.round(layers);
-    if (planned === set) return phrase`${takes} So many are set.`;
-    return phrase`${takes} Set are ${planned > set ? 'fewer' : 'more'}, ${formatNumber(set, 5)}.`;
+    if (planned === set) return phrase`${takes} The plan is what is set: ${whole}.`;
+    return phrase`${takes} The layers that are set, ${formatNumber(set, 5)}, are ${planned > set ? 'fewer' : 'more'}.`;
   },
 );
 
@@ -140,6 +147,21 @@ export const engravingBestSaid = says(
     return phrase`${at}: per energy as much.`;
   },
 );
+
+/** What is known to be harmful in the fume of a material. */
+const harmful: Partial<Record<string, string>> = {
+  stainless: 'That of stainless steel holds chromium and nickel, which can cause cancer',
+  nickel: 'That of nickel can cause cancer',
+  chromium: 'That of chromium can hold its hexavalent form, which causes cancer',
+  copper: 'That of copper brings on metal fume fever',
+};
+
+/** What the fume of this material holds; memory, as all that is said of harm here. */
+export const fumeKindSaid = says({ material }, ({ material }) => {
+  const known = harmful[material];
+  const words = known ?? 'What it holds is what the material holds, alloying elements and coatings with it';
+  return `${words} (memory): work with extraction and filters made for it, and by your local limits.`;
+});
 
 /** Where what is removed goes; stands whatever the design. */
 export const fumeSaid = says(

@@ -20,6 +20,7 @@ import {
   countingSaid,
   equalSaid,
   equalSecondSaid,
+  farAboveSaid,
   grooveSaid,
   plainEnergySaid,
   sameLensSaid,
@@ -41,7 +42,7 @@ export const grooveBlocks: readonly Block[] = [
     prose: prose`
       ## The groove
 
-      ${grooveSaid} ${stoppedSaid} ${besideSaid}
+      ${grooveSaid} ${stoppedSaid} ${besideSaid} ${farAboveSaid}
     `,
   },
   {
@@ -198,6 +199,20 @@ export const grooveBlocks: readonly Block[] = [
           equalSecond.bottomWidth,
           equalPlain.bottomWidth,
           equalPlainSameLens.bottomWidth,
+        ],
+        [
+          'width at the top',
+          equalFirst.topWidth,
+          equalSecond.topWidth,
+          equalPlain.topWidth,
+          equalPlainSameLens.topWidth,
+        ],
+        [
+          'depth, mean over the top width',
+          equalFirst.meanDepth,
+          equalSecond.meanDepth,
+          equalPlain.meanDepth,
+          equalPlainSameLens.meanDepth,
         ],
         ['depth, greatest', equalFirst.depth, equalSecond.depth, equalPlain.depth, equalPlainSameLens.depth],
         [

@@ -90,7 +90,12 @@ export const depthByPassFigure = figure({
     });
     const last = today.deepest.length - 1;
     const most = Math.max(...[today, first, second, plain].map(({ deepest }) => largest(deepest, deepest)));
-    const step = (cut: CutGroove, pass: number) => cut.deepest[pass]! - cut.deepest[pass - 1]!;
+    const step = ({ deepest }: CutGroove, pass: number) => lengthText(deepest[pass]! - deepest[pass - 1]!);
+    // Each its own last pass: while passes are dragged the plain groove is still that of fewer.
+    const steps = (cut: CutGroove) => {
+      const end = cut.deepest.length - 1;
+      return end > 1 ? `${step(cut, 1)} and the last ${step(cut, end)}` : step(cut, 1);
+    };
     return {
       title: 'Greatest depth, pass by pass',
       x: { label: 'passes', unit: '1', domain: [0, last] },
@@ -101,7 +106,7 @@ export const depthByPassFigure = figure({
         series('second plane', 'third', second),
         series('plate taken out', 'reference', plain),
       ],
-      summary: `With the plate where the workpiece lies the first pass cuts ${lengthText(step(today, 1))}${last > 1 ? ` and the last ${lengthText(step(today, last))}` : ''}; without the plate ${lengthText(step(plain, 1))}${last > 1 ? ` and ${lengthText(step(plain, last))}` : ''}. A pass cuts less as walls steepen and the floor leaves its plane, more as incubation lowers the threshold.`,
+      summary: `With the plate where the workpiece lies the first pass cuts ${steps(today)}; without the plate ${steps(plain)}. A pass cuts less as walls steepen and the floor leaves its plane, more as incubation lowers the threshold.`,
     };
   },
 });

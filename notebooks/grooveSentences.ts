@@ -4,6 +4,7 @@ import { groovePasses } from '../lib/design/grooveInputs.ts';
 import { countedFrom, cuttingLaw } from '../lib/design/grooveLaw.ts';
 import { firstKind, secondKind } from '../lib/design/groovePlanes.ts';
 import { unshapedRuns } from '../lib/design/rippleWindow.ts';
+import { peakFluence } from '../lib/design/spot.ts';
 import { formatNumber } from '../lib/graph/units.ts';
 import { phrase, says } from './prose.ts';
 import { angleText, fluenceText, lengthText, percentText } from './shortTexts.ts';
@@ -57,10 +58,20 @@ export const besideSaid = says(
   { cut: grooveCut },
   ({ cut: { shape } }) =>
     shape.besideDepth > 0.02 * shape.depth
-      ? phrase`Faint rings around the spot cut ${groove.besideDepth} beside it. That is ${percentText(shape.besideDepth / shape.depth, 2)} of its depth: less fluence would spare the sides.`
-      : phrase`What faint rings around the spot cut beside it is below 2\u202f% of its depth.`,
+      ? phrase`Rings around the spot cut up to ${groove.besideDepth} beside it. That is ${percentText(shape.besideDepth / shape.depth, 2)} of its depth, and counts neither to its width nor to its mean depth: less fluence would spare the sides.`
+      : phrase`What rings around the spot cut beside it is below 2\u202f% of its depth.`,
   [groove.besideDepth],
 );
+
+/** Peak fluence over threshold from which the law is taken further than it is usually measured; our choice. */
+const farAbove = 50;
+
+/** A fluence for which a law of single pulses says little. */
+export const farAboveSaid = says({ peak: peakFluence, law: cuttingLaw }, ({ peak, law: { incubation } }) => {
+  const times = peak / incubation.first;
+  if (times <= farAbove) return '';
+  return phrase`The peak fluence is ${formatNumber(times, 3)} times the threshold of one pulse. The law of single pulses is seldom measured beyond some fifty thresholds (common practice, no source): so far above it melt, heat and the plasma in front of the surface decide, and what is drawn is its continuation, not a forecast.`;
+});
 
 /** How far from the surface a wall may go. */
 export const countingSaid = says({ law: cuttingLaw, from: countedFrom }, ({ law: { incubation }, from }) =>
@@ -182,8 +193,11 @@ export const vSaid = says(
       return phrase`What a deeper groove does to it can only be said of grooves that were found.`;
     const now = plain.shape.centreToMeanDepth / first.shape.centreToMeanDepth;
     const before = shallow.plain.shape.centreToMeanDepth / shallow.first.shape.centreToMeanDepth;
+    const most = Math.min(plain.shape.centreToMeanDepth, first.shape.centreToMeanDepth);
+    if (now < before - alikeRatio && most > 1.95)
+      return phrase`The deeper the groove, the more its walls decide and the less the profile: both have become pointed, with a middle about twice as deep as the mean or more.`;
     return now < before - alikeRatio
-      ? phrase`The deeper the groove, the more its walls decide and the less the profile: both end in a pointed groove, whose middle is twice as deep as the mean or more.`
+      ? phrase`After today’s passes the beams differ less than after one: the deeper a groove, the more its walls decide and the less the profile.`
       : now > before + alikeRatio
         ? phrase`After today’s passes the beams differ more than after one: the middle of the Gaussian has gained on the mean faster than that of the first plane.`
         : phrase`After today’s passes the beams differ about as much as after one.`;

@@ -15,7 +15,7 @@ export const pulseCautions: readonly Block[] = [
   {
     kind: 'caution',
     id: 'plate-out',
-    prose: prose`**Before single spots without the plate.** ${plateOutSaid} A row of single spots at the energies of the shaped beam would otherwise begin far above its threshold.`,
+    prose: prose`**Before single spots without the plate.** ${plateOutSaid} A row of single spots at the energies of the shaped beam can otherwise begin far above its threshold.`,
   },
   ...limitBlocks,
   {
@@ -36,6 +36,6 @@ export const pulseCautions: readonly Block[] = [
   {
     kind: 'caution',
     id: 'laser-safety',
-    prose: prose`**Class 4 laser.** None of these numbers says that anything is safe. IEC 60825-1, IEC TR 60825-14 and ISO 11553-1 (memory) apply, and eye safety counts beam radii at 1/e, not at 1/e²; local rules and your laser safety officer decide. A surface that is being marked reflects; fume of steel holds chromium and nickel: work with extraction and filters.`,
+    prose: prose`**Class 4 laser.** None of these numbers says that anything is safe. IEC 60825-1, IEC TR 60825-14 and ISO 11553-1 (memory) apply, and eye safety counts beam radii at 1/e, not at 1/e²; local rules and your laser safety officer decide. A surface that is being marked reflects. What leaves it is fume and fine dust: that of stainless steel holds chromium and nickel, that of copper brings on metal fume fever (memory): work with extraction and filters.`,
   },
 ];

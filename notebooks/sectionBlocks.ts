@@ -58,7 +58,6 @@ export const sectionBlocks: readonly Block[] = [
   {
     kind: 'prose',
     id: 'section-said',
-    needs: [measuredSection],
     prose: prose`
       ${sectionReadSaid} ${sectionRimSaid}
 

@@ -3,7 +3,7 @@ import { plainSheet, sheet } from '../lib/design/sheet.ts';
 import type { Block } from './document.ts';
 import { prose } from './prose.ts';
 import { sheetFigure } from './sheetFigures.ts';
-import { bestPlainSheetSaid, plainSheetSaid, sheetSaid } from './sheetSentences.ts';
+import { bestPlainSheetSaid, plainSheetSaid, sheetBesideSaid, sheetSaid } from './sheetSentences.ts';
 
 /** A thin metal sheet cut along the line. */
 export const sheetBlocks: readonly Block[] = [
@@ -13,7 +13,7 @@ export const sheetBlocks: readonly Block[] = [
     prose: prose`
       ## Through a thin sheet
 
-      ${sheetSaid} ${plainSheetSaid}
+      ${sheetSaid} ${sheetBesideSaid} ${plainSheetSaid}
 
       ${bestPlainSheetSaid}
     `,
@@ -30,6 +30,7 @@ export const sheetBlocks: readonly Block[] = [
         ['passes until it opens', sheet.passes, plainSheet.passes],
         ['kerf in the near face', sheet.entryKerf, plainSheet.entryKerf],
         ['kerf in the far face', sheet.exitKerf, plainSheet.exitKerf],
+        ['depth that rings cut beside it', sheet.besideDepth, plainSheet.besideDepth],
         ['taper: angle of the sides against the upright', sheet.taper, plainSheet.taper],
         ['time to cut a length, all passes', sheet.timePerLength, plainSheet.timePerLength],
       ],

@@ -3,7 +3,7 @@ import { plainSheet, plainSheetCut, sheet, sheetCut } from '../lib/design/sheet.
 import { bestPlainEnergyPerLength, bestPlainSheet, sheetEnergyPerLength } from '../lib/design/sheetBest.ts';
 import { formatNumber } from '../lib/graph/units.ts';
 import { phrase, says } from './prose.ts';
-import { angleText, energyText, fluenceText, lengthText } from './shortTexts.ts';
+import { angleText, energyText, fluenceText, lengthText, percentText } from './shortTexts.ts';
 
 /** When the sheet is through, and what the cut looks like. */
 export const sheetSaid = says(
@@ -21,6 +21,16 @@ export const sheetSaid = says(
       : phrase`${through}; after ${String(allPasses - passes)} more ${sides}. The sides lean by ${sheet.taper}.`;
   },
   [sheetThickness, sheet.passes, sheet.entryKerf, sheet.exitKerf, sheet.taper],
+);
+
+/** What rings of the spot do to the near face. */
+export const sheetBesideSaid = says(
+  { cut: sheetCut, thickness: sheetThickness },
+  ({ cut: { besideDepth }, thickness }) =>
+    besideDepth > 0.02 * thickness
+      ? phrase`Rings of the spot cut up to ${sheet.besideDepth} into the near face beside the kerf, ${percentText(besideDepth / thickness, 2)} of the thickness: less fluence would spare the face.`
+      : '',
+  [sheet.besideDepth],
 );
 
 /** The plain beam beside it. */
@@ -41,9 +51,13 @@ export const plainSheetSaid = says(
         : lean > 0
           ? phrase`and its sides lean more (${plainSheet.taper})`
           : phrase`and its sides lean less (${plainSheet.taper})`;
-    return phrase`Without the plate, in its focus, the beam ${passes} ${taper}; its cut is ${plainSheet.entryKerf} wide in front.`;
+    const thread =
+      plain.exitKerf < 0.5 * plain.entryKerf
+        ? ', less than half of that: more passes would widen it, so that angles are no fair comparison yet'
+        : '';
+    return phrase`Without the plate, in its focus, the beam ${passes} ${taper}; its cut is ${plainSheet.entryKerf} wide in front and ${plainSheet.exitKerf} behind${thread}.`;
   },
-  [plainSheet.taper, plainSheet.entryKerf],
+  [plainSheet.taper, plainSheet.entryKerf, plainSheet.exitKerf],
 );
 
 /** Energies that differ by less than this part are called alike: the best is found to 2 %. */

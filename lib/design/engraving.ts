@@ -1,5 +1,6 @@
 import { derived } from '../graph/define.ts';
 import { formatReadable } from '../graph/units.ts';
+import { Problem } from '../problem.ts';
 import { depthAfter, type Engraved, engrave } from '../process/engraving.ts';
 import { type EngravingParts, layerPlan, shapedEngraving, unshapedEngraving } from './engravingParts.ts';
 import { engravingLayers, wantedDepth } from './grooveInputs.ts';
@@ -7,6 +8,26 @@ import { requireField } from './uniformity.ts';
 
 /** Layers up to which a depth that is wanted is waited for: as many as can be typed. */
 export const mostLayers = engravingLayers.range.max;
+/** Mean depth after whole `layers`; a Problem where spots are worked out for fewer. */
+export function depthAfterLayers(layered: Engraved, layers: number): number {
+  const last = layered.depth.length - 1;
+  if (layers <= last || layered.end !== 'outside') return depthAfter(layered, layers);
+  const reached = formatReadable(layered.depth[last]!, 'm', 'um', 3);
+  const follows = last === 1 ? 'one layer is followed' : `${last} layers are followed`;
+  throw new Problem(
+    'outside',
+    `Only ${follows}: the floor then lies ${reached} deep, further from the focus than spots are worked out. Take no more layers, or weaker pulses, or pulses further apart.`,
+    {
+      input: engravingLayers.id,
+      value: String(layers),
+      allowed: `up to ${last}`,
+      ...(last > 0 && {
+        mend: { value: last, words: `Take ${last === 1 ? 'one layer' : `${last} layers`}` },
+      }),
+    },
+  );
+}
+
 /** What one of the two beams engraves. */
 function depthsOf({ before, words, mark, beam, diameter }: EngravingParts) {
   const layered = derived({
@@ -36,7 +57,7 @@ function depthsOf({ before, words, mark, beam, diameter }: EngravingParts) {
     digits: 3,
     about: `Mean depth of the floor after all layers of the engraving${words === '' ? '' : ', with the plate taken out'}.`,
     from: { layered, layers: engravingLayers },
-    compute: ({ layered, layers }) => depthAfter(layered, Math.round(layers)),
+    compute: ({ layered, layers }) => depthAfterLayers(layered, Math.round(layers)),
     formula: `d${mark}(n_\\text{l})`,
     source: 'search',
   });
@@ -49,7 +70,7 @@ function depthsOf({ before, words, mark, beam, diameter }: EngravingParts) {
     from: { layered, layers: engravingLayers },
     compute: ({ layered, layers }) => ({
       first: depthAfter(layered, 1),
-      mean: depthAfter(layered, Math.round(layers)) / Math.round(layers),
+      mean: depthAfterLayers(layered, Math.round(layers)) / Math.round(layers),
     }),
     shownAs: ({ first, mean }) =>
       `${formatReadable(first, 'm', 'um', 3)} the first, ${formatReadable(mean, 'm', 'um', 3)} on the mean`,

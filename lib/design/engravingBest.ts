@@ -1,5 +1,7 @@
 import { derived } from '../graph/define.ts';
+import type { Report } from '../graph/quantity.ts';
 import { formatReadable } from '../graph/units.ts';
+import { lowestNear } from '../numerics/lowestNear.ts';
 import { Problem } from '../problem.ts';
 import { firstLayer, unevennessOf, widestLines } from '../process/engravingBest.ts';
 import { bestRemoval, energyAtPeak, removalLaw } from '../process/removal.ts';
@@ -61,13 +63,16 @@ export const engravingVolumePerEnergy = derived({
 /** A first layer evener than this counts as even: further lines closer would bring nothing. */
 const evenEnough = 1e-3;
 
+/** With incubation: the factor to either side of the best peak of single craters that is searched, tries to each side, and fineness. */
+const [searched, tries, fineness] = [30, 4, 0.05];
+
 export const unshapedBestLayer = derived({
   id: 'unshaped.engraving.best',
   name: 'first layer without the step at its own best',
   symbol: '\\text{best}_\\text{u}',
   unit: { peak: 'J/m^2', energy: 'J', lineSpacing: 'm', depth: 'm', volumePerEnergy: 'm^3/J' },
   about:
-    'The plate taken out: peak fluence at which single craters remove most per energy, pulses as far apart as today, and lines as far apart as leaves the first layer no more uneven than with the plate, or than a thousandth.',
+    'The plate taken out: peak fluence with which the first layer removes most per energy, pulses as far apart as today, and lines as far apart as leaves it no more uneven than with the plate, or than a thousandth. Without incubation the peak is that of single craters; with it the peak is searched, to 5 %.',
   from: {
     beam: unshapedEngravingBeam,
     plan: layerPlan,
@@ -75,27 +80,46 @@ export const unshapedBestLayer = derived({
     diameter: unshapedSpotDiameter,
     optics: opticsTransmission,
   },
-  compute: ({ beam, plan, shaped, diameter, optics }) => {
+  compute: ({ beam, plan, shaped, diameter, optics }, report) => {
     const { law, lattice } = plan;
     const spot = beam.spotAt(beam.plane);
-    const { peak } = bestRemoval(
-      spot,
-      removalLaw({ depth: law.depth, threshold: law.incubation.first }, law.second),
-    );
-    const best = { ...beam, unit: peak / spot.peak };
-    const found = widestLines(best, law, lattice, Math.max(evenEnough, shaped.unevenness), diameter);
-    if (found === undefined) throw noneAsEven();
-    const energy = energyAtPeak(spot, peak) / optics;
-    const depth = found.layer.meanRemoved;
-    const volumePerEnergy = (depth * lattice.along * found.across) / (lattice.pulses * energy);
-    return { peak, energy, lineSpacing: found.across, depth, volumePerEnergy };
+    const branches = removalLaw({ depth: law.depth, threshold: law.incubation.first }, law.second);
+    const layerAt = (peak: number) => {
+      const at = { ...beam, unit: peak / spot.peak };
+      const found = widestLines(at, law, lattice, Math.max(evenEnough, shaped.unevenness), diameter);
+      if (found === undefined) return undefined;
+      const energy = energyAtPeak(spot, peak) / optics;
+      const depth = found.layer.meanRemoved;
+      const volumePerEnergy = (depth * lattice.along * found.across) / (lattice.pulses * energy);
+      return { peak, energy, lineSpacing: found.across, depth, volumePerEnergy };
+    };
+    const single = bestRemoval(spot, branches).peak;
+    const best = layerAt(law.incubation.exponent === 1 ? single : bestPeak(layerAt, single, report));
+    if (best === undefined) throw noneAsEven();
+    return best;
   },
   shownAs: ({ lineSpacing, depth }) =>
     `lines ${formatReadable(lineSpacing, 'm', 'um', 3)} apart, ${formatReadable(depth, 'm', 'um', 3)}`,
-  formula: '\\max\\Delta y:\\ u_\\text{u}\\le u_1,\\ F_\\text{peak}=F_\\text{best}',
+  formula: '\\max_{F,\\Delta y}(V/E)_{1,\\text{u}}:\\ u_\\text{u}\\le u_1',
   source: 'search',
   heavy: 'search',
 });
+
+/** The peak fluence with which a first layer removes most per energy, near that of single craters. */
+function bestPeak(
+  layerAt: (peak: number) => { readonly volumePerEnergy: number } | undefined,
+  single: number,
+  report?: Report,
+): number {
+  let asked = 0;
+  // Nine tries and some nine sections.
+  const expected = 2 * (2 * tries + 1);
+  const lessIsBetter = (logarithm: number) => {
+    report?.(Math.min(1, ++asked / expected));
+    return -(layerAt(Math.exp(logarithm))?.volumePerEnergy ?? 0);
+  };
+  return Math.exp(lowestNear(lessIsBetter, Math.log(single), Math.log(searched), tries, fineness).at);
+}
 
 function noneAsEven(): Problem {
   return new Problem(

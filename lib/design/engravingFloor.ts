@@ -7,7 +7,7 @@ import type { Engraved } from '../process/engraving.ts';
 import { layerMaps } from '../process/engravingMaps.ts';
 import type { FloorPatch } from '../process/floorMap.ts';
 import { fieldWidth } from './depthInUse.ts';
-import { engravedLayers, unshapedEngravedLayers } from './engraving.ts';
+import { depthAfterLayers, engravedLayers, unshapedEngravedLayers } from './engraving.ts';
 import { type EngravingParts, layerPlan, shapedEngraving, unshapedEngraving } from './engravingParts.ts';
 import { engravingLayers } from './grooveInputs.ts';
 import { lineSpacing, pulseSpacing } from './scanInputs.ts';
@@ -57,6 +57,7 @@ function floorOf({ before, words, mark, beam, diameter }: EngravingParts, layere
       { beam, plan, layered, layers, width, height, along, across, diameter },
       report,
     ): EngravedFloor => {
+      if (depthAfterLayers(layered, Math.round(layers)) === 0) throw nothingEngraved();
       const patch = patchOf({ width, height }, [along, across], diameter);
       return engravedFloor(layerMaps(beam, plan), layered, Math.round(layers), plan.turn, patch, report);
     },

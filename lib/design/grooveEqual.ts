@@ -42,7 +42,8 @@ const demand = { light, first: firstPlane, second: secondPlane, unit: unshapedPe
 
 function equalGrooves(values: ValuesOf<typeof demand>, passes: number, report?: Report): EqualGrooves {
   const { light, first, second, unit, train } = values;
-  const groove = grooveAt(light, first, { ...train, unit }, passes, undefined, steps);
+  // As fine as it is shown beside today’s, so that the same groove has the same numbers.
+  const groove = grooveAt(light, first, { ...train, unit }, passes);
   const peakFluence = unit * spotAt(light, first).peak;
   const { topWidth, meanDepth } = groove.shape;
   const at = (beam: WidenedBeam, row: (found: MatchedGroove) => EqualGroove, part: number) => {

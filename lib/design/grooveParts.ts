@@ -79,7 +79,7 @@ export function partsOf({ before, words, mark, cut }: GrooveBeam) {
       'topWidth',
       'width at the top',
       'b_\\text{top}',
-      `Width at the surface, ${topIs}. What rings around the spot cut beside it, less than a fifth as deep, does not count.`,
+      `Width at the surface, ${topIs}.`,
       'd^{2/3}(y^2)\\to 0',
       ({ shape }) => shape.topWidth,
     ),

@@ -23,6 +23,7 @@ const units = {
   depth: 'm',
   entryKerf: 'm',
   exitKerf: 'm',
+  besideDepth: 'm',
   taper: 'rad',
 } as const;
 
@@ -145,7 +146,7 @@ function partsOf(before: '' | 'unshaped.', words: string, mark: string, cut: Der
       'kerf in the near face',
       'b_\\text{in}',
       'm',
-      'Width of the cut in the face that meets the beam first, after all passes.',
+      'Width of the cut in the face that meets the beam first, after all passes, read like that of a groove: rings beside it that are less than half as deep do not count.',
       'b_\\text{top}',
       (sheet) => sheet.entryKerf,
     ),
@@ -157,6 +158,15 @@ function partsOf(before: '' | 'unshaped.', words: string, mark: string, cut: Der
       'Width of the cut in the far face after all passes.',
       'd(y)\\ge t_\\text{s}',
       (sheet) => sheet.exitKerf,
+    ),
+    besideDepth: part(
+      'besideDepth',
+      'depth beside the cut',
+      'd_\\text{beside,s}',
+      'm',
+      'Greatest depth that rings of the spot cut into the near face beside the kerf, after all passes.',
+      '\\max_{|y|>b_\\text{in}/2} d(y)',
+      (sheet) => sheet.besideDepth,
     ),
     taper: part(
       'taper',

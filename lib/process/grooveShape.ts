@@ -21,13 +21,18 @@ export interface GrooveShape {
 }
 
 /** Parts of the depth between which a wall is continued to the surface. */
-const continuedFrom = [0.4, 0.2] as const;
+const continuedFrom = { high: 0.4, low: 0.2 } as const;
+/** What lies further out and is nowhere as deep as this part is beside the groove, not its wall. */
+const belongs = 0.5;
+/** Parts of the depth: a wall that rises by more than the first has met a ring; the second above the valley it is a wall again. */
+const [rises, above] = [0.02, 0.1];
 
 /**
- * Measures a cross-section; undefined where nothing is removed. A top edge lies where the outermost wall meets the
- * surface, continued from two fifths and a fifth of the depth with depth^(2/3) straight over y², as a Gaussian leaves it
- * (G. Raciukaitis et al., J. Laser Micro/Nanoeng. 4, 186 (2009), memory, for the depth of a line): what lies further out
- * at less than a fifth is beside the groove. Places between samples are found on straight lines, levels of 2/3 power.
+ * Measures a cross-section; undefined where nothing is removed. A top edge lies where the wall meets the surface,
+ * continued from two fifths and a fifth of the depth (or from as much higher up as a valley before a ring asks) with
+ * depth^(2/3) straight over y², as a Gaussian leaves it (G. Raciukaitis et al., J. Laser Micro/Nanoeng. 4, 186 (2009),
+ * memory, for the depth of a line). The wall is the one outside the outermost place half as deep as the groove: rings
+ * further out that are less deep lie beside it. Places between samples are found on straight lines, levels of 2/3 power.
  */
 export function shapeOf({ y, depth }: GrooveSection): GrooveShape | undefined {
   const greatest = depth.reduce((most, d) => Math.max(most, d), 0);
@@ -57,20 +62,37 @@ interface Side {
 }
 
 function sideOf(section: GrooveSection, greatest: number, sign: 1 | -1): Side {
-  const [far, edge] = continuedFrom.map((part) => outermost(section, part * greatest, sign)) as [
-    number,
-    number,
-  ];
-  const bottom = outermost(section, 0.9 * greatest, sign);
-  const [high, low] = continuedFrom.map((part) => part ** (2 / 3)) as [number, number];
-  const middle = middleOf(section);
-  const [a, b] = [(far - middle) ** 2, (edge - middle) ** 2];
-  const square = b + ((b - a) * low) / (high - low);
+  const { low, edge } = footOf(section, greatest, sign);
+  const high = low + continuedFrom.high - continuedFrom.low;
+  const far = firstBelow(section, high * greatest, Math.max(belongs, high) * greatest, sign);
+  const [a, b] = [far, edge].map((place) => (place - middleOf(section)) ** 2) as [number, number];
+  const [up, down] = [high ** (2 / 3), low ** (2 / 3)];
+  const square = b + ((b - a) * down) / (up - down);
   return {
-    edge: middle + sign * Math.sqrt(square),
-    bottom,
-    angle: Math.atan((0.6 * greatest) / Math.abs(edge - outermost(section, 0.8 * greatest, sign))),
+    edge: middleOf(section) + sign * Math.sqrt(square),
+    bottom: outermost(section, 0.9 * greatest, sign),
+    angle: Math.atan(((0.8 - low) * greatest) / Math.abs(edge - outermost(section, 0.8 * greatest, sign))),
   };
+}
+
+/** The foot of a wall: a fifth of the depth and its place, or what lies a tenth above the valley before a ring. */
+function footOf(section: GrooveSection, greatest: number, sign: 1 | -1): { low: number; edge: number } {
+  const valley = valleyOf(section, greatest, sign);
+  const low = valley === undefined ? continuedFrom.low : Math.max(continuedFrom.low, valley + above);
+  return { low, edge: firstBelow(section, low * greatest, belongs * greatest, sign) };
+}
+
+/** Where the wall ends in a valley before a ring: the depth there in parts of the greatest. */
+function valleyOf({ y, depth }: GrooveSection, greatest: number, sign: 1 | -1): number | undefined {
+  let lowest = greatest;
+  for (let i = indexOf({ y, depth }, belongs * greatest, sign); i >= 0 && i < depth.length; i += sign) {
+    if (depth[i]! < lowest) lowest = depth[i]!;
+    if (lowest < (continuedFrom.low - above) * greatest) return undefined;
+    // Higher up a rise is part of the wall.
+    if (lowest < (belongs - above) * greatest && depth[i]! > lowest + rises * greatest)
+      return lowest / greatest;
+  }
+  return undefined;
 }
 
 /** Middle between the half-depth places: measured grooves need not lie at 0. */
@@ -80,21 +102,29 @@ function middleOf(section: GrooveSection): number {
 }
 
 /** The place furthest to one side at which the groove is as deep as `level`, m. */
-function outermost({ y, depth }: GrooveSection, level: number, sign: 1 | -1): number {
+function outermost(section: GrooveSection, level: number, sign: 1 | -1): number {
+  return firstBelow(section, level, level, sign);
+}
+
+/** Number of the sample furthest to one side that is as deep as `level`. */
+function indexOf({ depth }: GrooveSection, level: number, sign: 1 | -1): number {
+  return sign === 1 ? depth.findLastIndex((d) => d >= level) : depth.findIndex((d) => d >= level);
+}
+
+/** From the outermost place as deep as `from`, the first place further out at which the groove is no deeper than `level`, m. */
+function firstBelow({ y, depth }: GrooveSection, level: number, from: number, sign: 1 | -1): number {
+  let i = indexOf({ y, depth }, from, sign);
+  if (i < 0) return 0;
   const last = depth.length - 1;
-  for (let k = 0; k <= last; k++) {
-    const i = sign === 1 ? last - k : k;
-    if (depth[i]! < level) continue;
-    const outer = i + sign;
-    if (outer < 0 || outer > last) return y[i]!;
-    // Near its edge a groove rises as the 3/2 power: straight between samples in the 2/3 power.
-    const [inside, outside, wanted] = [depth[i]!, Math.max(0, depth[outer]!), level].map(
-      (d) => d ** (2 / 3),
-    ) as [number, number, number];
-    const part = inside === outside ? 0 : (inside - wanted) / (inside - outside);
-    return y[i]! + part * (y[outer]! - y[i]!);
-  }
-  return 0;
+  while (i + sign >= 0 && i + sign <= last && depth[i + sign]! >= level) i += sign;
+  const outer = i + sign;
+  if (outer < 0 || outer > last) return y[i]!;
+  // Near its edge a groove rises as the 3/2 power: straight between samples in the 2/3 power.
+  const [inside, outside, wanted] = [depth[i]!, Math.max(0, depth[outer]!), level].map(
+    (d) => d ** (2 / 3),
+  ) as [number, number, number];
+  const part = inside === outside ? 0 : (inside - wanted) / (inside - outside);
+  return y[i]! + part * (y[outer]! - y[i]!);
 }
 
 /** Depth at a place, straight between samples. */

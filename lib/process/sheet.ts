@@ -18,6 +18,8 @@ export interface CutSheet {
   /** Width of the cut in the near face and in the far face after all passes. */
   readonly entryKerf: number;
   readonly exitKerf: number;
+  /** Depth that rings of the spot cut into the near face beside the kerf. */
+  readonly besideDepth: number;
   /** Angle of the walls against the upright, rad: 0 for straight sides. */
   readonly taper: number;
 }
@@ -59,7 +61,7 @@ export function cutSheet(
   const whole = cutGroove(light, cut, portion(report, 0.5, 1));
   const clipped = (depth: Float64Array) => depth.map((d) => Math.min(d, thickness));
   const section = { y: whole.y, depth: clipped(whole.depth) };
-  const entryKerf = shapeOf(section)!.topWidth;
+  const { topWidth: entryKerf, besideDepth } = shapeOf(section)!;
   const exitKerf = widthAt(whole, thickness);
   return {
     passes,
@@ -69,6 +71,7 @@ export function cutSheet(
     depth: section.depth,
     entryKerf,
     exitKerf,
+    besideDepth,
     taper: Math.atan((entryKerf - exitKerf) / (2 * thickness)),
   };
 }

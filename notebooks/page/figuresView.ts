@@ -76,6 +76,7 @@ const panelGap = 24;
 export function renderFigures(context: PageContext, block: FiguresBlock, stops: (() => void)[]): HTMLElement {
   const { document } = context;
   const holder = element(document, 'div', { class: 'figure-panels' });
+  const note = element(document, 'p', { class: 'stand-in', hidden: true });
   const views: FigureView[] = [];
   const panelWidth = () => {
     const whole = Math.min(widestFigure, holder.clientWidth || window.innerWidth - 32);
@@ -107,8 +108,12 @@ export function renderFigures(context: PageContext, block: FiguresBlock, stops: 
     ...markAge(holder),
     changed: (outcomeOf) => {
       const read = readValues(block.from, outcomeOf);
-      if ('values' in read) show(block.view(read.values));
+      show('values' in read ? block.view(read.values) : []);
     },
+  });
+  watchProblem(context, Object.values(block.from), stops, (text) => {
+    setText(note, text ?? '');
+    note.hidden = text === undefined;
   });
   const observer = new ResizeObserver(() => {
     for (const view of views) setWidth(view);
@@ -118,5 +123,7 @@ export function renderFigures(context: PageContext, block: FiguresBlock, stops: 
     observer.disconnect();
     for (const view of views) view.close();
   });
-  return holder;
+  const whole = document.createElement('div');
+  whole.append(note, holder);
+  return whole;
 }

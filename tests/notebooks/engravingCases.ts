@@ -48,19 +48,19 @@ export const engravingCases: readonly Case[] = [
   },
   {
     says: 'engravedDepthSaid',
-    text: /^10 layers take the floor down by 234\sµm on the mean: 23\.2\sµm the first, and 23\.4\sµm the mean of all, so that all remove about as much\.$/,
+    text: /^After 10 layers the floor lies 234\sµm deep on the mean\. The first removes 23\.2\sµm, the mean of all is 23\.4\sµm: all remove about as much\.$/,
     truth: (value) => Math.abs(value('engraving.depth') - 234.1e-6) < 0.1e-6,
   },
   {
     says: 'engravedDepthSaid',
     design: { ...fine, 'threshold.incubationExponent': 0.85 },
-    text: /so that later layers remove more than the first\.$/,
+    text: /: later layers remove more\.$/,
     truth: (value) => perLayer(value).mean > perLayer(value).first,
   },
   {
     says: 'engravedDepthSaid',
     pins: layers(5e-6, 1e-6, 0.5e-6),
-    text: /^10 layers .* 1\sµm the first, and 0\.5\sµm the mean of all, so that later layers remove less than the first\.$/,
+    text: /^After 10 layers .* The first removes 1\sµm, the mean of all is 0\.5\sµm: later layers remove less\.$/,
     truth: (value) => perLayer(value).mean < perLayer(value).first,
   },
   {
@@ -78,12 +78,12 @@ export const engravingCases: readonly Case[] = [
   {
     says: 'floorPlaneSaid',
     pins: { 'engraving.depth': 1e-4, 'engraving.depthPerLayer': { first: 1e-5, mean: 1e-5 } },
-    text: /^The last layer leaves a floor 0\.\d+ times the Rayleigh length of the unshaped beam below the fresh surface; each layer is worked out with the spot of the plane it begins in\.$/,
+    text: /^The last layer leaves a floor 0\.\d+ times the Rayleigh length of a perfect unshaped beam \(M² = 1\) below the fresh surface; each layer is worked out with the spot of the plane it begins in\.$/,
     truth: (value) => value('engraving.depth') > 0.05 * value('focus.rayleighLength'),
   },
   {
     says: 'floorPlaneSaid',
-    text: /^The last layer leaves a floor 1\.8 times the Rayleigh length of the unshaped beam below the fresh surface; each layer is .* begins in\. The first takes 0\.\d+ Rayleigh lengths at once, .* nearer to this picture\.$/,
+    text: /^The last layer leaves a floor 1\.8 times the Rayleigh length of a perfect unshaped beam \(M² = 1\) below the fresh surface; each layer is .* begins in\. The first takes 0\.\d+ Rayleigh lengths at once, .* nearer to this picture\.$/,
     truth: (value) => Math.abs(value('engraving.depth') / value('focus.rayleighLength') - 1.8) < 0.05,
   },
   {
@@ -94,21 +94,44 @@ export const engravingCases: readonly Case[] = [
   },
   {
     says: 'plainEngravingSaid',
-    text: /^With the plate taken out, at the same peak fluence and scanned alike, it comes to 74\.6\sµm, less deep; its floor has a roughness of .* against .* with the plate\.$/,
+    text: /^With the plate taken out, at the same peak fluence and scanned alike, it comes to 74\.6\sµm, less deep\.$/,
     truth: (value) => value('unshaped.engraving.depth') < value('engraving.depth'),
   },
   {
     says: 'plainEngravingSaid',
     pins: { 'engraving.depth': 5e-6, 'unshaped.engraving.depth': 6e-6 },
     design: { 'ripples.unshapedRuns': 'energy' },
-    text: /at the same pulse energy and scanned alike, it comes to 6\sµm, deeper;/,
+    text: /at the same pulse energy and scanned alike, it comes to 6\sµm, deeper\.$/,
     truth: (value) => value('unshaped.engraving.depth') > value('engraving.depth'),
   },
   {
     says: 'plainEngravingSaid',
     pins: { 'engraving.depth': 5e-6, 'unshaped.engraving.depth': 5.05e-6 },
-    text: /it comes to 5\.05\sµm, as deep;/,
+    text: /it comes to 5\.05\sµm, as deep\.$/,
     truth: (value) => Math.abs(value('unshaped.engraving.depth') / value('engraving.depth') - 1) < 0.02,
+  },
+  {
+    says: 'plainFloorSaid',
+    pins: { 'engraving.roughness': 1e-7, 'unshaped.engraving.roughness': 2e-7 },
+    text: /^With the plate taken out and scanned alike the roughness is 200\snm against 100\snm with the plate\.$/,
+    truth: (value) => value('unshaped.engraving.roughness') > value('engraving.roughness'),
+  },
+  {
+    says: 'fumeKindSaid',
+    text: /^That of stainless steel holds chromium and nickel, .* work with extraction/,
+    truth: () => true,
+  },
+  {
+    says: 'fumeKindSaid',
+    design: { 'workpiece.material': 'copper' },
+    text: /^That of copper brings on metal fume fever/,
+    truth: () => true,
+  },
+  {
+    says: 'fumeKindSaid',
+    design: { 'workpiece.material': 'titanium' },
+    text: /^What it holds is what the material holds, /,
+    truth: () => true,
   },
   {
     says: 'floorSaid',
@@ -177,19 +200,19 @@ export const engravingCases: readonly Case[] = [
   },
   {
     says: 'engravingPlanSaid',
-    text: /^A mean depth of 20\sµm takes 0\.863 layers, in whole ones 1, which come to 23\.2\sµm and take .* for the field\. Set are more, 10\.$/,
+    text: /^A mean depth of 20\sµm is reached after 0\.863 layers\. One whole layer comes to 23\.2\sµm and takes .* for the field\. The layers that are set, 10, are more\.$/,
     truth: (value) => plan(value).layers === 1 && plan(value).depth >= 20e-6,
   },
   {
     says: 'engravingPlanSaid',
     design: fine,
-    text: /Set are fewer, 10\.$/,
+    text: /whole ones come to .* and take .* The layers that are set, 10, are fewer\.$/,
     truth: (value) => plan(value).layers > 10,
   },
   {
     says: 'engravingPlanSaid',
     design: { 'engraving.layers': 1 },
-    text: /So many are set\.$/,
+    text: /The plan is what is set: one whole layer\.$/,
     truth: (value) => plan(value).layers === 1,
   },
   {

@@ -105,7 +105,7 @@ export const grooveCases: readonly Case[] = [
   {
     says: 'besideSaid',
     pins: cut({}, { besideDepth: 2e-6 }),
-    text: /^Faint rings around the spot cut 2\sµm beside it\. That is 10\s% of its depth/,
+    text: /^Rings around the spot cut up to 2\sµm beside it\. That is 10\s% of its depth/,
     truth: (value) => value('groove.besideDepth') > 0.02 * value('groove.depth'),
   },
   {
@@ -113,6 +113,17 @@ export const grooveCases: readonly Case[] = [
     pins: cut({}),
     text: /is below 2\s% of its depth\.$/,
     truth: (value) => value('groove.besideDepth') < 0.02 * value('groove.depth'),
+  },
+  {
+    says: 'farAboveSaid',
+    text: /^$/,
+    truth: (value) => value('spot.peakFluence') < 50 * value('threshold.fluence'),
+  },
+  {
+    says: 'farAboveSaid',
+    design: { 'laser.pulseEnergy': 100e-6 },
+    text: /^The peak fluence is 177 times the threshold of one pulse\./,
+    truth: (value) => value('spot.peakFluence') > 50 * value('threshold.fluence'),
   },
   {
     says: 'countingSaid',

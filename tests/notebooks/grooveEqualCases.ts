@@ -91,7 +91,13 @@ export const grooveEqualCases: readonly Case[] = [
   {
     says: 'vSaid',
     pins: { ...equal(row(60, 1.8), row(60, 1.9)), ...shallow(row(20, 1.5), row(20, 1.7)) },
-    text: /^The deeper the groove, the more its walls decide/,
+    text: /^After today’s passes the beams differ less than after one: the deeper a groove, /,
+    truth: yes,
+  },
+  {
+    says: 'vSaid',
+    pins: { ...equal(row(60, 2), row(60, 2.1)), ...shallow(row(20, 1.5), row(20, 1.7)) },
+    text: /^The deeper the groove, the more its walls decide .*: both have become pointed/,
     truth: yes,
   },
   {
