@@ -3,9 +3,9 @@ import type { Case } from './sentenceCases.ts';
 
 const radians = (degrees: number) => (degrees * Math.PI) / 180;
 /** A tenth of the energy and pulses 5 µm apart: layers of a micrometre and less. */
-const fine: Values = { 'laser.pulseEnergy': 2e-6, 'scan.speed': 0.25 };
+export const fine: Values = { 'laser.pulseEnergy': 2e-6, 'scan.speed': 0.25 };
 /** Too little for any pulse. */
-const none: Values = { 'laser.pulseEnergy': 0.1e-6 };
+export const none: Values = { 'laser.pulseEnergy': 0.1e-6 };
 const layers = (depth: number, first: number, mean: number): Values => ({
   'engraving.depth': depth,
   'engraving.depthPerLayer': { first, mean },
@@ -19,8 +19,6 @@ const turned = (roughness: readonly number[]): Values => ({
 });
 const perLayer = (value: (id: string) => number) =>
   value('engraving.depthPerLayer') as unknown as { first: number; mean: number };
-const plan = (value: (id: string) => number) =>
-  value('engraving.plan') as unknown as { needed: number; layers: number; depth: number };
 const roughnesses = (value: (id: string) => number) =>
   (value('engraving.turns') as unknown as { roughness: Float64Array }).roughness;
 const floor = (depth: number, roughness: number, slope: number): Values => ({
@@ -117,23 +115,6 @@ export const engravingCases: readonly Case[] = [
     truth: (value) => value('unshaped.engraving.roughness') > value('engraving.roughness'),
   },
   {
-    says: 'fumeKindSaid',
-    text: /^That of stainless steel holds chromium and nickel, .* work with extraction/,
-    truth: () => true,
-  },
-  {
-    says: 'fumeKindSaid',
-    design: { 'workpiece.material': 'copper' },
-    text: /^That of copper brings on metal fume fever/,
-    truth: () => true,
-  },
-  {
-    says: 'fumeKindSaid',
-    design: { 'workpiece.material': 'titanium' },
-    text: /^What it holds is what the material holds, /,
-    truth: () => true,
-  },
-  {
     says: 'floorSaid',
     pins: floor(10e-6, 50e-9, 0.1),
     text: /^Its roughness from overlap is 50\snm \(Sq, root mean square\), 0\.5\s% of the depth, and 200\snm lie between highest and lowest point, a contrast of 1\s%: an even floor, as far as overlap goes\.$/,
@@ -197,61 +178,5 @@ export const engravingCases: readonly Case[] = [
     says: 'turnsSaid',
     text: /^Of these a turn of 67\s?° leaves the least roughness, 970\snm, against 2\.75\sµm with the 0\s?° that is set\.$/,
     truth: (value) => roughnesses(value)[3] === Math.min(...roughnesses(value)),
-  },
-  {
-    says: 'engravingPlanSaid',
-    text: /^A mean depth of 20\sµm is reached after 0\.863 layers\. One whole layer comes to 23\.2\sµm and takes .* for the field\. The layers that are set, 10, are more\.$/,
-    truth: (value) => plan(value).layers === 1 && plan(value).depth >= 20e-6,
-  },
-  {
-    says: 'engravingPlanSaid',
-    design: fine,
-    text: /whole ones come to .* and take .* The layers that are set, 10, are fewer\.$/,
-    truth: (value) => plan(value).layers > 10,
-  },
-  {
-    says: 'engravingPlanSaid',
-    design: { 'engraving.layers': 1 },
-    text: /The plan is what is set: one whole layer\.$/,
-    truth: (value) => plan(value).layers === 1,
-  },
-  {
-    says: 'engravingBestSaid',
-    text: /^At its own best the beam without the plate would run at 0\.906\sµJ, a peak of 0\.991\sJ\/cm², with lines 4\.28\sµm apart; its first layer then removes 3\.8\d?\sµm³\/µJ against 1\.74\sµm³\/µJ with the plate as it is set: per energy the plate removes less\.$/,
-    truth: (value) =>
-      value('engraving.volumePerEnergy') < value('unshaped.engraving.bestVolumePerEnergy') &&
-      Math.abs(value('engraving.volumePerEnergy') / value('removal.volumePerEnergy') - 1) < 1e-3,
-  },
-  {
-    says: 'engravingBestSaid',
-    pins: { 'engraving.volumePerEnergy': 4e-12, 'unshaped.engraving.bestVolumePerEnergy': 3e-12 },
-    text: /removes 3\sµm³\/µJ against 4\sµm³\/µJ with the plate as it is set: per energy the plate removes more\.$/,
-    truth: (value) => value('engraving.volumePerEnergy') > value('unshaped.engraving.bestVolumePerEnergy'),
-  },
-  {
-    says: 'engravingBestSaid',
-    pins: { 'engraving.volumePerEnergy': 3e-12, 'unshaped.engraving.bestVolumePerEnergy': 3e-12 },
-    text: /: per energy as much\.$/,
-    truth: (value) => value('engraving.volumePerEnergy') === value('unshaped.engraving.bestVolumePerEnergy'),
-  },
-  {
-    says: 'engravingBestSaid',
-    design: none,
-    text: /against 0\sµm³\/µJ with the plate as it is set, which is nothing\.$/,
-    truth: (value) => value('engraving.volumePerEnergy') === 0,
-  },
-  {
-    says: 'fumeSaid',
-    text: /^All that is removed, [\d.]+\sg\/h by the plan for the depth wanted, goes into the air/,
-    truth: (value) =>
-      Math.abs(
-        value('engraving.planMassRate') / value('engraving.planVolumeRate') / value('heat.density') - 1,
-      ) < 1e-12,
-  },
-  {
-    says: 'fumeSaid',
-    design: none,
-    text: /^All that is removed goes into the air and onto surfaces/,
-    truth: (value) => Number.isNaN(value('engraving.planMassRate')),
   },
 ];

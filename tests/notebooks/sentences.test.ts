@@ -47,6 +47,7 @@ import { couponCases } from './couponCases.ts';
 import { depthCases } from './depthCases.ts';
 import { outcomesOf, read } from './designOutcomes.ts';
 import { engravingCases } from './engravingCases.ts';
+import { engravingPlanCases } from './engravingPlanCases.ts';
 import { familyRuleCases } from './familyRuleCases.ts';
 import { fitCases } from './fitCases.ts';
 import { grooveCases } from './grooveCases.ts';
@@ -167,6 +168,7 @@ const allCases = [
   ...scaleUpLoadCases,
   ...uniformityCases,
   ...engravingCases,
+  ...engravingPlanCases,
 ];
 const reached = new Map<Name, Set<string>>();
 
