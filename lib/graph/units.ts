@@ -109,7 +109,7 @@ function scaleOf(unit: string): UnitScale {
 /**
  * A value in `siUnit` as text in `displayUnit`: "131.2 µm", "0.07 J/cm²", "−5 %", "3.2 × 10⁻⁷ m". Rounded to
  * `digits` significant digits first, trailing zeros dropped, minus sign U+2212, U+202F before the unit (none before
- * °). `auto:m` (m, s, J, W, Hz) picks the SI prefix for 1 ≤ |x| < 1000. Infinity is shown as ∞; NaN throws
+ * °). `auto:m` (m, s, J, W, Hz) picks the SI prefix for 1 ≤ |x| < 1000, minutes or hours for times from 1000 s on. Infinity is shown as ∞; NaN throws
  * `impossible`, as do units that do not fit. `auto:m^2` and `auto:m^3` do the same with 1e6 and 1e9 between prefixes.
  */
 export function formatQuantity(value: number, siUnit: string, displayUnit: string, digits = 4): string {
@@ -152,10 +152,15 @@ export function formatNumber(value: number, digits = 4): string {
   return `${sign}${mantissa} × 10${superscript(Number(power))}`;
 }
 
+/** Seconds from which minutes, and from two hours on hours, are told instead. */
+const longTime = 1000;
+
 /** The base unit with the prefix that leaves 1 ≤ |x| < 1000 after rounding, squared or cubed for `m^2` and `m^3`. */
 function prefixedUnit(value: number, siUnit: string, base: string, digits: number): string {
   const size = Math.abs(Number(toUnit(value, siUnit, base).toPrecision(digits)));
   if (size === 0 || !Number.isFinite(size)) return base;
+  // Nobody reads kiloseconds off a clock.
+  if (base === 's' && size >= longTime) return size < 2 * 3600 ? 'min' : 'h';
   const exponent = Number(/\^(\d)$/.exec(base)?.[1] ?? 1);
   const [, prefix] = prefixes.find(([power]) => size >= Number(`1e${power * exponent}`)) ?? prefixes.at(-1)!;
   return prefix + base;
