@@ -95,7 +95,7 @@ export const ceilingsFigure = figure({
         title: 'What each limit by itself would leave',
         label: 'area per hour with everything else without limit',
         across: 'limits, the lowest first',
-        summary: `By itself, everything else without limit, would leave: ${listed(told)}. All together ${areaText(field.rate)} are reached; wanted are ${areaText(target)}.`,
+        summary: `Each by itself, with everything else without limit, would leave: ${listed(told)}. All together ${areaText(field.rate)} are reached; wanted are ${areaText(target)}.`,
       },
     );
   },
@@ -133,7 +133,7 @@ export const spotsFigure = figure({
         : `the height of the field has room for ${most.height}`;
     const best = tried.met
       ? `From ${tried.spots} on the ${areaText(target)} wanted are met.`
-      : `The ${areaText(target)} wanted are met with none of them; ${tried.spots} bring most, ${areaText(tried.rate)}.`;
+      : `The ${areaText(target)} wanted are met with none of them; ${tried.spots === 1 ? 'one spot brings' : `${tried.spots} bring`} most, ${areaText(tried.rate)}.`;
     return {
       title: 'Area per hour against the number of spots',
       x: { label: 'spots side by side', unit: '1', domain: [0, end] },

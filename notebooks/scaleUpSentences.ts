@@ -48,11 +48,11 @@ export const scaledSaid = says(
     area: areaPerHour,
     metre: timePerSquareMetre,
   },
-  ({ spots, move }) => {
+  ({ spots, move, scans: count }) => {
     const lines =
       spots === 1
         ? phrase`With one spot the larger machine goes along each of ${lineNumber} lines`
-        : phrase`${wholeSpots} spots side by side write as many lines at a time, so that the larger machine goes along ${scans} lines instead of ${lineNumber}`;
+        : phrase`${wholeSpots} spots side by side write as many lines at a time, so that the larger machine scans ${count === 1 ? 'once' : phrase`${scans} times`} instead of ${lineNumber}`;
     const next =
       move === 0 ? ', and the next follows at once' : phrase`, and the move to the next ${moveTime}`;
     return phrase`${lines}, at ${scaledSpeed} and ${scaledRepetitionRate} with ${scaledPower} of the laser. A field takes ${scaledFieldTime}${next}. That is ${areaPerHour}: a square metre in ${timePerSquareMetre}.`;
@@ -72,7 +72,7 @@ export const scaledTodaySaid = says(
           : 'The larger machine is no faster.';
     const tooWarm =
       steps[1]!.limit === 'heat' && steps[1]!.rate < today * (1 - alike)
-        ? ' Today’s field passes the temperature rise that is allowed; the larger machine is held to it.'
+        ? ' Today’s field goes beyond the temperature rise that is allowed; the larger machine is held to it.'
         : '';
     return phrase`As the field is set today, one spot brings ${todayAreaPerHour}, ${todayTimePerSquareMetre} for a square metre. ${verdict}${tooWarm}`;
   },
@@ -110,7 +110,7 @@ export const targetSaid = says(
       return phrase`${start} No limit by itself stands below it: writing, turning and moving together take too long. Lowest is ${scaleLimitWords[ceilings[0]!.kind]}, which by itself would leave ${areaText(ceilings[0]!.rate)}.`;
     const each = short.map(
       ({ kind, factor: times }) =>
-        `${scaleLimitWords[kind]}, which misses a factor of ${formatNumber(times, 3)}`,
+        `${scaleLimitWords[kind]}, which is too low by a factor of ${formatNumber(times, 3)}`,
     );
     const words = short.length === 1 ? 'one limit falls' : `${short.length} limits fall`;
     return phrase`${start} Even with everything else without limit, ${words} short of it: ${each.join('; ')}.`;

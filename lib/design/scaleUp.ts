@@ -2,6 +2,7 @@ import { constant, derived } from '../graph/define.ts';
 import { formatQuantity, formatReadable } from '../graph/units.ts';
 import { lineCount } from '../process/hatch.ts';
 import { type ScaledField, type ScaleLimit, scaledField } from '../process/scaleUp.ts';
+import { scansOf } from '../process/spotScans.ts';
 import { hatch } from './hatch.ts';
 import { spotDistance } from './scaleUpInputs.ts';
 import { mostSpots, shotEnergy, wholeSpots, work } from './scaleUpWork.ts';
@@ -161,7 +162,7 @@ export const scaledFieldTime = partOf('fieldTime', {
   display: 'auto:s',
   about:
     'Time for all scans of all passes of one field, turning round and delays counted, the move to the next not.',
-  formula: 'n_\\text{pass}\\lceil n_\\text{lines}/N\\rceil\\,t_\\text{line}',
+  formula: 'n_\\text{pass}n_\\text{scan}\\,t_\\text{line}',
 });
 
 export const energyPerSquareMetre = partOf('energyPerArea', {
@@ -179,9 +180,11 @@ export const scans = derived({
   name: 'lines that are scanned in the first pass',
   symbol: 'n_\\text{scan}',
   unit: '1',
-  about: 'Times that the scanner goes along a line in the first pass, each time with all spots.',
-  from: { hatch, spots: wholeSpots },
-  compute: ({ hatch, spots }) => Math.ceil(lineCount(hatch, 0) / spots),
-  formula: '\\lceil n_\\text{lines}/N\\rceil',
+  about:
+    'Times that the scanner goes along a line in the first pass, each time with all spots: groups of N k lines take k scans each, k lines from spot to spot, and what is left of the field up to k more, in which some spots write beside it.',
+  from: { hatch, spots: wholeSpots, distance: spotDistance },
+  compute: ({ hatch, ...row }) => scansOf(hatch, row)(lineCount(hatch, 0)),
+  formula:
+    'k\\left\\lfloor\\frac{n_\\text{lines}}{Nk}\\right\\rfloor+\\min(k,\\ n_\\text{lines}\\bmod Nk),\\quad k=\\operatorname{round}(s/\\Delta y)',
   source: 'definition',
 });

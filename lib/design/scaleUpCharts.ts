@@ -1,6 +1,7 @@
 import { derived } from '../graph/define.ts';
 import { scaledField, turningSpeed } from '../process/scaleUp.ts';
-import { usefulSpots, withSpots } from '../process/scaleUpLimits.ts';
+import { withSpots } from '../process/scaleUpLimits.ts';
+import { usefulSpots } from '../process/spotScans.ts';
 import { mostSpots, wholeSpots, work } from './scaleUpWork.ts';
 
 /** Numbers of spots that are drawn; of more, as many are picked at equal factors. */
@@ -24,7 +25,7 @@ export const rateBySpots = derived({
   from: { work, most: mostSpots, spots: wholeSpots },
   compute: ({ work, most, spots }) => {
     const end = Math.max(most.all, Math.min(spots, most.energy));
-    const counts = thinned(usefulSpots(work.recipe.hatch, end));
+    const counts = thinned(usefulSpots(work.recipe.hatch, work.machine.distance, end));
     const turning = turningSpeed(work);
     return {
       spots: Float64Array.from(counts),

@@ -19,7 +19,7 @@ export const ceilings = derived({
   compute: ({ work, shot: _shot }) => ceilingsOf(work),
   shownAs: (all) => all.map(({ kind, rate }) => `${kind} ${perHour(rate)}`).join(', '),
   formula:
-    '\\frac{\\eta_\\text{s}P_\\text{L}p\\Delta y}{n_\\text{b}E\\,n_\\text{pass}},\\ \\frac{N p\\Delta y f_\\text{L}}{n_\\text{pass}},\\ \\frac{N\\Delta y v_\\text{L}}{n_\\text{pass}},\\ \\dot A(a_\\text{L}),\\ \\frac{(F-o)(G-o)}{t_\\text{move}}',
+    '\\frac{G v_i}{n_\\text{pass}n_\\text{scan}},\\ \\dot A(a_\\text{L}),\\ \\frac{(F-o)(G-o)}{t_\\text{move}}',
   source: 'definition',
 });
 

@@ -133,7 +133,7 @@ export const branchCounts: Readonly<Record<string, number>> = {
   spotSizeSaid: 3,
   practiceSaid: 4,
   heldSaid: 3,
-  scaledSaid: 3,
+  scaledSaid: 4,
   scaledTodaySaid: 4,
   scaledPracticeSaid: 3,
   scaleLimitSaid: 6,

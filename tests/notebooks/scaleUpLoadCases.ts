@@ -39,20 +39,20 @@ export const scaleUpLoadCases: readonly Case[] = [
     says: 'distanceSaid',
     // 1667 lines are three groups of 4 · 139 less one.
     design: apart(139 * 6e-6),
-    text: /^The distance of the spots must be a whole number of lines\.$/,
+    text: /^So that their lines fall between one another, the spots must stand a whole number of lines apart\.$/,
     truth: (value) => Math.abs(value('scaleUp.spotDistance') / value('scan.lineSpacing') - 139) < 1e-9,
   },
   {
     says: 'distanceSaid',
-    text: /At 200\sµm the lines of one spot do not fall between those of the next, 6\sµm from each: 198\sµm or 204\sµm would do\./,
+    text: /At 200\sµm they do not, with lines 6\sµm apart: 198\sµm or 204\sµm would do\./,
     truth: (value) => value('scaleUp.spotDistance') > value('scan.spotDiameter'),
   },
   {
     // Twelve groups of 4 · 33 lines, and 83 lines more: 12 · 33 + 33 scans.
     says: 'distanceSaid',
     design: apart(198e-6),
-    text: /lines\. At that distance the last lines of the field do not fill all spots, and a pass takes 429 scans instead of the 417 counted here/,
-    truth: (value) => value('scaleUp.scans') === 417,
+    text: /apart\. At that distance the last lines .* the first pass takes 429 scans, where 417 would do if the height of the field were a whole number of times 792\sµm\.$/,
+    truth: (value) => value('scaleUp.scans') === 429,
   },
   {
     says: 'distanceSaid',
