@@ -74,6 +74,8 @@ export interface DataColumn {
   readonly name: string;
   readonly unit: string;
   readonly values: Float64Array;
+  /** What the numbers stand for, as many: written in their place. */
+  readonly words?: readonly string[];
 }
 
 /** A chart as plain data: a page, a paper and a command can draw it. */

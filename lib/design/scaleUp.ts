@@ -1,11 +1,17 @@
 import { constant, derived } from '../graph/define.ts';
 import { formatQuantity, formatReadable } from '../graph/units.ts';
 import { lineCount } from '../process/hatch.ts';
-import { type ScaledField, type ScaleLimit, scaledField } from '../process/scaleUp.ts';
+import { netArea, type ScaledField, type ScaleLimit, scaledField } from '../process/scaleUp.ts';
 import { scansOf } from '../process/spotScans.ts';
+import { fieldWidth } from './depthInUse.ts';
 import { hatch } from './hatch.ts';
-import { spotDistance } from './scaleUpInputs.ts';
+import { fieldOverlap, moveTime, spotDistance } from './scaleUpInputs.ts';
 import { mostSpots, shotEnergy, wholeSpots, work } from './scaleUpWork.ts';
+import { fieldHeight } from './scannerInputs.ts';
+
+/** What limits, in a few words. */
+export const limitInWords = (kind: ScaleLimit): string =>
+  kind === 'stitching' ? 'moves between fields' : kind;
 
 export const scaled = derived({
   id: 'scaleUp.field',
@@ -27,7 +33,8 @@ export const scaled = derived({
   from: { work, shot: shotEnergy },
   // The energy of a pulse is a bound of its own: with more spots than it serves nothing is written.
   compute: ({ work, shot: _shot }): ScaledField => scaledField(work),
-  shownAs: ({ rate, limit }) => `${formatQuantity(rate, 'm^2/s', 'm^2/h', 3)}, limited by ${limit}`,
+  shownAs: ({ rate, limit }) =>
+    `${formatQuantity(rate, 'm^2/s', 'm^2/h', 3)}, limited by ${limitInWords(limit)}`,
   formula: '\\max_v \\dot A(v)',
   source: 'definition',
 });
@@ -54,6 +61,17 @@ function partOf(
   });
 }
 
+export const scaledFieldTime = partOf('fieldTime', {
+  id: 'scaleUp.fieldTime',
+  name: 'time for one field on the larger machine',
+  symbol: 't_\\text{field,L}',
+  unit: 's',
+  display: 'auto:s',
+  about:
+    'Time for all scans of all passes of one field, turning round and delays counted, the move to the next not.',
+  formula: 'n_\\text{pass}n_\\text{scan}\\,t_\\text{line}',
+});
+
 export const areaPerHour = derived({
   id: 'scaleUp.areaPerHour',
   name: 'area per hour on the larger machine',
@@ -63,9 +81,19 @@ export const areaPerHour = derived({
   digits: 3,
   about:
     'Area that the larger machine finishes per hour with all spots, moves between fields and overlap counted.',
-  from: { field: scaled, spots: wholeSpots, most: mostSpots, distance: spotDistance },
-  compute: ({ field }) => field.rate,
-  enteredFor: () => ({ keys: ['field'] }),
+  from: {
+    width: fieldWidth,
+    height: fieldHeight,
+    overlap: fieldOverlap,
+    time: scaledFieldTime,
+    move: moveTime,
+    spots: wholeSpots,
+    most: mostSpots,
+    distance: spotDistance,
+  },
+  compute: ({ width, height, overlap, time, move }) =>
+    netArea({ width, height }, { overlap, moveTime: move }) / (time + move),
+  enteredFor: () => ({ keys: ['width', 'height', 'overlap', 'time', 'move'] }),
   valid: ({ spots, most, distance }) =>
     spots <= most.height
       ? undefined
@@ -104,10 +132,10 @@ export const scaleLimit = derived({
   symbol: '\\text{limit}_\\text{L}',
   unit: 'none',
   about:
-    'What is met first as the speed rises with pulses and lines on their places; stitching where moves take longer than fields.',
+    'What is met first as the speed rises with pulses and lines on their places; moves between fields where they take longer than the fields.',
   from: { field: scaled },
   compute: ({ field }): ScaleLimit => field.limit,
-  shownAs: (kind) => kind,
+  shownAs: (kind) => limitInWords(kind),
   formula: '\\arg\\min_i v_i',
   source: 'definition',
 });
@@ -120,7 +148,7 @@ export const nextScaleLimit = derived({
   about: 'What would be met first if that limit were gone.',
   from: { field: scaled },
   compute: ({ field }): ScaleLimit => field.next,
-  shownAs: (kind) => kind,
+  shownAs: (kind) => limitInWords(kind),
   formula: '\\text{2. of}\\ \\{v_i\\}',
   source: 'definition',
 });
@@ -152,17 +180,6 @@ export const scaledPower = partOf('power', {
   display: 'auto:W',
   about: 'Average power of the laser while it writes: all spots, bursts and the losses of the splitter.',
   formula: 'n_\\text{b}E_\\text{shot}f_\\text{used}',
-});
-
-export const scaledFieldTime = partOf('fieldTime', {
-  id: 'scaleUp.fieldTime',
-  name: 'time for one field on the larger machine',
-  symbol: 't_\\text{field,L}',
-  unit: 's',
-  display: 'auto:s',
-  about:
-    'Time for all scans of all passes of one field, turning round and delays counted, the move to the next not.',
-  formula: 'n_\\text{pass}n_\\text{scan}\\,t_\\text{line}',
 });
 
 export const energyPerSquareMetre = partOf('energyPerArea', {

@@ -42,7 +42,7 @@ const limitText: Readonly<Record<string, RegExp>> = {
 export const scaleUpCases: readonly Case[] = [
   {
     says: 'heldSaid',
-    text: /pulses of 20\sµJ every 0\.25\sµm, lines 6\sµm apart\. Every place/,
+    text: /^The recipe is held: pulses of 20\sµJ every 0\.25\sµm, lines 6\sµm apart\. Every place inside a field gets/,
     truth: (value) => value('scan.passes') === 1,
   },
   {
@@ -50,6 +50,12 @@ export const scaleUpCases: readonly Case[] = [
     design: { 'scan.passes': 4 },
     text: /lines 6\sµm apart, 4 passes\./,
     truth: (value) => value('scan.passes') === 4,
+  },
+  {
+    says: 'heldSaid',
+    design: { 'scan.passes': 2, 'scan.hatchAngle': Math.PI / 2, 'scan.interlacing': 3 },
+    text: /2 passes, turned by 90° from pass to pass, every third line first and those between after it\./,
+    truth: (value) => value('scan.passes') === 2,
   },
   {
     says: 'heldSaid',
@@ -61,7 +67,7 @@ export const scaleUpCases: readonly Case[] = [
     // 100 W are 1 MHz for 4 × 20 µJ/0.8, and 0.25 m/s; 12 groups of 4 · 33 lines and 83 more are 429 scans of 40.01 ms.
     says: 'scaledSaid',
     pins: cold,
-    text: /^4 spots side by side .* scans 429 times instead of 1667, at 0\.25\sm\/s and 1000\skHz with 100\sW of the laser\. A field takes 17\.2\ss, and the move to the next 0\.3\ss\. That is 0\.0205\sm²\/h: a square metre in 48\.7\sh\.$/,
+    text: /^4 spots side by side.* scans 429 times instead of 1667, at 0\.25\sm\/s and 1000\skHz with 100\sW of the laser\. A field takes 17\.2\ss, and the move to the next 0\.3\ss\. That is 0\.0205\sm²\/h: a square metre in 48\.7\sh\.$/,
     truth: (value) => Math.abs(value('scaleUp.fieldTime') - 429 * (0.04 + 1e-5)) < 1e-9,
   },
   {
@@ -197,19 +203,34 @@ export const scaleUpCases: readonly Case[] = [
   {
     says: 'stepsSaid',
     pins: stepPins(1, 2, 2, 10, 10.1, 40),
-    text: /^Most comes from its repetition rate: a factor of 5\. Nothing or next to nothing comes from the power of the larger laser and the larger scanner\.$/,
+    text: /^With nothing bought, today’s machine at its fastest brings a factor of 2\. Of what is bought, most comes from its repetition rate: a factor of 5\. Nothing or next to nothing comes from the power of the larger laser and the larger scanner\.$/,
     truth: () => true,
   },
   {
     says: 'stepsSaid',
     pins: stepPins(1, 1, 1, 1, 1, 1),
-    text: /^No step brings anything\.$/,
+    text: /^Nothing that is bought brings anything\.$/,
     truth: () => true,
   },
   {
     says: 'stepsSaid',
     pins: stepPins(1, 0.5, 1, 2, 4, 3),
-    text: /^Most comes from .*: a factor of 2\. It becomes slower with today’s machine at its fastest \(0\.5\) and all spots \(0\.75\)\.$/,
+    text: /^Held to its limits, today’s machine has 0\.5 of the rate that is set\. Of what is bought, most comes from .*: a factor of 2\. It becomes slower with all spots \(0\.75\)\.$/,
+    truth: () => true,
+  },
+  {
+    says: 'stepsSaid',
+    pins: {
+      'scaleUp.steps': [
+        step('today', 1, 'settings'),
+        step('fastest', 0.6, 'heat'),
+        step('power', 0.6, 'heat'),
+        step('repetition rate', 0.6, 'heat'),
+        step('scanner', 0.6, 'heat'),
+        step('spots', 2.4, 'heat'),
+      ],
+    },
+    text: /^Held to the temperature rise that is allowed, today’s machine has 0\.6 of the rate that is set\. Of what is bought, most comes from all spots: a factor of 4\./,
     truth: () => true,
   },
 ];
