@@ -15,6 +15,7 @@ import { wholeSpots } from '../lib/design/scaleUpWork.ts';
 import { lineSpacing } from '../lib/design/scanInputs.ts';
 import { hottestRateIfThere } from '../lib/design/scanLimits.ts';
 import { formatReadable } from '../lib/graph/units.ts';
+import { strideOf } from '../lib/process/spotScans.ts';
 import { phrase, says } from './prose.ts';
 import { lengthText, percentText } from './shortTexts.ts';
 
@@ -40,10 +41,11 @@ export const distanceSaid = says(
       distance < diameter
         ? phrase` Spots of ${spotDiameter} overlap at that distance, and light of neighbours interferes: set them further apart.`
         : '';
+    const stride = strideOf({ distance }, spacing);
     const fewest = Math.ceil(count / spots);
     const more =
       scans > fewest
-        ? ` At that distance the last lines of the field do not fill all spots, some of which then write beside it: the first pass takes ${scans} scans, where ${fewest} would do if the height of the field were a whole number of times ${lengthText(spots * Math.max(1, Math.round(distance / spacing)) * spacing, 4)}.`
+        ? ` Counted as ${stride} ${stride === 1 ? 'line' : 'lines'}, the distance leaves too few lines at the end of the field for all spots, some of which then write beside it: the first pass takes ${scans} scans, where ${fewest} would do if the height of the field were a whole number of times ${lengthText(spots * stride * spacing, 4)}.`
         : '';
     return phrase`So that their lines fall between one another, the spots must stand a whole number of lines apart.${fit}${more}${close}`;
   },

@@ -50,7 +50,7 @@ export const splitterSaid = says(
     if (spots === 1) return '';
     const rest =
       efficiency < 1
-        ? phrase` Of the energy ${splitterEfficiency} goes into the wanted spots; the other ${percentText(1 - efficiency)} goes straight on, into the zeroth order, and into spots further out, which can leave marks of their own: block them, or look for them.`
+        ? phrase` ${splitterEfficiency} of the energy goes into the wanted spots; the other ${percentText(1 - efficiency)} goes straight on, into the zeroth order, and into spots further out, which can leave marks of their own: block them, or look for them.`
         : '';
     const part = percentText(smear / diameter, 2);
     const drawn =

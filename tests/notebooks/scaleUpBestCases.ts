@@ -123,7 +123,7 @@ export const scaleUpBestCases: readonly Case[] = [
   {
     // 300 µm · 0.4413 · 1.03 µm/(2.998e8 m/s · 250 fs) = 1.82 µm.
     says: 'splitterSaid',
-    text: /energy 80\s% goes into the wanted spots; the other 20\s% goes .*, and a pulse of 250\sfs has many: the outermost spot, 300\sµm from the middle of the row, is drawn out by 1\.8\sµm or more, 5\.8\s% of its diameter\.$/,
+    text: /80\s% of the energy goes into the wanted spots; the other 20\s% goes .*, and a pulse of 250\sfs has many: the outermost spot, 300\sµm from the middle of the row, is drawn out by 1\.8\sµm or more, 5\.8\s% of its diameter\.$/,
     truth: (value) => Math.abs(value('scaleUp.splitterSmear') - 1.819e-6) < 1e-9,
   },
   {

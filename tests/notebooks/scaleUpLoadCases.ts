@@ -29,7 +29,7 @@ export const scaleUpLoadCases: readonly Case[] = [
     // Twelve groups of 4 · 33 lines, and 83 lines more: 12 · 33 + 33 scans.
     says: 'distanceSaid',
     design: apart(198e-6),
-    text: /apart\. At that distance the last lines .* the first pass takes 429 scans, where 417 would do if the height of the field were a whole number of times 792\sµm\.$/,
+    text: /apart\. Counted as 33 lines, the distance leaves too few lines .* the first pass takes 429 scans, where 417 would do if the height of the field were a whole number of times 792\sµm\.$/,
     truth: (value) => value('scaleUp.scans') === 429,
   },
   {
