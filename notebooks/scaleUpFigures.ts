@@ -36,7 +36,7 @@ function drawStems(
 ): FigureSpec {
   const rates = stems.map(({ rate }) => perHour * rate);
   const shown = [...rates, perHour * target];
-  const domain = [0.5 * Math.min(...shown), 4 * Math.max(...shown)] as const;
+  const domain = [0.5 * Math.min(...shown), 20 * Math.max(...shown)] as const;
   // From the left edge to the rate, and a gap before the next.
   const x = Float64Array.from(rates.flatMap((rate) => [domain[0], rate, Number.NaN]));
   const y = Float64Array.from(rates.flatMap((_, i) => [i + 1, i + 1, Number.NaN]));
@@ -53,6 +53,7 @@ function drawStems(
           y: i + 1,
           label,
           role: i === today ? 'today' : 'reference',
+          above: true,
         }),
       ),
       { kind: 'vertical', x: perHour * target, label: 'wanted', role: 'reference' },

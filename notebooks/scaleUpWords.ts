@@ -22,7 +22,7 @@ export const limitLabels: Readonly<Record<ScaleLimit, string>> = {
   'scanner speed': 'scanner speed',
   acceleration: 'acceleration',
   heat: 'heat',
-  stitching: 'moves between fields',
+  stitching: 'moves',
 };
 
 /** What would help where that binds. */

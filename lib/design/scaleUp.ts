@@ -10,8 +10,7 @@ import { mostSpots, shotEnergy, wholeSpots, work } from './scaleUpWork.ts';
 import { fieldHeight } from './scannerInputs.ts';
 
 /** What limits, in a few words. */
-export const limitInWords = (kind: ScaleLimit): string =>
-  kind === 'stitching' ? 'moves between fields' : kind;
+export const limitInWords = (kind: ScaleLimit): string => (kind === 'stitching' ? 'moves' : kind);
 
 export const scaled = derived({
   id: 'scaleUp.field',

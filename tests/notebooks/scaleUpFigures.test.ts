@@ -51,7 +51,7 @@ describe('files of the charts of scaling up', () => {
       'power',
       'repetition rate',
       'acceleration',
-      'moves between fields',
+      'moves',
       'scanner speed',
     ]);
   });
