@@ -38,6 +38,8 @@ export interface MarkSpec {
   readonly label: string;
   /** `today` is the design as it stands: drawn in the accent. */
   readonly role: 'today' | 'reference';
+  /** Label of a point beside it or above it, never below: where one row below would take it for its own. */
+  readonly above?: boolean;
 }
 
 /** Values over a grid, row by row from the lower edge of the chart; drawn as a picture in one hue, from the paper's colour (low) to deep ink. */
@@ -74,6 +76,8 @@ export interface DataColumn {
   readonly name: string;
   readonly unit: string;
   readonly values: Float64Array;
+  /** What the numbers stand for, as many: written in their place. */
+  readonly words?: readonly string[];
 }
 
 /** A chart as plain data: a page, a paper and a command can draw it. */

@@ -1,4 +1,5 @@
 import { thermalShift } from '../lib/design/depthInUse.ts';
+import { focalLength } from '../lib/design/lens.ts';
 import { usedPulseEnergy } from '../lib/design/losses.ts';
 import { spotDiameter } from '../lib/design/pulsesOnPlace.ts';
 import {
@@ -19,18 +20,16 @@ import {
   scaledBIntegral,
   spotsOfPlate,
 } from '../lib/design/scaleUpPlate.ts';
+import { splitterSmear } from '../lib/design/scaleUpSplitter.ts';
 import { spotsForTarget } from '../lib/design/scaleUpTarget.ts';
 import { shotEnergy } from '../lib/design/scaleUpWork.ts';
 import type { Block } from './document.ts';
 import { prose, sets } from './prose.ts';
+import { scaledBestSaid, scaledGainSaid, scaledOpticsSaid } from './scaleUpBestSentences.ts';
 import { ceilingsFigure, spotsFigure, stepsFigure } from './scaleUpFigures.ts';
 import { distanceSaid, fieldHeatSaid, neighboursSaid, spotHeatSaid } from './scaleUpHeatSentences.ts';
-import {
-  opticsHeatSaid,
-  plateDamageSaid,
-  scaledBestSaid,
-  scaledBIntegralSaid,
-} from './scaleUpPlateSentences.ts';
+import { opticsHeatSaid, plateDamageSaid, scaledBIntegralSaid } from './scaleUpPlateSentences.ts';
+import { seamSaid, splitterSaid, tooManySaid, turningRowSaid, xRayPowerSaid } from './scaleUpRowSentences.ts';
 import {
   heldSaid,
   scaledPracticeSaid,
@@ -56,9 +55,9 @@ export const scaleUpBlocks: readonly Block[] = [
     prose: prose`
       ## The recipe, and the machine
 
-      ${heldSaid}
+      Today’s field, as it is set under [Throughput](#throughput), is what the larger machine is to write. ${heldSaid} ${turningRowSaid} ${seamSaid}
 
-      ${scaledSaid} ${scaledTodaySaid} ${scaledPracticeSaid}
+      ${scaledSaid} ${tooManySaid} ${scaledTodaySaid} ${scaledPracticeSaid}
     `,
   },
   {
@@ -98,7 +97,7 @@ export const scaleUpBlocks: readonly Block[] = [
     prose: prose`
       ## Step by step
 
-      A larger machine is bought in parts. Here each part is added to those before it, beginning with today’s laser and scanner: the power of the larger laser first, then its repetition rate, then the scanner with its speed and acceleration, and at last all spots. What a part brings depends on what limited the work before it. ${stepsSaid}
+      A larger machine is bought in parts. Here each part is added to those before it, beginning with today’s laser and scanner at the fastest that the recipe lets them be: the power of the larger laser first, then its repetition rate, then the scanner with its speed and acceleration, and at last all spots. What a part brings depends on what limited the work before it. ${stepsSaid}
     `,
   },
   stepsFigure,
@@ -108,7 +107,9 @@ export const scaleUpBlocks: readonly Block[] = [
     prose: prose`
       ## Spots side by side, and heat
 
-      ${distanceSaid} ${neighboursSaid} ${spotHeatSaid}
+      ${distanceSaid} ${splitterSaid}
+
+      ${neighboursSaid} ${spotHeatSaid}
 
       ${fieldHeatSaid}
     `,
@@ -117,9 +118,13 @@ export const scaleUpBlocks: readonly Block[] = [
     kind: 'prose',
     id: 'scale-up-best',
     prose: prose`
-      ## Shaped against plain, each at its own best
+      ## Shaped against plain, with the best settings of today’s machine
 
-      The recipe above is today’s, good or not. Under Throughput each beam gets a setting of its own, found by search, with which a field of ripples is done soonest. Here both settings are written by the same larger machine with the same number of spots, in one pass of single pulses, heat not counted. ${scaledBestSaid}
+      The recipe above is today’s, good or not. Under [Throughput](#throughput) each beam gets a setting of its own, found by search, with which a field of ripples is done soonest on today’s machine. Here both settings are written by the same larger machine with the same number of spots, in one pass of single pulses; a search for the larger machine itself might find faster ones. ${scaledBestSaid}
+
+      ${scaledGainSaid}
+
+      ${scaledOpticsSaid} Heat is not counted for these settings, so that they must not be set against today’s where heat limits that.
     `,
   },
   {
@@ -127,8 +132,14 @@ export const scaleUpBlocks: readonly Block[] = [
     id: 'scale-up-table',
     table: {
       caption: 'On the larger machine',
-      columns: ['', 'today’s settings', 'with the plate, at its best', 'plate taken out, at its best'],
+      columns: [
+        '',
+        'today’s settings',
+        'best with the plate today, on the larger machine',
+        'best with the plate taken out, on the larger machine',
+      ],
       rows: [
+        ['heat', 'counted where it is known', 'not counted', 'not counted'],
         ['what limits', scaleLimit, best.scaledShapedLimit, best.scaledUnshapedLimit],
         ['area per hour', areaPerHour, best.scaledShapedRate, best.scaledUnshapedRate],
         ['time for a square metre', timePerSquareMetre, best.scaledShapedTime, best.scaledUnshapedTime],
@@ -140,6 +151,8 @@ export const scaleUpBlocks: readonly Block[] = [
         ],
         ['diameter of each spot', spotDiameter, best.scaledShapedDiameter, best.scaledUnshapedDiameter],
         ['pulse energy of a spot', usedPulseEnergy, best.scaledShapedPulse, best.scaledUnshapedPulse],
+        ['energy of one pulse for all spots', shotEnergy, best.scaledShapedShot, best.scaledUnshapedShot],
+        ['focal length of the lens', focalLength, best.scaledShapedLens, best.scaledUnshapedLens],
         ['scan speed', scaledSpeed, best.scaledShapedSpeed, best.scaledUnshapedSpeed],
         ['repetition rate', scaledRepetitionRate, best.scaledShapedRepetition, best.scaledUnshapedRepetition],
       ],
@@ -151,7 +164,7 @@ export const scaleUpBlocks: readonly Block[] = [
     prose: prose`
       ## What it does to plate and optics
 
-      ${plateDamageSaid} ${scaledBIntegralSaid} A damage threshold belongs to one wavelength, pulse duration and number of pulses, and is found by test (ISO 21254, memory); a hot spot in the beam or dust on the plate brings it down.
+      These numbers are those of today’s recipe with all spots. ${plateDamageSaid} ${scaledBIntegralSaid} A damage threshold belongs to one wavelength, pulse duration and number of pulses, and is found by test (ISO 21254, memory); a hot spot in the beam or dust on the plate brings it down.
 
       ${opticsHeatSaid}
     `,
@@ -175,12 +188,18 @@ export const scaleUpBlocks: readonly Block[] = [
         ['most spots that the plate bears', spotsOfPlate],
         ['B-integral in the plate', scaledBIntegral],
         ['heat in one optic', absorbedPower],
+        ['smear of the outermost spot, diffractive splitter', splitterSmear],
         ['way of heat while a spot passes', diffusionLength],
         ['heat from the other spots over that from its own', neighbourHeat],
         ['mean heat into the field', heatPerArea],
         ['mean heat that conduction carries away', carriedPerArea],
       ],
     },
+  },
+  {
+    kind: 'caution',
+    id: 'scale-up-x-rays',
+    prose: prose`**X-rays at high mean power.** ${xRayPowerSaid} (H. Legall et al., Appl. Phys. A 124, 407 (2018), memory.)`,
   },
   {
     kind: 'caution',

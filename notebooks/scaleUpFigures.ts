@@ -6,10 +6,11 @@ import { ceilings, spotsTried } from '../lib/design/scaleUpTarget.ts';
 import { steps } from '../lib/design/scaleUpToday.ts';
 import { mostSpots, wholeSpots } from '../lib/design/scaleUpWork.ts';
 import { niceEnd } from '../lib/numerics/niceEnd.ts';
+import type { ScaleStep } from '../lib/process/scaleUpSteps.ts';
 import { points } from './circles.ts';
 import { largest } from './columns.ts';
 import { type FigureSpec, figure, type MarkSpec } from './document.ts';
-import { areaText, scaleLimitWords, stepWords } from './scaleUpWords.ts';
+import { areaText, heldToHeat, limitLabels, scaleLimitWords, stepWords } from './scaleUpWords.ts';
 import { listed } from './shortTexts.ts';
 
 /** m²/h a m²/s. */
@@ -26,11 +27,16 @@ function drawStems(
   stems: readonly Stem[],
   target: number,
   today: number | undefined,
-  spec: Pick<FigureSpec, 'title' | 'summary'> & { readonly label: string; readonly across: string },
+  spec: Pick<FigureSpec, 'title' | 'summary'> & {
+    readonly label: string;
+    readonly across: string;
+    /** What the stems are, one of them. */
+    readonly what: string;
+  },
 ): FigureSpec {
   const rates = stems.map(({ rate }) => perHour * rate);
   const shown = [...rates, perHour * target];
-  const domain = [0.5 * Math.min(...shown), 4 * Math.max(...shown)] as const;
+  const domain = [0.5 * Math.min(...shown), 20 * Math.max(...shown)] as const;
   // From the left edge to the rate, and a gap before the next.
   const x = Float64Array.from(rates.flatMap((rate) => [domain[0], rate, Number.NaN]));
   const y = Float64Array.from(rates.flatMap((_, i) => [i + 1, i + 1, Number.NaN]));
@@ -47,9 +53,20 @@ function drawStems(
           y: i + 1,
           label,
           role: i === today ? 'today' : 'reference',
+          above: true,
         }),
       ),
       { kind: 'vertical', x: perHour * target, label: 'wanted', role: 'reference' },
+    ],
+    data: [
+      {
+        name: spec.what,
+        unit: '1',
+        values: Float64Array.from(rates, (_, i) => i + 1),
+        words: stems.map(({ label }) => label),
+      },
+      { name: spec.label, unit: 'm²/h', values: Float64Array.from(rates) },
+      { name: 'wanted', unit: 'm²/h', values: Float64Array.from(rates, () => perHour * target) },
     ],
     summary: spec.summary,
   };
@@ -60,18 +77,22 @@ export const stepsFigure = figure({
   id: 'scale-up-steps',
   from: { steps, target: targetRate },
   view: ({ steps, target }): FigureSpec => {
+    const [today, own] = [steps[0]!, steps[1]!];
+    const held = own.limit === 'heat' && own.rate < today.rate;
+    const wordsOf = (step: ScaleStep) => (held && step === 'fastest' ? heldToHeat : stepWords[step]);
     const told = steps.map(({ step, rate, limit }) => {
       const by = limit === 'settings' ? '' : `, limited by ${scaleLimitWords[limit]}`;
-      return `${stepWords[step]} ${areaText(rate)}${by}`;
+      return `${wordsOf(step)} ${areaText(rate)}${by}`;
     });
     return drawStems(
-      steps.map(({ step, rate }) => ({ label: stepWords[step], rate })),
+      steps.map(({ step, rate }) => ({ label: wordsOf(step), rate })),
       target,
       0,
       {
         title: 'Area per hour, step by step from today’s machine to the larger one',
         label: 'area per hour with all steps up to this one',
         across: 'step, upwards',
+        what: 'step',
         summary: `From below, each step keeping those before: ${told.join('; ')}. Wanted are ${areaText(target)}.`,
       },
     );
@@ -87,7 +108,7 @@ export const ceilingsFigure = figure({
     return drawStems(
       [
         { label: 'all together', rate: field.rate },
-        ...ceilings.map(({ kind, rate }) => ({ label: kind, rate })),
+        ...ceilings.map(({ kind, rate }) => ({ label: limitLabels[kind], rate })),
       ],
       target,
       0,
@@ -95,7 +116,8 @@ export const ceilingsFigure = figure({
         title: 'What each limit by itself would leave',
         label: 'area per hour with everything else without limit',
         across: 'limits, the lowest first',
-        summary: `By itself, everything else without limit, would leave: ${listed(told)}. All together ${areaText(field.rate)} are reached; wanted are ${areaText(target)}.`,
+        what: 'limit',
+        summary: `Each by itself, with everything else without limit, would leave: ${listed(told)}. All together ${areaText(field.rate)} are reached; wanted are ${areaText(target)}.`,
       },
     );
   },
@@ -133,7 +155,7 @@ export const spotsFigure = figure({
         : `the height of the field has room for ${most.height}`;
     const best = tried.met
       ? `From ${tried.spots} on the ${areaText(target)} wanted are met.`
-      : `The ${areaText(target)} wanted are met with none of them; ${tried.spots} bring most, ${areaText(tried.rate)}.`;
+      : `The ${areaText(target)} wanted are met with none of them; ${tried.spots === 1 ? 'one spot brings' : `${tried.spots} bring`} most, ${areaText(tried.rate)}.`;
     return {
       title: 'Area per hour against the number of spots',
       x: { label: 'spots side by side', unit: '1', domain: [0, end] },
@@ -152,6 +174,11 @@ export const spotsFigure = figure({
       ],
       marks,
       moves: { input: spotsInput, at: spots, perUnit: 1, step: 1 },
+      data: [
+        { name: 'spots side by side', unit: '1', values: curve.spots },
+        { name: 'area per hour of the larger machine', unit: 'm²/h', values: y },
+        { name: 'wanted', unit: 'm²/h', values: Float64Array.from(y, () => perHour * target) },
+      ],
       summary: `One spot brings ${areaText(curve.rate[0]!)}, ${spots} ${spots === 1 ? 'brings' : 'bring'} ${areaText(field.rate)}. ${best} Drawn up to ${curve.spots.at(-1)}; ${bound}.`,
       hint: 'Drag the line, or press arrow keys on its handle, to take more or fewer spots.',
     };

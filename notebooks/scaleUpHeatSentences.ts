@@ -15,7 +15,7 @@ import { wholeSpots } from '../lib/design/scaleUpWork.ts';
 import { lineSpacing } from '../lib/design/scanInputs.ts';
 import { hottestRateIfThere } from '../lib/design/scanLimits.ts';
 import { formatReadable } from '../lib/graph/units.ts';
-import { groupedScans } from '../lib/process/scaleUpLimits.ts';
+import { strideOf } from '../lib/process/spotScans.ts';
 import { phrase, says } from './prose.ts';
 import { lengthText, percentText } from './shortTexts.ts';
 
@@ -36,17 +36,18 @@ export const distanceSaid = says(
     const fits = over < 0.02 * spacing;
     const fit = fits
       ? ''
-      : phrase` At ${spotDistance} the lines of one spot do not fall between those of the next, ${lineSpacing} from each: ${lines === 0 ? '' : `${lengthText(lines * spacing, 4)} or `}${lengthText((lines + 1) * spacing, 4)} would do.`;
+      : phrase` At ${spotDistance} they do not, with lines ${lineSpacing} apart: ${lines === 0 ? '' : `${lengthText(lines * spacing, 4)} or `}${lengthText((lines + 1) * spacing, 4)} would do.`;
     const close =
       distance < diameter
         ? phrase` Spots of ${spotDiameter} overlap at that distance, and light of neighbours interferes: set them further apart.`
         : '';
-    const grouped = groupedScans(count, spots, Math.max(1, Math.round(distance / spacing)));
+    const stride = strideOf({ distance }, spacing);
+    const fewest = Math.ceil(count / spots);
     const more =
-      grouped > scans
-        ? ` At that distance the last lines of the field do not fill all spots, and a pass takes ${grouped} scans instead of the ${scans} counted here, unless the height of the field is made to fit.`
+      scans > fewest
+        ? ` Counted as ${stride} ${stride === 1 ? 'line' : 'lines'}, the distance leaves too few lines at the end of the field for all spots, some of which then write beside it: the first pass takes ${scans} scans, where ${fewest} would do if the height of the field were a whole number of times ${lengthText(spots * stride * spacing, 4)}.`
         : '';
-    return phrase`The distance of the spots must be a whole number of lines.${fit}${more}${close}`;
+    return phrase`So that their lines fall between one another, the spots must stand a whole number of lines apart.${fit}${more}${close}`;
   },
 );
 

@@ -1,17 +1,6 @@
 import { thermalShift } from '../lib/design/depthInUse.ts';
 import { scaledPower } from '../lib/design/scaleUp.ts';
-import {
-  scaledShaped,
-  scaledShapedDiameter,
-  scaledShapedRate,
-  scaledShapedTime,
-  scaledTimeGain,
-  scaledUnshaped,
-  scaledUnshapedDiameter,
-  scaledUnshapedRate,
-  scaledUnshapedTime,
-} from '../lib/design/scaleUpBest.ts';
-import { damageMargin, damageThreshold, spotDistance } from '../lib/design/scaleUpInputs.ts';
+import { damageMargin, damageThreshold } from '../lib/design/scaleUpInputs.ts';
 import {
   absorbedPower,
   plateFluence,
@@ -21,12 +10,7 @@ import {
 } from '../lib/design/scaleUpPlate.ts';
 import { shotEnergy, wholeSpots } from '../lib/design/scaleUpWork.ts';
 import { formatNumber } from '../lib/graph/units.ts';
-import { type Phrase, phrase, says } from './prose.ts';
-import { scaleLimitWords } from './scaleUpWords.ts';
-import { percentText } from './shortTexts.ts';
-
-/** Gains nearer to 1 than this are none. */
-const noGain = 0.03;
+import { phrase, says } from './prose.ts';
 
 /** Fluence on the plate against its threshold. */
 export const plateDamageSaid = says(
@@ -71,46 +55,5 @@ export const opticsHeatSaid = says(
         ? 'None is entered yet: measure where the focus lies cold and after some minutes at full power, and enter the difference as thermal focus shift under Through the focus.'
         : phrase`You entered a shift of ${thermalShift}; measure it again at the full power of the larger laser.`;
     return phrase`Of ${scaledPower} each optic turns ${absorbedPower} into heat. A plate or lens that is warmer in its middle is a weak lens, and the focus moves while the machine warms up; how far is not worked out here. ${entered}`;
-  },
-);
-
-const widest = { shaped: scaledShapedDiameter, unshaped: scaledUnshapedDiameter };
-
-/** Each beam at its own best on the larger machine. */
-export const scaledBestSaid = says(
-  {
-    best: scaledShaped,
-    plain: scaledUnshaped,
-    gain: scaledTimeGain,
-    rate: scaledShapedRate,
-    time: scaledShapedTime,
-    plainRate: scaledUnshapedRate,
-    plainTime: scaledUnshapedTime,
-    distance: spotDistance,
-    spots: wholeSpots,
-    ...widest,
-  },
-  ({ best, plain, gain, distance, spots }): Phrase => {
-    const start = phrase`At its own best the larger machine brings ${scaledShapedRate} with the plate (${scaledShapedTime} for a square metre) and ${scaledUnshapedRate} with the plate taken out (${scaledUnshapedTime}).`;
-    const verdict =
-      gain > 1 + noGain
-        ? phrase` The plate is worth a factor of ${scaledTimeGain} in time.`
-        : gain < 1 - noGain
-          ? phrase` The plain beam is the faster one: the plate has ${scaledTimeGain} of its rate.`
-          : ' In time the plate gains nothing.';
-    const limits =
-      best.limit === plain.limit
-        ? ` What limits both is ${scaleLimitWords[best.limit]}.`
-        : ` What limits the shaped beam is ${scaleLimitWords[best.limit]}; the plain one, ${scaleLimitWords[plain.limit]}.`;
-    const smaller = Math.min(best.size, plain.size);
-    const size =
-      smaller < 1
-        ? ` A pulse has not enough energy for all spots as large as that: they are made smaller, down to ${percentText(smaller, 2)} of their size.`
-        : '';
-    const close =
-      spots > 1 && Math.max(best.diameter, plain.diameter) > distance
-        ? phrase` Spots of ${scaledShapedDiameter} and ${scaledUnshapedDiameter} do not stand side by side ${spotDistance} apart: they need more room.`
-        : '';
-    return [start, verdict, limits, size, close].flat();
   },
 );

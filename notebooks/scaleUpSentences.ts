@@ -17,9 +17,10 @@ import { steps, todayAreaPerHour, todayTimePerSquareMetre } from '../lib/design/
 import { mostSpots, wholeSpots } from '../lib/design/scaleUpWork.ts';
 import { lineSpacing, passes, pulseSpacing } from '../lib/design/scanInputs.ts';
 import { formatNumber, formatQuantity } from '../lib/graph/units.ts';
+import type { StepRate } from '../lib/process/scaleUpSteps.ts';
 import { type Phrase, phrase, says } from './prose.ts';
 import { areaText, scaleLimitHelp, scaleLimitWords, stepWords } from './scaleUpWords.ts';
-import { listed, rateText } from './shortTexts.ts';
+import { angleText, listed, ordinal, rateText } from './shortTexts.ts';
 
 /** Rates that differ by less than this part are called alike. */
 const alike = 0.03;
@@ -30,7 +31,13 @@ export const heldSaid = says(
   ({ hatch, burst }) => {
     const often = hatch.passes === 1 ? '' : `, ${hatch.passes} passes`;
     const bursts = burst === 1 ? '' : phrase`, ${burstPulses} of them in each place at once`;
-    return phrase`Today’s field, as it is set under Throughput, is the recipe, and is held: pulses of ${usedPulseEnergy} every ${pulseSpacing}${bursts}, lines ${lineSpacing} apart${often}. Every place gets the same pulses as today.`;
+    const turned =
+      hatch.passes > 1 && hatch.angle !== 0 ? `, turned by ${angleText(hatch.angle)} from pass to pass` : '';
+    const rounds =
+      hatch.interlacing > 1
+        ? `, every ${ordinal(hatch.interlacing)} line first and those between after it`
+        : '';
+    return phrase`The recipe is held: pulses of ${usedPulseEnergy} every ${pulseSpacing}${bursts}, lines ${lineSpacing} apart${often}${turned}${rounds}. Every place inside a field gets the same pulses as today.`;
   },
 );
 
@@ -48,11 +55,11 @@ export const scaledSaid = says(
     area: areaPerHour,
     metre: timePerSquareMetre,
   },
-  ({ spots, move }) => {
+  ({ spots, move, scans: count }) => {
     const lines =
       spots === 1
         ? phrase`With one spot the larger machine goes along each of ${lineNumber} lines`
-        : phrase`${wholeSpots} spots side by side write as many lines at a time, so that the larger machine goes along ${scans} lines instead of ${lineNumber}`;
+        : phrase`${wholeSpots} spots side by side, which a splitter makes of the beam, write as many lines at a time, so that the larger machine scans ${count === 1 ? 'once' : phrase`${scans} times`} instead of ${lineNumber}`;
     const next =
       move === 0 ? ', and the next follows at once' : phrase`, and the move to the next ${moveTime}`;
     return phrase`${lines}, at ${scaledSpeed} and ${scaledRepetitionRate} with ${scaledPower} of the laser. A field takes ${scaledFieldTime}${next}. That is ${areaPerHour}: a square metre in ${timePerSquareMetre}.`;
@@ -72,7 +79,7 @@ export const scaledTodaySaid = says(
           : 'The larger machine is no faster.';
     const tooWarm =
       steps[1]!.limit === 'heat' && steps[1]!.rate < today * (1 - alike)
-        ? ' Today’s field passes the temperature rise that is allowed; the larger machine is held to it.'
+        ? ' Today’s field goes beyond the temperature rise that is allowed; the larger machine is held to it.'
         : '';
     return phrase`As the field is set today, one spot brings ${todayAreaPerHour}, ${todayTimePerSquareMetre} for a square metre. ${verdict}${tooWarm}`;
   },
@@ -110,7 +117,7 @@ export const targetSaid = says(
       return phrase`${start} No limit by itself stands below it: writing, turning and moving together take too long. Lowest is ${scaleLimitWords[ceilings[0]!.kind]}, which by itself would leave ${areaText(ceilings[0]!.rate)}.`;
     const each = short.map(
       ({ kind, factor: times }) =>
-        `${scaleLimitWords[kind]}, which misses a factor of ${formatNumber(times, 3)}`,
+        `${scaleLimitWords[kind]}, which is too low by a factor of ${formatNumber(times, 3)}`,
     );
     const words = short.length === 1 ? 'one limit falls' : `${short.length} limits fall`;
     return phrase`${start} Even with everything else without limit, ${words} short of it: ${each.join('; ')}.`;
@@ -132,22 +139,33 @@ export const spotsForTargetSaid = says(
   },
 );
 
-/** What each step brings. */
+/** What each step brings: first what today’s machine has in it, then what is bought. */
 export const stepsSaid = says({ steps }, ({ steps }): Phrase => {
   const gains = steps
     .slice(1)
     .map(({ step, rate }, i) => ({ words: stepWords[step], gain: rate / steps[i]!.rate }));
-  const most = gains.reduce((best, one) => (one.gain > best.gain ? one : best));
-  const none = gains.filter(({ gain }) => gain <= 1 + alike && gain >= 1 - alike).map(({ words }) => words);
-  const less = gains
+  const [own, ...bought] = gains as [(typeof gains)[number], ...typeof gains];
+  const most = bought.reduce((best, one) => (one.gain > best.gain ? one : best));
+  const none = bought.filter(({ gain }) => gain <= 1 + alike && gain >= 1 - alike).map(({ words }) => words);
+  const less = bought
     .filter(({ gain }) => gain < 1 - alike)
     .map(({ words, gain }) => `${words} (${formatNumber(gain, 2)})`);
-  const start =
-    most.gain > 1 + alike
-      ? `Most comes from ${most.words}: a factor of ${formatNumber(most.gain, 3)}.`
-      : 'No step brings anything.';
-  const nothing =
-    none.length > 0 && most.gain > 1 + alike ? ` Nothing or next to nothing comes from ${listed(none)}.` : '';
+  const brings = most.gain > 1 + alike;
+  const start = brings
+    ? `Of what is bought, most comes from ${most.words}: a factor of ${formatNumber(most.gain, 3)}.`
+    : 'Nothing that is bought brings anything.';
+  const nothing = none.length > 0 && brings ? ` Nothing or next to nothing comes from ${listed(none)}.` : '';
   const slower = less.length > 0 ? ` It becomes slower with ${listed(less)}.` : '';
-  return `${start}${nothing}${slower}`;
+  return `${ownSaid(own.gain, steps[1]!.limit)}${start}${nothing}${slower}`;
 });
+
+/** What today’s machine does at its limits, over what is set. */
+function ownSaid(gain: number, limit: StepRate['limit']): string {
+  const of = formatNumber(gain, 3);
+  if (gain > 1 + alike)
+    return `With nothing bought, today’s machine at its fastest brings a factor of ${of}. `;
+  if (gain >= 1 - alike) return '';
+  return limit === 'heat'
+    ? `Held to the temperature rise that is allowed, today’s machine has ${of} of the rate that is set. `
+    : `Held to its limits, today’s machine has ${of} of the rate that is set. `;
+}

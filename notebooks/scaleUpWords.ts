@@ -15,6 +15,16 @@ export const scaleLimitWords: Readonly<Record<ScaleLimit, string>> = {
   stitching: 'the move from field to field',
 };
 
+/** The same beside a point of a chart. */
+export const limitLabels: Readonly<Record<ScaleLimit, string>> = {
+  power: 'power',
+  'repetition rate': 'repetition rate',
+  'scanner speed': 'scanner speed',
+  acceleration: 'acceleration',
+  heat: 'heat',
+  stitching: 'moves',
+};
+
 /** What would help where that binds. */
 export const scaleLimitHelp: Readonly<Record<ScaleLimit, string>> = {
   power:
@@ -37,3 +47,6 @@ export const stepWords: Readonly<Record<ScaleStep, string>> = {
   scanner: 'the larger scanner',
   spots: 'all spots',
 };
+
+/** The second step where heat slows today’s machine down. */
+export const heldToHeat = 'held to the allowed temperature';

@@ -10,6 +10,7 @@ export const pulsesPerBurst = number({
   initial: 1,
   range: { min: 1, max: 1000 },
   typical: [1, 10],
+  whole: true,
 });
 
 export const burstSpacing = number({

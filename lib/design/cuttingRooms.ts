@@ -17,6 +17,7 @@ import * as scaleUpCharts from './scaleUpCharts.ts';
 import * as scaleUpHeat from './scaleUpHeat.ts';
 import * as scaleUpInputs from './scaleUpInputs.ts';
 import * as scaleUpPlate from './scaleUpPlate.ts';
+import * as scaleUpSplitter from './scaleUpSplitter.ts';
 import * as scaleUpTarget from './scaleUpTarget.ts';
 import * as scaleUpToday from './scaleUpToday.ts';
 import * as scaleUpWork from './scaleUpWork.ts';
@@ -63,6 +64,7 @@ export const cuttingRooms: readonly object[] = [
   scaleUpCharts,
   scaleUpHeat,
   scaleUpPlate,
+  scaleUpSplitter,
   scaleUpBest,
   sectionFile,
   measuredSection,

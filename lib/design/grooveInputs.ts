@@ -9,6 +9,7 @@ export const groovePasses = number({
   initial: 4,
   range: { min: 1, max: 10e3 },
   typical: [1, 200],
+  whole: true,
 });
 
 const plane = {
@@ -60,6 +61,7 @@ export const engravingLayers = number({
   initial: 10,
   range: { min: 1, max: 10e3 },
   typical: [1, 200],
+  whole: true,
 });
 
 export const sheetThickness = number({

@@ -1,10 +1,16 @@
 import { constant, derived } from '../graph/define.ts';
 import { formatQuantity, formatReadable } from '../graph/units.ts';
 import { lineCount } from '../process/hatch.ts';
-import { type ScaledField, type ScaleLimit, scaledField } from '../process/scaleUp.ts';
+import { netArea, type ScaledField, type ScaleLimit, scaledField } from '../process/scaleUp.ts';
+import { scansOf } from '../process/spotScans.ts';
+import { fieldWidth } from './depthInUse.ts';
 import { hatch } from './hatch.ts';
-import { spotDistance } from './scaleUpInputs.ts';
+import { fieldOverlap, moveTime, spotDistance } from './scaleUpInputs.ts';
 import { mostSpots, shotEnergy, wholeSpots, work } from './scaleUpWork.ts';
+import { fieldHeight } from './scannerInputs.ts';
+
+/** What limits, in a few words. */
+export const limitInWords = (kind: ScaleLimit): string => (kind === 'stitching' ? 'moves' : kind);
 
 export const scaled = derived({
   id: 'scaleUp.field',
@@ -26,7 +32,8 @@ export const scaled = derived({
   from: { work, shot: shotEnergy },
   // The energy of a pulse is a bound of its own: with more spots than it serves nothing is written.
   compute: ({ work, shot: _shot }): ScaledField => scaledField(work),
-  shownAs: ({ rate, limit }) => `${formatQuantity(rate, 'm^2/s', 'm^2/h', 3)}, limited by ${limit}`,
+  shownAs: ({ rate, limit }) =>
+    `${formatQuantity(rate, 'm^2/s', 'm^2/h', 3)}, limited by ${limitInWords(limit)}`,
   formula: '\\max_v \\dot A(v)',
   source: 'definition',
 });
@@ -53,6 +60,17 @@ function partOf(
   });
 }
 
+export const scaledFieldTime = partOf('fieldTime', {
+  id: 'scaleUp.fieldTime',
+  name: 'time for one field on the larger machine',
+  symbol: 't_\\text{field,L}',
+  unit: 's',
+  display: 'auto:s',
+  about:
+    'Time for all scans of all passes of one field, turning round and delays counted, the move to the next not.',
+  formula: 'n_\\text{pass}n_\\text{scan}\\,t_\\text{line}',
+});
+
 export const areaPerHour = derived({
   id: 'scaleUp.areaPerHour',
   name: 'area per hour on the larger machine',
@@ -62,9 +80,19 @@ export const areaPerHour = derived({
   digits: 3,
   about:
     'Area that the larger machine finishes per hour with all spots, moves between fields and overlap counted.',
-  from: { field: scaled, spots: wholeSpots, most: mostSpots, distance: spotDistance },
-  compute: ({ field }) => field.rate,
-  enteredFor: () => ({ keys: ['field'] }),
+  from: {
+    width: fieldWidth,
+    height: fieldHeight,
+    overlap: fieldOverlap,
+    time: scaledFieldTime,
+    move: moveTime,
+    spots: wholeSpots,
+    most: mostSpots,
+    distance: spotDistance,
+  },
+  compute: ({ width, height, overlap, time, move }) =>
+    netArea({ width, height }, { overlap, moveTime: move }) / (time + move),
+  enteredFor: () => ({ keys: ['width', 'height', 'overlap', 'time', 'move'] }),
   valid: ({ spots, most, distance }) =>
     spots <= most.height
       ? undefined
@@ -103,10 +131,10 @@ export const scaleLimit = derived({
   symbol: '\\text{limit}_\\text{L}',
   unit: 'none',
   about:
-    'What is met first as the speed rises with pulses and lines on their places; stitching where moves take longer than fields.',
+    'What is met first as the speed rises with pulses and lines on their places; moves between fields where they take longer than the fields.',
   from: { field: scaled },
   compute: ({ field }): ScaleLimit => field.limit,
-  shownAs: (kind) => kind,
+  shownAs: (kind) => limitInWords(kind),
   formula: '\\arg\\min_i v_i',
   source: 'definition',
 });
@@ -119,7 +147,7 @@ export const nextScaleLimit = derived({
   about: 'What would be met first if that limit were gone.',
   from: { field: scaled },
   compute: ({ field }): ScaleLimit => field.next,
-  shownAs: (kind) => kind,
+  shownAs: (kind) => limitInWords(kind),
   formula: '\\text{2. of}\\ \\{v_i\\}',
   source: 'definition',
 });
@@ -153,17 +181,6 @@ export const scaledPower = partOf('power', {
   formula: 'n_\\text{b}E_\\text{shot}f_\\text{used}',
 });
 
-export const scaledFieldTime = partOf('fieldTime', {
-  id: 'scaleUp.fieldTime',
-  name: 'time for one field on the larger machine',
-  symbol: 't_\\text{field,L}',
-  unit: 's',
-  display: 'auto:s',
-  about:
-    'Time for all scans of all passes of one field, turning round and delays counted, the move to the next not.',
-  formula: 'n_\\text{pass}\\lceil n_\\text{lines}/N\\rceil\\,t_\\text{line}',
-});
-
 export const energyPerSquareMetre = partOf('energyPerArea', {
   id: 'scaleUp.energyPerSquareMetre',
   name: 'laser energy for a square metre',
@@ -179,9 +196,11 @@ export const scans = derived({
   name: 'lines that are scanned in the first pass',
   symbol: 'n_\\text{scan}',
   unit: '1',
-  about: 'Times that the scanner goes along a line in the first pass, each time with all spots.',
-  from: { hatch, spots: wholeSpots },
-  compute: ({ hatch, spots }) => Math.ceil(lineCount(hatch, 0) / spots),
-  formula: '\\lceil n_\\text{lines}/N\\rceil',
+  about:
+    'Times that the scanner goes along a line in the first pass, each time with all spots: groups of N k lines take k scans each, k lines from spot to spot, and what is left of the field up to k more, in which some spots write beside it.',
+  from: { hatch, spots: wholeSpots, distance: spotDistance },
+  compute: ({ hatch, ...row }) => scansOf(hatch, row)(lineCount(hatch, 0)),
+  formula:
+    'k\\left\\lfloor\\frac{n_\\text{lines}}{Nk}\\right\\rfloor+\\min(k,\\ n_\\text{lines}\\bmod Nk),\\quad k=\\operatorname{round}(s/\\Delta y)',
   source: 'definition',
 });

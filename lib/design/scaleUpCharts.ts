@@ -1,6 +1,7 @@
 import { derived } from '../graph/define.ts';
 import { scaledField, turningSpeed } from '../process/scaleUp.ts';
-import { usefulSpots, withSpots } from '../process/scaleUpLimits.ts';
+import { withSpots } from '../process/scaleUpLimits.ts';
+import { usefulSpots } from '../process/spotScans.ts';
 import { mostSpots, wholeSpots, work } from './scaleUpWork.ts';
 
 /** Numbers of spots that are drawn; of more, as many are picked at equal factors. */
@@ -14,17 +15,25 @@ function thinned(all: readonly number[]): number[] {
   return [...new Set(picked)];
 }
 
+/** Numbers of spots in equal factors from the last useful one to the end: they save no scan, and only take power. */
+function beyond(last: number, end: number): number[] {
+  return Array.from({ length: 20 }, (_, i) => Math.round(last * (end / last) ** ((i + 1) / 20)));
+}
+
 export const rateBySpots = derived({
   id: 'scaleUp.rateBySpots',
   name: 'area per hour against the number of spots',
   symbol: '\\dot A_\\text{L}(N)',
   unit: { spots: '1', rate: 'm^2/s' },
   about:
-    'Area per hour of the larger machine for each number of spots that saves a scan, up to what pulse energy and height of the field allow, or to the number chosen.',
+    'Area per hour of the larger machine for each number of spots that saves a scan, and for some beyond the last that does, up to what pulse energy and height of the field allow, or to the number chosen.',
   from: { work, most: mostSpots, spots: wholeSpots },
   compute: ({ work, most, spots }) => {
     const end = Math.max(most.all, Math.min(spots, most.energy));
-    const counts = thinned(usefulSpots(work.recipe.hatch, end));
+    const useful = thinned(usefulSpots(work.recipe.hatch, work.machine.distance, end));
+    const counts = [...new Set([...useful, ...beyond(useful.at(-1)!, end), spots])]
+      .filter((count) => count <= end)
+      .sort((a, b) => a - b);
     const turning = turningSpeed(work);
     return {
       spots: Float64Array.from(counts),

@@ -75,10 +75,11 @@ export const spots = number({
   symbol: 'N_\\text{s}',
   unit: '1',
   about:
-    'How many equal spots a splitter makes of the beam, side by side across the lines; each writes lines of its own.',
+    'How many equal spots a splitter makes of the beam, side by side across the lines; each writes lines of its own. A whole number, else rounded.',
   initial: 4,
   range: { min: 1, max: 10e3 },
   typical: [1, 100],
+  whole: true,
 });
 
 export const splitterEfficiency = number({

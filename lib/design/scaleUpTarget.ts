@@ -2,7 +2,7 @@ import { derived } from '../graph/define.ts';
 import { formatQuantity, formatReadable } from '../graph/units.ts';
 import { Problem } from '../problem.ts';
 import { ceilings as ceilingsOf, missingTo, spotsFor } from '../process/scaleUpLimits.ts';
-import { areaPerHour } from './scaleUp.ts';
+import { areaPerHour, limitInWords } from './scaleUp.ts';
 import { spots as spotsInput, targetRate } from './scaleUpInputs.ts';
 import { mostSpots, shotEnergy, work } from './scaleUpWork.ts';
 
@@ -17,9 +17,9 @@ export const ceilings = derived({
     'Area per time that each limit of the larger machine alone would leave, everything else without limit, the lowest in front: power, repetition rate and speed without turning and moving, turning round at the speed best for it, moves between fields that take no time themselves, heat where it limits.',
   from: { work, shot: shotEnergy },
   compute: ({ work, shot: _shot }) => ceilingsOf(work),
-  shownAs: (all) => all.map(({ kind, rate }) => `${kind} ${perHour(rate)}`).join(', '),
+  shownAs: (all) => all.map(({ kind, rate }) => `${limitInWords(kind)} ${perHour(rate)}`).join(', '),
   formula:
-    '\\frac{\\eta_\\text{s}P_\\text{L}p\\Delta y}{n_\\text{b}E\\,n_\\text{pass}},\\ \\frac{N p\\Delta y f_\\text{L}}{n_\\text{pass}},\\ \\frac{N\\Delta y v_\\text{L}}{n_\\text{pass}},\\ \\dot A(a_\\text{L}),\\ \\frac{(F-o)(G-o)}{t_\\text{move}}',
+    '\\frac{G v_i}{n_\\text{pass}n_\\text{scan}},\\ \\dot A(a_\\text{L}),\\ \\frac{(F-o)(G-o)}{t_\\text{move}}',
   source: 'definition',
 });
 
@@ -35,7 +35,7 @@ export const missing = derived({
   shownAs: ({ factor, short }) =>
     factor <= 1
       ? 'nothing'
-      : `a factor of ${formatQuantity(factor, '1', '1', 3)}${short.length === 0 ? '' : `: ${short.map(({ kind, factor }) => `${kind} ${formatQuantity(factor, '1', '1', 3)}`).join(', ')}`}`,
+      : `a factor of ${formatQuantity(factor, '1', '1', 3)}${short.length === 0 ? '' : `: ${short.map(({ kind, factor }) => `${limitInWords(kind)} ${formatQuantity(factor, '1', '1', 3)}`).join(', ')}`}`,
   formula: '\\dot A_\\text{wish}/\\dot A_\\text{L},\\ \\dot A_\\text{wish}/\\dot A_i',
   source: 'definition',
 });
@@ -82,7 +82,7 @@ export const spotsForTarget = derived({
     const bound = most.energy <= most.height ? 'the energy of a pulse' : 'the height of the field';
     throw new Problem(
       'absent',
-      `No number of spots brings ${perHour(target)}: of up to ${most.all}, which ${bound} allows, ${tried.spots === 1 ? 'one spot brings' : `${tried.spots} bring`} most, ${perHour(tried.rate)}, limited by ${tried.limit}. Raise that limit, or ask for less.`,
+      `No number of spots brings ${perHour(target)}: of up to ${most.all}, which ${bound} allows, ${tried.spots === 1 ? 'one spot brings' : `${tried.spots} bring`} most, ${perHour(tried.rate)}, limited by ${limitInWords(tried.limit)}. Raise that limit, or ask for less.`,
       { input: targetRate.id, value: perHour(target), allowed: `up to ${perHour(tried.rate)}` },
     );
   },

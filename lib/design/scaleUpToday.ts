@@ -54,7 +54,7 @@ export const steps = derived({
     acceleration,
   },
   compute: ({ work, shot: _shot, time, ...machine }): StepRate[] =>
-    scaleSteps(work, { ...machine, spots: 1, efficiency: 1 }, time),
+    scaleSteps(work, { ...machine, spots: 1, distance: work.machine.distance, efficiency: 1 }, time),
   shownAs: (steps) =>
     steps.map(({ step, rate }) => `${step} ${formatQuantity(rate, 'm^2/s', 'm^2/h', 3)}`).join(', '),
   formula: '\\dot A(\\text{machine}_\\text{step})',

@@ -151,6 +151,7 @@ export const work = derived({
     recipe,
     stitching,
     spots: wholeSpots,
+    distance: inputs.spotDistance,
     efficiency: inputs.splitterEfficiency,
     maxPower: inputs.largeMaxPower,
     maxRepetitionRate: inputs.largeMaxRepetitionRate,

@@ -35,6 +35,7 @@ export const passes = number({
   initial: 1,
   range: { min: 1, max: 1000 },
   typical: [1, 20],
+  whole: true,
 });
 
 export const pulseSpacing = derived({

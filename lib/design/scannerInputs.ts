@@ -89,4 +89,5 @@ export const interlacing = number({
   initial: 1,
   range: { min: 1, max: 1000 },
   typical: [1, 10],
+  whole: true,
 });

@@ -55,6 +55,8 @@ export interface NumberInput extends Described<number> {
   readonly range: Range;
   /** Where a slider makes sense: the usual span. */
   readonly typical?: readonly [number, number];
+  /** A whole number, else rounded: what is typed, stepped or slid to is one; the ends of range and span are. */
+  readonly whole?: boolean;
 }
 
 /** One of a few named ways. */

@@ -1,6 +1,7 @@
 import type { Hatch } from './hatch.ts';
 import { bestSpeed, type LimitKind } from './scanLimits.ts';
 import { fieldTimes, type ScanMotion, type ScanTimes } from './scanTime.ts';
+import { type SpotsAcross, scansOf } from './spotScans.ts';
 
 /** What can stop a large area from being written faster. */
 export type ScaleLimit = LimitKind | 'stitching';
@@ -16,14 +17,12 @@ export interface Recipe {
   readonly burst: number;
 }
 
-/** Laser and scanner that write it, with as many spots; SI. */
-export interface Machine {
+/** Laser and scanner that write it, with as many spots side by side; SI. */
+export interface Machine extends SpotsAcross {
   readonly maxPower: number;
   readonly maxRepetitionRate: number;
   readonly maxSpeed: number;
   readonly acceleration: number;
-  /** Whole number of spots side by side across the lines. */
-  readonly spots: number;
   /** Part of the energy that goes into the spots; counts from two spots on. */
   readonly efficiency: number;
 }
@@ -104,9 +103,10 @@ export function speedLimits(work: ScaledWork, turning = turningSpeed(work)): Spe
   return limits.sort((a, b) => a.speed - b.speed);
 }
 
-/** Times of a field at that speed, N lines at a time, without the move to the next. */
+/** Times of a field at that speed, as many lines at a time as there are spots, without the move to the next. */
 export function scaledTimes(work: ScaledWork, speed: number): ScanTimes {
-  return fieldTimes(work.recipe.hatch, motionAt(work, speed), work.machine.spots);
+  const { hatch } = work.recipe;
+  return fieldTimes(hatch, motionAt(work, speed), scansOf(hatch, work.machine));
 }
 
 /** Area that a field adds to the whole, m²: (W−o)(H−o). */

@@ -14,7 +14,8 @@ export interface ScaledBest extends ScaledField {
 
 /**
  * A best setting written with the spots, the laser and the scanner of `work`, in one pass of single pulses. Where a pulse of
- * `maxEnergy` (J) is not enough for all spots, spot and spacings are made smaller together: fluences and evenness stay.
+ * `maxEnergy` (J) is not enough for all spots, spot and spacings are made smaller together: fluences and evenness stay. Spots
+ * stand as far apart as in `work`, or their own diameter where that is more.
  */
 export function scaledBest(best: ChosenField, work: ScaledWork, maxEnergy: number): ScaledBest {
   const { machine, recipe } = work;
@@ -23,11 +24,15 @@ export function scaledBest(best: ChosenField, work: ScaledWork, maxEnergy: numbe
   const pulseEnergy = best.pulseEnergy * size * size;
   const pulseSpacing = best.pulseSpacing * size;
   const lineSpacing = best.lineSpacing * size;
+  const diameter = best.diameter * size;
+  // Spots as wide as this need the room.
+  const distance = Math.max(machine.distance, diameter);
   const hatch = { ...recipe.hatch, lineSpacing, passes: 1, angle: 0, interlacing: 1 };
   const field = scaledField({
     ...work,
+    machine: { ...machine, distance },
     recipe: { ...recipe, hatch, pulseSpacing, energy: pulseEnergy, burst: 1 },
     hottestRate: null,
   });
-  return { ...field, pulseEnergy, pulseSpacing, lineSpacing, diameter: best.diameter * size, size };
+  return { ...field, pulseEnergy, pulseSpacing, lineSpacing, diameter, size };
 }

@@ -1,4 +1,3 @@
-import { lineCount } from './hatch.ts';
 import {
   type Machine,
   netArea,
@@ -12,6 +11,7 @@ import {
   turningSpeed,
 } from './scaleUp.ts';
 import { fieldTimes } from './scanTime.ts';
+import { scansOf, usefulSpots } from './spotScans.ts';
 
 /** The area per time, m²/s, that one limit alone would leave. */
 export interface Ceiling {
@@ -36,10 +36,11 @@ const unhindered = {
 export function ceilings(work: ScaledWork): Ceiling[] {
   const { recipe, machine, stitching } = work;
   const { width, height } = recipe.hatch;
+  const scans = scansOf(recipe.hatch, machine);
   const turning = { ...recipe.motion, acceleration: machine.acceleration, maxSpeed: machine.maxSpeed };
   const found: Ceiling[] = speedLimits(work).map(({ kind, speed }) => {
     const motion = kind === 'acceleration' ? { ...turning, speed } : { ...unhindered, speed };
-    return { kind, rate: (width * height) / fieldTimes(recipe.hatch, motion, machine.spots).total };
+    return { kind, rate: (width * height) / fieldTimes(recipe.hatch, motion, scans).total };
   });
   const moving = netArea(recipe.hatch, stitching) / stitching.moveTime;
   if (Number.isFinite(moving)) found.push({ kind: 'stitching', rate: moving });
@@ -87,30 +88,6 @@ export function mostSpots(
   return { energy: ofEnergy, height: ofHeight, all: Math.min(ofEnergy, ofHeight) };
 }
 
-/** Numbers of spots, up to `most`, at which the number of scanned lines falls: between them more spots only take power. */
-export function usefulSpots(hatch: Recipe['hatch'], most: number): number[] {
-  const lines = lineCount(hatch, 0);
-  const found: number[] = [];
-  for (let spots = 1; spots <= most; ) {
-    found.push(spots);
-    const scans = Math.ceil(lines / spots);
-    if (scans === 1) break;
-    // The least number with fewer scans.
-    spots = Math.max(spots + 1, Math.ceil(lines / (scans - 1)));
-  }
-  return found;
-}
-
-/**
- * Scans of one pass with spots `stride` lines apart: a group of N · stride lines takes `stride` scans, and in the last one
- * some spots may write beside the field. At least ⌈lines/N⌉, which it is where groups fill the field.
- */
-export function groupedScans(lines: number, spots: number, stride: number): number {
-  const group = spots * stride;
-  const full = Math.floor(lines / group);
-  return full * stride + Math.min(stride, lines - full * group);
-}
-
 /** The least number of spots that meets a target, or the best there is. */
 export interface SpotsFound {
   readonly met: boolean;
@@ -122,7 +99,7 @@ export interface SpotsFound {
 export function spotsFor(work: ScaledWork, target: number, most: number): SpotsFound {
   let best: SpotsFound | undefined;
   const turning = turningSpeed(work);
-  for (const spots of usefulSpots(work.recipe.hatch, most)) {
+  for (const spots of usefulSpots(work.recipe.hatch, work.machine.distance, most)) {
     const field = scaledField(withSpots(work, spots), turning);
     // A number set from the target must meet it in spite of rounding.
     if (field.rate >= target * (1 - 1e-12)) return { met: true, spots, field };

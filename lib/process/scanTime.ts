@@ -49,16 +49,20 @@ export function lineTimes(length: number, motion: ScanMotion): ScanTimes {
 }
 
 /**
- * Times of the whole field, all passes, with `spots` side by side that write as many lines at a time: ⌈lines/spots⌉ scans of
- * a pass, whose lengths are spread as those of its lines. More than 400 lines of a pass, or 180 passes, are taken in equal
- * groups: to 1e-4 of the whole.
+ * Times of the whole field, all passes. `scansOf` tells in how many scans the lines of a pass are written where several are
+ * at a time; their lengths are spread as those of the lines. More than 400 lines of a pass, or 180 passes, are taken in
+ * equal groups: to 1e-4 of the whole.
  */
-export function fieldTimes(hatch: Hatch, motion: ScanMotion, spots = 1): ScanTimes {
+export function fieldTimes(
+  hatch: Hatch,
+  motion: ScanMotion,
+  scansOf: (lines: number) => number = (lines) => lines,
+): ScanTimes {
   // Then times are linear in the length, and the mean line stands for all.
   const linear = motion.turnRound === 'outside' && motion.directions === 'both';
   let [writing, total] = [0, 0];
   for (const { passes, lines, lengths, mean } of lengthsOf(hatch)) {
-    const scans = passes * Math.ceil(lines / spots);
+    const scans = passes * scansOf(lines);
     const taken = linear ? [mean] : lengths;
     for (const length of taken) {
       const times = lineTimes(length, motion);

@@ -1,14 +1,23 @@
 import { designGraph } from '../../lib/design/design.ts';
 import { createEngine } from '../../lib/graph/engine.ts';
-import { valueOrThrow } from '../../lib/graph/outcome.ts';
+import { hasValue, type Outcome, valueOrThrow } from '../../lib/graph/outcome.ts';
 import { shownValue } from '../../lib/graph/shown.ts';
 import { Problem } from '../../lib/problem.ts';
 import type { CommandIo } from './commandIo.ts';
 import { designOptions, openDesign } from './openDesign.ts';
 import { readOptions, required } from './options.ts';
 
-/** `evaluate`: JSON `{id: {value (SI), unit, shown}}` for the ids asked for; a note where the model is strained. */
-export function evaluate(args: readonly string[], io: CommandIo): string {
+/** Output of a command that could not do all of what was asked, and why. */
+export interface PartlyDone {
+  readonly out: string;
+  readonly problem: Problem;
+}
+
+/**
+ * `evaluate`: JSON `{id: {value (SI), unit, shown}}` for the ids asked for; a note where the model is strained. Where some
+ * have no value, `{id: {problem}}` stands for them; where none has, only the problem is there.
+ */
+export function evaluate(args: readonly string[], io: CommandIo): string | PartlyDone {
   const options = readOptions(args, [...designOptions, 'get']);
   const ids = required(options, 'get', 'spot.width,spot.dip')
     .split(',')
@@ -20,14 +29,25 @@ export function evaluate(args: readonly string[], io: CommandIo): string {
   }
   const state = openDesign(options, io);
   const outcomes = createEngine(designGraph, state.inputs).evaluate(ids);
-  const result = ids.map((id) => {
-    const outcome = outcomes[id]!;
-    const value = valueOrThrow(outcome, `${id}: `);
-    const quantity = designGraph.quantities.get(id)!;
-    const note = 'note' in outcome && outcome.note !== undefined ? { note: outcome.note } : {};
-    return [id, { value, unit: quantity.unit, shown: shownValue(quantity, outcome), ...note }];
-  });
-  return `${JSON.stringify(Object.fromEntries(result), plainArrays, 2)}\n`;
+  const missing = ids.filter((id) => !hasValue(outcomes[id]!));
+  if (missing.length === ids.length) valueOrThrow(outcomes[ids[0]!]!, `${ids[0]}: `);
+  const result = ids.map((id) => [id, entryOf(id, outcomes[id]!)]);
+  const out = `${JSON.stringify(Object.fromEntries(result), plainArrays, 2)}\n`;
+  if (missing.length === 0) return out;
+  const messages = missing.map((id) => `${id}: ${messageOf(outcomes[id]!)}`);
+  return { out, problem: new Problem('absent', messages.join(' ')) };
+}
+
+function messageOf(outcome: Outcome): string {
+  return hasValue(outcome) ? '' : outcome.problem.message;
+}
+
+/** What is written for a quantity. */
+function entryOf(id: string, outcome: Outcome): object {
+  if (!hasValue(outcome)) return { problem: outcome.problem.message };
+  const quantity = designGraph.quantities.get(id)!;
+  const note = outcome.note === undefined ? {} : { note: outcome.note };
+  return { value: outcome.value, unit: quantity.unit, shown: shownValue(quantity, outcome), ...note };
 }
 
 /** Typed arrays as plain ones; images and kernels by their size only. */

@@ -1,13 +1,13 @@
 import { Problem } from '../../lib/problem.ts';
 import type { CommandIo } from './commandIo.ts';
-import { evaluate } from './evaluate.ts';
+import { evaluate, type PartlyDone } from './evaluate.ts';
 import { map } from './map.ts';
 import { measure } from './measure.ts';
 import { plan } from './plan.ts';
 import { profile } from './profile.ts';
 import { listQuantities } from './quantities.ts';
 
-const commands: Readonly<Record<string, (args: readonly string[], io: CommandIo) => string>> = {
+const commands: Readonly<Record<string, (args: readonly string[], io: CommandIo) => string | PartlyDone>> = {
   quantities: listQuantities,
   evaluate,
   profile,
@@ -31,7 +31,7 @@ DESIGN: [FILE.json] [--set ID=VALUE]… [--beam FILE --pixel LENGTH] [--caustic 
 
 /**
  * Runs one command. Returns the exit code: 0, or 2 after one line on the error stream that says what is wrong and what
- * to do; then nothing has been written to the output.
+ * to do. Then nothing has been written to the output, but for `evaluate`, which writes the values that there are.
  */
 export function main(argv: readonly string[], io: CommandIo): number {
   const [name, ...args] = argv;
@@ -47,8 +47,13 @@ export function main(argv: readonly string[], io: CommandIo): number {
         `There is no command '${name}'; use one of: ${Object.keys(commands).join(', ')}.`,
       );
     }
-    io.out(command(args, io));
-    return 0;
+    const done = command(args, io);
+    if (typeof done === 'string') {
+      io.out(done);
+      return 0;
+    }
+    io.out(done.out);
+    throw done.problem;
   } catch (error) {
     const message = error instanceof Problem ? error.message : `This should not happen: ${String(error)}`;
     io.err(`${message.replace(/\s+/g, ' ').trim()}\n`);

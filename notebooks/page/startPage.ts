@@ -14,11 +14,11 @@ export interface StartDoors {
 const places: readonly TablePlace[] = [
   { name: 'Matching', about: 'beam, step and stop', at: [68, 57], href: '#matching' },
   { name: 'Through the focus', about: 'which plane to use', at: [30.5, 57], href: '#through-focus' },
-  { name: 'Threshold', about: 'fluence and marks', at: [9, 57], href: '#threshold' },
-  { name: 'Ripples', about: 'period and window', at: [17.5, 57], href: '#ripples' },
-  { name: 'Throughput', about: 'fields, heat and time', at: [43, 57], href: '#throughput' },
-  { name: 'Grooves and engraving', about: 'depth, walls and floor', at: [55, 57], href: '#grooves' },
-  { name: 'Scale-up', about: 'up to square metres', at: [81, 57], href: '#scale-up' },
+  { name: 'Threshold', about: 'fluence and marks', at: [5.5, 44.5], href: '#threshold' },
+  { name: 'Ripples', about: 'period and window', at: [13, 44.5], href: '#ripples' },
+  { name: 'Throughput', about: 'fields, heat and time', at: [20.5, 44.5], href: '#throughput' },
+  { name: 'Grooves and engraving', about: 'depth, walls and floor', at: [9, 58], href: '#grooves' },
+  { name: 'Scale-up', about: 'up to square metres', at: [17, 58], href: '#scale-up' },
 ];
 
 /** The cautions before anything is set; "(memory)" marks what was written down without the standard at hand. */

@@ -19,7 +19,7 @@ for (const viewport of [
       await openDocument(page, 'scale-up');
       await expectNoSidewaysScrolling(page);
       const said = page.locator('#block-scale-up');
-      await expect(said).toContainText(/4 spots side by side .* along 417 lines/, { timeout: 30_000 });
+      await expect(said).toContainText(/4 spots side by side.* scans 429 times/, { timeout: 30_000 });
       const chart = page.locator('#block-scale-up-spots');
       await chart.scrollIntoViewIfNeeded();
       const handle = chart.getByRole('slider');
@@ -27,7 +27,7 @@ for (const viewport of [
       await page.keyboard.press('ArrowRight');
       await settled(page);
       expect((await readInputs(page))['scaleUp.spots']).toBe(5);
-      await expect(said).toContainText(/5 spots side by side .* along 334 lines/);
+      await expect(said).toContainText(/5 spots side by side.* scans 347 times/);
       await page.keyboard.press('End');
       await settled(page);
       await expect(said).toContainText('20 spots side by side');
@@ -41,7 +41,7 @@ for (const viewport of [
       await page.mouse.up();
       await settled(page);
       expect((await readInputs(page))['scaleUp.spots']).toBe(10);
-      await expect(said).toContainText(/10 spots side by side .* along 167 lines/);
+      await expect(said).toContainText(/10 spots side by side.* scans 182 times/);
       await expect(chart).toContainText(/10 bring 0\.00\d+\sm²\/h/);
       await expectNoSidewaysScrolling(page);
     });

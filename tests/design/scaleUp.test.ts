@@ -25,6 +25,8 @@ const hand: Patch = {
   'scan.speed': 1,
   'laser.repetitionRate': 200e3,
   'scaleUp.fieldOverlap': 0.1e-3,
+  // Ten groups of 4 · 25 lines.
+  'scaleUp.spotDistance': 250e-6,
 };
 
 describe('the initial machine, worked by hand', () => {

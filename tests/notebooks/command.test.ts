@@ -71,6 +71,21 @@ describe('evaluate', () => {
     expect(result['expander.magnification'].value).toBe(2.5);
   });
 
+  it('gives the values that there are, says what the others lack, and ends with code 2', () => {
+    const { code, out, err } = run([
+      ...['evaluate', '--set', 'plate.stop=open'],
+      ...['--get', 'plate.stop,match.stopRatio,laser.wavelength'],
+    ]);
+    const result = JSON.parse(out);
+    expect([code, result['plate.stop'].value, result['laser.wavelength'].value]).toEqual([
+      2,
+      'open',
+      1.03e-6,
+    ]);
+    expect(result['match.stopRatio'].problem).toMatch(/no stop ratio/);
+    expect(err).toBe(`match.stopRatio: ${result['match.stopRatio'].problem}\n`);
+  });
+
   it('names what it does not know of a design file, and goes on', () => {
     const inputs = { 'plate.stop': { choice: 'open' }, 'later.thing': { value: 1, unit: 'm' } };
     const files = { 'later.json': JSON.stringify({ format: 'stepwell-design', version: 1, inputs }) };

@@ -6,6 +6,7 @@ import { firstFocalLength } from '../../lib/design/expander.ts';
 import { workpieceZ } from '../../lib/design/focus.ts';
 import { pulseEnergy, repetitionRate, wavelength } from '../../lib/design/laser.ts';
 import { designPhase, stepDiameter, stop, typedIndex } from '../../lib/design/plate.ts';
+import { spots } from '../../lib/design/scaleUpInputs.ts';
 import type { NumberInput } from '../../lib/graph/quantity.ts';
 import { checkInput } from '../../lib/graph/state.ts';
 import { createChoiceField } from '../../notebooks/page/controls/choiceField.ts';
@@ -44,6 +45,9 @@ describe('stepping by arrow keys', () => {
     ['z back to zero', workpieceZ, 10e-6, -1, 0.01, 0],
     ['half a wave', designPhase, Math.PI, 1, 0.01, 1.01 * Math.PI],
     ['held at the end', stepDiameter, 100e-3, 1, 0.1, 100e-3],
+    ['whole numbers by one', spots, 4, 1, 0.01, 5],
+    ['whole numbers down to the end', spots, 1, -1, 0.1, 1],
+    ['many whole numbers by 1 %', spots, 2000, 1, 0.01, 2020],
     ['not onto a value that is left out', firstFocalLength, -1e-3, 1, 2, -1e-3],
     ['not onto an end that is left out', typedIndex, 1.0001, -1, 0.1, 1.0001],
   ] as const)('%s', (_, input, value, direction, fraction, next) => {
@@ -89,6 +93,15 @@ describe('slider scale', () => {
         expect(value, `${input.id}, place ${i}`).toBeGreaterThan(values[i]!);
       }
     }
+  });
+
+  it('of a whole number holds whole numbers only', () => {
+    for (const input of sliding.filter(({ whole }) => whole)) {
+      const scale = sliderScale(input)!;
+      for (let i = 0; i <= scale.places; i++)
+        expect(Number.isInteger(scale.valueAt(i / scale.places)), input.id).toBe(true);
+    }
+    expect(sliderScale(spots)!.valueAt(0.001)).toBe(1);
   });
 
   it('finds the place of a value again to half a place', () => {

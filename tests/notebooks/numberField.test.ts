@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { workpieceZ } from '../../lib/design/focus.ts';
 import { wavelength } from '../../lib/design/laser.ts';
 import { designPhase, stepDiameter, typedIndex } from '../../lib/design/plate.ts';
+import { spots } from '../../lib/design/scaleUpInputs.ts';
 import type { NumberInput } from '../../lib/graph/quantity.ts';
 import { checkInput } from '../../lib/graph/state.ts';
 import type { Setting } from '../../notebooks/page/controls/field.ts';
@@ -36,6 +37,15 @@ describe('number field', () => {
       fire: (name: string) => text.dispatchEvent(new window.Event(name)),
     };
   }
+
+  it('rounds what must be a whole number, and shows what counts', () => {
+    const { text, calls, type } = open(spots);
+    type('2.5');
+    expect(calls.at(-1)![0]).toBe(3);
+    expect(text.value).toBe('3');
+    type('7');
+    expect([calls.at(-1)![0], text.value]).toEqual([7, '7']);
+  });
 
   it('keeps what was typed until the value changes from elsewhere', () => {
     const { field, text, calls, type } = open(wavelength);

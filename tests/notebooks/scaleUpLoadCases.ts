@@ -4,30 +4,8 @@ import type { Case } from './sentenceCases.ts';
 const cold: Values = { 'scan.hottestRate': null };
 const spots = (count: number): Values => ({ 'scaleUp.spots': count });
 const apart = (distance: number): Values => ({ 'scaleUp.spotDistance': distance });
-const best = (rate: number, more: Values = {}) => ({
-  speed: 1,
-  repetitionRate: 1e5,
-  power: 10,
-  fieldTime: 1,
-  writingTime: 0.9,
-  rate,
-  energyPerArea: 1e5,
-  limit: 'power',
-  next: 'stitching',
-  pulseEnergy: 1e-5,
-  pulseSpacing: 5e-6,
-  lineSpacing: 5e-5,
-  diameter: 1e-4,
-  size: 1,
-  ...more,
-});
-const both = (shaped: object, unshaped: object): Values => ({
-  'scaleUp.best': shaped,
-  'unshaped.scaleUp.best': unshaped,
-});
-const bests = (value: (id: string) => number) => value('scaleUp.timeGain');
 
-/** Cases of the sentences about heat, plate, optics and the two beams at their best. */
+/** Cases of the sentences about heat, plate and optics. */
 export const scaleUpLoadCases: readonly Case[] = [
   {
     says: 'distanceSaid',
@@ -39,20 +17,20 @@ export const scaleUpLoadCases: readonly Case[] = [
     says: 'distanceSaid',
     // 1667 lines are three groups of 4 · 139 less one.
     design: apart(139 * 6e-6),
-    text: /^The distance of the spots must be a whole number of lines\.$/,
+    text: /^So that their lines fall between one another, the spots must stand a whole number of lines apart\.$/,
     truth: (value) => Math.abs(value('scaleUp.spotDistance') / value('scan.lineSpacing') - 139) < 1e-9,
   },
   {
     says: 'distanceSaid',
-    text: /At 200\sµm the lines of one spot do not fall between those of the next, 6\sµm from each: 198\sµm or 204\sµm would do\./,
+    text: /At 200\sµm they do not, with lines 6\sµm apart: 198\sµm or 204\sµm would do\./,
     truth: (value) => value('scaleUp.spotDistance') > value('scan.spotDiameter'),
   },
   {
     // Twelve groups of 4 · 33 lines, and 83 lines more: 12 · 33 + 33 scans.
     says: 'distanceSaid',
     design: apart(198e-6),
-    text: /lines\. At that distance the last lines of the field do not fill all spots, and a pass takes 429 scans instead of the 417 counted here/,
-    truth: (value) => value('scaleUp.scans') === 417,
+    text: /apart\. Counted as 33 lines, the distance leaves too few lines .* the first pass takes 429 scans, where 417 would do if the height of the field were a whole number of times 792\sµm\.$/,
+    truth: (value) => value('scaleUp.scans') === 429,
   },
   {
     says: 'distanceSaid',
@@ -167,29 +145,5 @@ export const scaleUpLoadCases: readonly Case[] = [
     pins: cold,
     text: /You entered a shift of 20\sµm; measure it again/,
     truth: (value) => value('lens.thermalShift') > 0,
-  },
-  {
-    says: 'scaledBestSaid',
-    pins: { ...cold, ...both(best(4e-5), best(2e-5)) },
-    text: /brings 0\.144\sm²\/h with the plate \(6\.94\sh for a square metre\) and 0\.072\sm²\/h with the plate taken out \(13\.9\sh\)\. The plate is worth a factor of 2 in time\. What limits both is the average power of the larger laser\.$/,
-    truth: (value) => bests(value) === 2,
-  },
-  {
-    says: 'scaledBestSaid',
-    pins: { ...cold, ...both(best(1e-5, { limit: 'stitching' }), best(2e-5)) },
-    text: /The plain beam is the faster one: the plate has 0\.5 of its rate\. What limits the shaped beam is the move from field to field; the plain one, the average power of the larger laser\.$/,
-    truth: (value) => bests(value) < 1,
-  },
-  {
-    says: 'scaledBestSaid',
-    pins: { ...cold, ...both(best(1e-5, { size: 0.5 }), best(1e-5)) },
-    text: /In time the plate gains nothing\. .* they are made smaller, down to 50\s% of their size\.$/,
-    truth: (value) => bests(value) === 1,
-  },
-  {
-    says: 'scaledBestSaid',
-    pins: { ...cold, ...both(best(1e-5, { diameter: 3e-4 }), best(1e-5)) },
-    text: /Spots of 300\sµm and 100\sµm do not stand side by side 200\sµm apart: they need more room\.$/,
-    truth: (value) => value('scaleUp.bestDiameter') > value('scaleUp.spotDistance'),
   },
 ];

@@ -26,8 +26,10 @@ import type * as ripples from '../../notebooks/rippleSentences.ts';
 import type * as rippleSeries from '../../notebooks/rippleSeriesSentences.ts';
 import type * as rippleUses from '../../notebooks/rippleUsesSentences.ts';
 import type * as rippleWindow from '../../notebooks/rippleWindowSentences.ts';
+import type * as scaleUpBest from '../../notebooks/scaleUpBestSentences.ts';
 import type * as scaleUpHeat from '../../notebooks/scaleUpHeatSentences.ts';
 import type * as scaleUpPlate from '../../notebooks/scaleUpPlateSentences.ts';
+import type * as scaleUpRow from '../../notebooks/scaleUpRowSentences.ts';
 import type * as scaleUp from '../../notebooks/scaleUpSentences.ts';
 import type * as section from '../../notebooks/sectionSentences.ts';
 import type * as sheet from '../../notebooks/sheetSentences.ts';
@@ -68,6 +70,8 @@ export type Name =
   | keyof typeof hatch
   | keyof typeof comparison
   | keyof typeof scaleUp
+  | keyof typeof scaleUpBest
+  | keyof typeof scaleUpRow
   | keyof typeof scaleUpHeat
   | keyof typeof scaleUpPlate
   | keyof typeof uniformity

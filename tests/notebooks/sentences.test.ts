@@ -30,8 +30,10 @@ import * as ripples from '../../notebooks/rippleSentences.ts';
 import * as rippleSeries from '../../notebooks/rippleSeriesSentences.ts';
 import * as rippleUses from '../../notebooks/rippleUsesSentences.ts';
 import * as rippleWindow from '../../notebooks/rippleWindowSentences.ts';
+import * as scaleUpBest from '../../notebooks/scaleUpBestSentences.ts';
 import * as scaleUpHeat from '../../notebooks/scaleUpHeatSentences.ts';
 import * as scaleUpPlate from '../../notebooks/scaleUpPlateSentences.ts';
+import * as scaleUpRow from '../../notebooks/scaleUpRowSentences.ts';
 import * as scaleUp from '../../notebooks/scaleUpSentences.ts';
 import * as section from '../../notebooks/sectionSentences.ts';
 import * as sheet from '../../notebooks/sheetSentences.ts';
@@ -71,6 +73,7 @@ import { removalCases } from './removalCases.ts';
 import { rippleCases } from './rippleCases.ts';
 import { rippleSeriesCases } from './rippleSeriesCases.ts';
 import { rippleWindowCases } from './rippleWindowCases.ts';
+import { scaleUpBestCases } from './scaleUpBestCases.ts';
 import { scaleUpCases } from './scaleUpCases.ts';
 import { scaleUpLoadCases } from './scaleUpLoadCases.ts';
 import { sectionCases } from './sectionCases.ts';
@@ -118,6 +121,8 @@ const all = new Map(
     ...hatch,
     ...comparison,
     ...scaleUp,
+    ...scaleUpBest,
+    ...scaleUpRow,
     ...scaleUpHeat,
     ...scaleUpPlate,
     ...uniformity,
@@ -164,6 +169,7 @@ const allCases = [
   ...micrographComparedCases,
   ...hatchCases,
   ...comparisonCases,
+  ...scaleUpBestCases,
   ...scaleUpCases,
   ...scaleUpLoadCases,
   ...uniformityCases,

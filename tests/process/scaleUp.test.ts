@@ -134,6 +134,7 @@ describe('from today’s machine to the larger one', () => {
       maxSpeed: 5,
       acceleration: 10e3,
       spots: 1,
+      distance: 10e-6,
       efficiency: 1,
     };
     const steps = scaleSteps(work, today, 10.2);

@@ -7,7 +7,7 @@ import type { MapGrid, PulsePlaces } from '../../lib/process/mapGrid.ts';
 import { pulseMap } from '../../lib/process/pulseMap.ts';
 import { pulsesIn } from '../../lib/process/pulsePlaces.ts';
 import { type ScaledWork, scaledField, scaledTimes } from '../../lib/process/scaleUp.ts';
-import { groupedScans } from '../../lib/process/scaleUpLimits.ts';
+import { groupedScans } from '../../lib/process/spotScans.ts';
 import { expectClose } from '../close.ts';
 import { farCrossedSpot } from './farSpots.ts';
 import { work } from './scaledWork.ts';
@@ -16,10 +16,10 @@ import { crossedStep } from './spots.ts';
 
 /** 48 lines 5 µm apart, 0.4 mm long, pulses every 2.5 µm. */
 const hatch: Hatch = { ...work.recipe.hatch, width: 0.4e-3, height: 0.24e-3, lineSpacing: 5e-6 };
-const small = (spots: number): ScaledWork => ({
+const small = (spots: number, stride = 1): ScaledWork => ({
   ...work,
   recipe: { ...work.recipe, hatch, pulseSpacing: 2.5e-6 },
-  machine: { ...work.machine, spots, maxSpeed: 1, maxPower: 1e4 },
+  machine: { ...work.machine, spots, distance: stride * hatch.lineSpacing, maxSpeed: 1, maxPower: 1e4 },
   stitching: { moveTime: 1e-3, overlap: 10e-6 },
 });
 const dt = 1e-8;
@@ -46,7 +46,7 @@ describe('a scan with several spots, stepped through in time', () => {
   ])('%i spots, %i lines apart, write each line once, in the time and at the rate said', (spots, stride) => {
     const { line, time } = stepScan(scanOf(spots, stride), dt);
     expect([...line].sort((a, b) => a - b)).toEqual(Array.from({ length: 48 }, (_, i) => i));
-    const field = scaledField(small(spots));
+    const field = scaledField(small(spots, stride));
     expect(field.speed).toBe(1);
     expectClose(field.fieldTime, time, stepped);
     expectClose(field.rate, (0.39e-3 * 0.23e-3) / (time + 1e-3), stepped);
@@ -55,7 +55,7 @@ describe('a scan with several spots, stepped through in time', () => {
   it('7 spots, which do not divide 48 lines: 7 scans of as many lines, the last not full', () => {
     const { line, time } = stepScan(scanOf(7, 7), dt);
     expect(line.length).toBe(48);
-    expectClose(scaledField(small(7)).fieldTime, time, stepped);
+    expectClose(scaledField(small(7, 7)).fieldTime, time, stepped);
   });
 
   it.each([
@@ -71,6 +71,7 @@ describe('a scan with several spots, stepped through in time', () => {
       expect(new Set(gone.line).size).toBe(48);
       expect(gone.scans).toBe(scans);
       expect(groupedScans(48, spots, stride)).toBe(scans);
+      expectClose(scaledField(small(spots, stride)).fieldTime, gone.time, stepped);
     },
   );
 });

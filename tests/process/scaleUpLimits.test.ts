@@ -1,14 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { createRandom } from '../../lib/numerics/random.ts';
-import { type ScaledWork, scaledField, spotsOfEnergy } from '../../lib/process/scaleUp.ts';
-import {
-  ceilings,
-  missingTo,
-  mostSpots,
-  spotsFor,
-  usefulSpots,
-  withSpots,
-} from '../../lib/process/scaleUpLimits.ts';
+import { type ScaledWork, scaledField, scaledTimes, spotsOfEnergy } from '../../lib/process/scaleUp.ts';
+import { ceilings, missingTo, mostSpots, spotsFor, withSpots } from '../../lib/process/scaleUpLimits.ts';
+import { groupedScans, usefulSpots } from '../../lib/process/spotScans.ts';
 import { expectClose } from '../close.ts';
 import { moving, on, recipe, work } from './scaledWork.ts';
 
@@ -58,6 +52,7 @@ describe('each limit alone', () => {
           maxSpeed: between(0.1, 100),
           acceleration: between(100, 1e6),
           spots: Math.ceil(between(1, 200)),
+          distance: between(1e-6, 1e-3),
           efficiency: between(0.3, 1),
         },
         stitching: { moveTime: random.uniform() < 0.3 ? 0 : between(1e-3, 10), overlap: between(1e-6, 1e-3) },
@@ -101,9 +96,42 @@ describe('the number of spots', () => {
   });
 
   it('numbers at which a scan is saved: 1000 lines by hand near both ends', () => {
-    const useful = usefulSpots(work.recipe.hatch, 5000);
+    const useful = usefulSpots(work.recipe.hatch, 10e-6, 5000);
     expect(useful.slice(0, 4)).toEqual([1, 2, 3, 4]);
     expect(useful.slice(-3)).toEqual([334, 500, 1000]);
+  });
+
+  it('1667 lines, spots 33 lines apart: 20 take 2 · 33 + 33 scans, 44 take 66, and only 50 take 50', () => {
+    expect(groupedScans(1667, 20, 33)).toBe(99);
+    expect(groupedScans(1667, 44, 33)).toBe(33 + 33);
+    // 50 · 33 = 1650 lines in 33 scans, and 17 lines more; 51 · 33 are more than the field has.
+    expect(groupedScans(1667, 50, 33)).toBe(50);
+    const hatch = { ...work.recipe.hatch, lineSpacing: 6e-6 };
+    expect(usefulSpots(hatch, 200e-6, 60).slice(-4)).toEqual([25, 26, 50, 51]);
+  });
+
+  it('numbers at which a scan is saved are those found by trying each', () => {
+    const random = createRandom(8303);
+    for (let n = 0; n < 200; n++) {
+      const lines = Math.ceil(2000 * random.uniform());
+      const stride = Math.ceil(60 * random.uniform());
+      const most = Math.ceil(300 * random.uniform());
+      const hatch = { ...work.recipe.hatch, height: lines * 1e-5, lineSpacing: 1e-5 };
+      const tried = Array.from({ length: most }, (_, i) => i + 1).filter(
+        (spots) => spots === 1 || groupedScans(lines, spots, stride) < groupedScans(lines, spots - 1, stride),
+      );
+      expect(usefulSpots(hatch, stride * 1e-5, most)).toEqual(tried);
+    }
+  });
+
+  it('two passes at right angles on a field of 10 mm × 20 mm count lines of both', () => {
+    // 4 spots 300 lines apart: 1000 lines are 300 scans, one group of 1200 not full; 2000 are 300 and 300 more.
+    const turned = recipe({
+      hatch: { ...work.recipe.hatch, width: 20e-3, passes: 2, angle: Math.PI / 2 },
+    });
+    const apart = { ...turned, machine: { ...on({ acceleration: 1e300 }).machine, distance: 3e-3 } };
+    // At 1 m/s lines of 20 mm and of 10 mm.
+    expectClose(scaledTimes(apart, 1).total, 300 * 20e-3 + 600 * 10e-3, byHand);
   });
 
   it('the least that meets the target is that found by trying each', () => {

@@ -23,6 +23,7 @@ export const work: ScaledWork = {
     maxSpeed: 20,
     acceleration: 50e3,
     spots: 4,
+    distance: 10e-6,
     efficiency: 0.8,
   },
   stitching: { moveTime: 0.3, overlap: 0.1e-3 },

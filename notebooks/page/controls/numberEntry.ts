@@ -160,7 +160,8 @@ export class NumberEntry {
 
   private take(typed: string): void {
     try {
-      const value = readTyped(this.input, typed, readingUnit(this.input));
+      const read = readTyped(this.input, typed, readingUnit(this.input));
+      const value = this.input.whole ? Math.round(read) : read;
       const before = this.value;
       this.value = value;
       this.drafting = true;
@@ -172,7 +173,8 @@ export class NumberEntry {
       } finally {
         this.drafting = false;
       }
-      this.show(value, withItsUnit(this.input, typed));
+      // A number that was rounded is shown as it counts.
+      this.show(value, value === read ? withItsUnit(this.input, typed) : undefined);
       this.dropDraft();
     } catch (error) {
       throw stillCounting(error as Error, this.shownText(this.value));

@@ -29,7 +29,8 @@ export function readingUnit(input: NumberInput): string {
 export function stepValue(input: NumberInput, value: number, direction: 1 | -1, fraction: number): number {
   const unit = readingUnit(input);
   const shown = toUnit(value, input.unit, unit);
-  const step = decentStep(fraction * toUnit(stepBase(input, value), input.unit, unit));
+  const decent = decentStep(fraction * toUnit(stepBase(input, value), input.unit, unit));
+  const step = input.whole ? Math.max(1, decent) : decent;
   const count = direction > 0 ? Math.floor(shown / step + onStep) + 1 : Math.ceil(shown / step - onStep) - 1;
   return withinRange(input, fromUnit(rounded(count * step), input.unit, unit), value);
 }
@@ -68,6 +69,7 @@ export function sliderScale(input: NumberInput): SliderScale | undefined {
   if (!input.typical) return undefined;
   const [low, high] = input.typical;
   const logarithmic = low > 0 && high > 10 * low;
+  if (input.whole) return wholeScale(low, high, logarithmic);
   const forward = logarithmic ? Math.log : (x: number) => x;
   const back = logarithmic ? Math.exp : (x: number) => x;
   const unit = readingUnit(input);
@@ -88,6 +90,26 @@ export function sliderScale(input: NumberInput): SliderScale | undefined {
     positionOf: (value) => {
       if (value <= low) return 0;
       return value >= high ? 1 : (forward(value) - forward(low)) / span;
+    },
+  };
+}
+
+/** A scale whose places are whole numbers: all of them, or as many in equal steps or factors as a slider has. */
+function wholeScale(low: number, high: number, logarithmic: boolean): SliderScale {
+  const at = (part: number) => (logarithmic ? low * (high / low) ** part : low + part * (high - low));
+  const steps = Array.from({ length: usualPlaces + 1 }, (_, i) => Math.round(at(i / usualPlaces)));
+  const values = [...new Set(steps)];
+  const places = values.length - 1;
+  return {
+    logarithmic,
+    places,
+    valueAt: (position) => values[Math.round(Math.min(1, Math.max(0, position)) * places)]!,
+    positionOf: (value) => {
+      if (value <= low) return 0;
+      if (value >= high) return 1;
+      const after = values.findIndex((one) => one > value);
+      const [below, above] = [values[after - 1]!, values[after]!];
+      return (after - 1 + (value - below) / (above - below)) / places;
     },
   };
 }

@@ -5,6 +5,7 @@ interface Column {
   readonly name: string;
   readonly unit: string;
   readonly values: ArrayLike<number>;
+  readonly words?: readonly string[];
 }
 
 /**
@@ -16,7 +17,8 @@ export function figureCsv(spec: FigureSpec): string {
   const columns = namedApart(spec.data ?? drawn());
   const count = Math.max(0, ...columns.map(({ values }) => values.length));
   const lines = [columns.map(({ name, unit }) => quoted(withUnit(name, unit))).join(',')];
-  for (let row = 0; row < count; row++) lines.push(columns.map(({ values }) => cell(values[row])).join(','));
+  for (let row = 0; row < count; row++)
+    lines.push(columns.map(({ values, words }) => cell(words?.[row] ?? values[row])).join(','));
   return `${lines.join('\r\n')}\r\n`;
 }
 
@@ -65,7 +67,8 @@ function sameValues(a: Float64Array, b: Float64Array): boolean {
   return a === b || (a.length === b.length && a.every((value, index) => Object.is(value, b[index])));
 }
 
-function cell(value: number | undefined): string {
+function cell(value: number | string | undefined): string {
+  if (typeof value === 'string') return quoted(value);
   return value === undefined || Number.isNaN(value) ? '' : String(Number(value.toPrecision(12)));
 }
 

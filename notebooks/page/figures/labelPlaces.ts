@@ -29,13 +29,14 @@ export function pixelsOf(mark: MarkSpec, scale: Scale): [number, number] {
   return [x, y];
 }
 
-/** Places for a label, the nicest first. */
+/** Places for a label, the nicest first; `above` leaves out those below a point. */
 export function candidates(
   kind: MarkSpec['kind'],
   x: number,
   y: number,
   label: { width: number; more: number },
   layout: Layout,
+  above = false,
 ): Place[] {
   const { frameWidth: width, frameHeight: height } = layout;
   const [right, left] = [x + 6, x - 6 - label.width];
@@ -54,7 +55,10 @@ export function candidates(
     return starts.flatMap((start) => [at(start, y - 5), at(start, y + 14)]);
   }
   const middle = y + 4 - label.more / 2;
-  const rows = [y - 9 - label.more, y + 18].flatMap((row) => [at(right, row), at(left, row)]);
+  const rows = [y - 9 - label.more, ...(above ? [] : [y + 18])].flatMap((row) => [
+    at(right, row),
+    at(left, row),
+  ]);
   return [at(x + 9, middle), at(x - 9 - label.width, middle), ...rows];
 }
 

@@ -113,7 +113,14 @@ function place(
     width: Math.max(...lines.map((line) => textWidth(line, size))),
     more: (lines.length - 1) * step,
   };
-  const best = bestPlace(candidates(mark.kind, x, y, label, layout), mark, all, scale, layout, places);
+  const best = bestPlace(
+    candidates(mark.kind, x, y, label, layout, mark.above),
+    mark,
+    all,
+    scale,
+    layout,
+    places,
+  );
   places.push(best);
   // An estimated width errs to the wide side: the end that is near the line is the anchor.
   const leftOfMark = mark.kind === 'horizontal' ? best.x > width / 2 : best.x + label.width / 2 < x;
