@@ -10,7 +10,7 @@ import {
   timePerSquareMetre,
 } from '../lib/design/scaleUp.ts';
 import * as best from '../lib/design/scaleUpBest.ts';
-import { carriedPerArea, diffusionLength, heatPerArea, neighbourHeat } from '../lib/design/scaleUpHeat.ts';
+import { carriedPerArea, diffusionLength, heatPerArea } from '../lib/design/scaleUpHeat.ts';
 import * as inputs from '../lib/design/scaleUpInputs.ts';
 import {
   absorbedPower,
@@ -19,12 +19,19 @@ import {
   scaledBIntegral,
   spotsOfPlate,
 } from '../lib/design/scaleUpPlate.ts';
+import { allSpotsRise, beforeRise, besideRise, ownPartRise } from '../lib/design/scaleUpRise.ts';
 import { spotsForTarget } from '../lib/design/scaleUpTarget.ts';
 import { shotEnergy } from '../lib/design/scaleUpWork.ts';
 import type { Block } from './document.ts';
 import { prose, sets } from './prose.ts';
 import { ceilingsFigure, spotsFigure, stepsFigure } from './scaleUpFigures.ts';
-import { distanceSaid, fieldHeatSaid, neighboursSaid, spotHeatSaid } from './scaleUpHeatSentences.ts';
+import {
+  distanceSaid,
+  fieldHeatSaid,
+  heatLimitSaid,
+  neighboursSaid,
+  spotHeatSaid,
+} from './scaleUpHeatSentences.ts';
 import {
   opticsHeatSaid,
   plateDamageSaid,
@@ -108,7 +115,7 @@ export const scaleUpBlocks: readonly Block[] = [
     prose: prose`
       ## Spots side by side, and heat
 
-      ${distanceSaid} ${neighboursSaid} ${spotHeatSaid}
+      ${distanceSaid} ${neighboursSaid} ${spotHeatSaid} ${heatLimitSaid}
 
       ${fieldHeatSaid}
     `,
@@ -176,7 +183,10 @@ export const scaleUpBlocks: readonly Block[] = [
         ['B-integral in the plate', scaledBIntegral],
         ['heat in one optic', absorbedPower],
         ['way of heat while a spot passes', diffusionLength],
-        ['heat from the other spots over that from its own', neighbourHeat],
+        ['rise by a spot’s own lines', ownPartRise],
+        ['rise by the other spots in the same scan', besideRise],
+        ['rise by earlier lines of the other spots', beforeRise],
+        ['highest rise with all spots', allSpotsRise],
         ['mean heat into the field', heatPerArea],
         ['mean heat that conduction carries away', carriedPerArea],
       ],

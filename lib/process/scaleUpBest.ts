@@ -27,7 +27,7 @@ export function scaledBest(best: ChosenField, work: ScaledWork, maxEnergy: numbe
   const field = scaledField({
     ...work,
     recipe: { ...recipe, hatch, pulseSpacing, energy: pulseEnergy, burst: 1 },
-    hottestRate: null,
+    heat: null,
   });
   return { ...field, pulseEnergy, pulseSpacing, lineSpacing, diameter: best.diameter * size, size };
 }

@@ -13,7 +13,7 @@ const engineOf = (patch: Patch) => createEngine(designGraph, applyPatch(designGr
 /** Reads quantities of a design, heat left out of the limits where `cold`. */
 function reader(patch: Patch, cold = false) {
   const engine = engineOf(patch);
-  const pins = cold ? { 'scan.hottestRate': null } : {};
+  const pins = cold ? { 'scaleUp.heat': null, 'scaleUp.todayHeat': null } : {};
   const outcome = (id: string) => engine.evaluate([id], { pins })[id]!;
   return { outcome, value: <T = number>(id: string) => valueOrThrow(outcome(id)) as T };
 }
