@@ -14,7 +14,7 @@ export const spotsHeat = derived({
   symbol: '(\\Delta T_\\text{own}, \\Delta T_\\text{beside}, \\Delta T_\\text{before})',
   unit: { own: 'K', beside: 'K', before: 'K', sum: 'K' },
   about:
-    'Highest rise just before a pulse at the repetition rate used: of the lines of the spot itself as if it wrote the field alone, of the other spots in the same scan and in all scans before; the sum is between 2 % below and 5 % above that of every pulse of every spot.',
+    'Highest rise just before a pulse at the repetition rate used: of the lines of the spot itself as if it wrote the field alone, of the other spots in the same scan and in all scans before; the sum is between 2\u202f% below and 7\u202f% above that of every pulse of every spot.',
   from: { table: heatTable, distance: spotDistance, work, field: scaled },
   compute: ({ table, distance, work, field }): SpotsRise =>
     spotsRise(work, { ...table, distance }, field.repetitionRate),

@@ -36,11 +36,7 @@ export interface SpotsRise {
 }
 
 /** Halvings of the highest rate at which rises are worked out: between them they go nearly as a power of the rate. */
-const halvings = [
-  ...Array.from({ length: 16 }, (_, i) => i / 4),
-  ...Array.from({ length: 8 }, (_, i) => 4 + i / 2),
-  ...Array.from({ length: 13 }, (_, i) => 8 + i),
-];
+const halvings = [0, 0.5, 1, 1.5, 2, 3, 4, 5, 6, 8, 10, 13];
 
 /**
  * Rises of one spot at rates up to `highest` (Hz), or to that at which it reaches `limit` (K) alone, pulses and lines held:
@@ -62,12 +58,25 @@ export function ownRises(
   return { rates, rises, reached: found !== undefined };
 }
 
-/** Rise of one spot alone at that rate (Hz), K; between the rates of the table as a power of the rate, to 0.3 %. */
+/**
+ * Rise of one spot alone at that rate (Hz), K: a cubic through the logarithms at the four nearest rates of the table, to
+ * 0.5 %; below the table, where heat comes from other spots if from any, as a power of the rate.
+ */
 export function ownRiseAt({ rates, rises }: OwnRises, rate: number): number {
+  const last = rates.length - 1;
   const next = rates.findIndex((one) => one <= rate);
-  const i = Math.max(1, next < 0 ? rates.length - 1 : next);
-  const part = Math.log(rate / rates[i]!) / Math.log(rates[i - 1]! / rates[i]!);
-  return rises[i]! * (rises[i - 1]! / rises[i]!) ** part;
+  const below = next < 0;
+  const first = below ? last - 1 : Math.min(Math.max(0, next - 2), Math.max(0, last - 3));
+  const places = rates.slice(first, first + (below ? 2 : 4)).map((one) => Math.log2(one / rate));
+  let sum = 0;
+  places.forEach((place, i) => {
+    let weight = 1;
+    places.forEach((other, k) => {
+      if (k !== i) weight *= other / (other - place);
+    });
+    sum += weight * Math.log(rises[first + i]! / rises[0]!);
+  });
+  return rises[0]! * Math.exp(sum);
 }
 
 /** What the heat of all spots depends on. */
@@ -104,16 +113,33 @@ export function spotsRise({ recipe, machine }: HeatedWork, heat: SpotHeat, rate:
   return { own, beside, before, sum: own + beside + before };
 }
 
+/** Rates found for a table, by all else that they depend on: the same numbers of spots are asked for over and over. */
+const known = new WeakMap<OwnRises, Map<string, number | undefined>>();
+
 /**
  * Repetition rate, Hz, at which the surface reaches its limit with all spots; undefined where it does not up to the highest
  * rate of the table. To 1e-9.
  */
 export function spotsHeatRate(work: HeatedWork, heat: SpotHeat): number | undefined {
+  const { recipe, machine } = work;
+  const { hatch, motion, pulseSpacing } = recipe;
+  const { spots, acceleration, maxSpeed } = machine;
+  const { own, ...surface } = heat;
+  const key = JSON.stringify([hatch, motion, pulseSpacing, spots, acceleration, maxSpeed, surface]);
+  const found = known.get(own) ?? new Map<string, number | undefined>();
+  known.set(own, found);
+  if (!found.has(key)) found.set(key, rateAtLimit(work, heat));
+  return found.get(key);
+}
+
+/** As {@link spotsHeatRate}, worked out. */
+function rateAtLimit(work: HeatedWork, heat: SpotHeat): number | undefined {
   const highest = heat.own.rates[0]!;
-  const over = (power: number) => spotsRise(work, heat, highest * 2 ** power).sum / heat.limit - 1;
+  // Close to straight over the logarithm of the rate.
+  const over = (power: number) => Math.log(spotsRise(work, heat, highest * 2 ** power).sum / heat.limit);
   // One spot is at its limit there, and rounding must not tell.
   if (!(over(0) > 1e-9)) return heat.own.reached ? highest : undefined;
   let low = -1;
   while (over(low) > 0 && low > -400) low--;
-  return highest * 2 ** findRoot(over, low, low + 1, 1e-11);
+  return highest * 2 ** findRoot(over, low, low + 1, 1e-10);
 }
