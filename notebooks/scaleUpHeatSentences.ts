@@ -15,6 +15,8 @@ import { allSpotsRise, beforeRise, besideRise, ownPartRise } from '../lib/design
 import { wholeSpots, work } from '../lib/design/scaleUpWork.ts';
 import { lineSpacing } from '../lib/design/scanInputs.ts';
 import { formatReadable } from '../lib/graph/units.ts';
+import { crowdsAtTurns } from '../lib/process/heatRate.ts';
+import { motionAt, type ScaledWork } from '../lib/process/scaleUp.ts';
 import { spotsHeatRate } from '../lib/process/scaleUpHeat.ts';
 import { groupedScans } from '../lib/process/scaleUpLimits.ts';
 import { phrase, says } from './prose.ts';
@@ -57,8 +59,7 @@ export const neighboursSaid = says(
   ({ spots, distance, length }) => {
     const spread = phrase`A spot rests over a place for ${dwellTime}, the time in which it moves by its own diameter; heat spreads by ${diffusionLength} meanwhile.`;
     if (spots === 1) return phrase`${spread} There is one spot, and no neighbour to warm it.`;
-    if (distance > length)
-      return phrase`${spread} The spots stand ${spotDistance} apart, further than that: heat of one comes to the next only after both have passed.`;
+    if (distance > length) return phrase`${spread} The spots stand ${spotDistance} apart, further than that.`;
     return phrase`${spread} The spots stand only ${spotDistance} apart: they heat one another while they pass.`;
   },
 );
@@ -80,10 +81,17 @@ export const spotHeatSaid = says(
       : phrase`At ${scaledRepetitionRate} a spot’s own lines warm the hottest place by ${ownPartRise} just before a pulse, as if it wrote the field alone. The spots beside it in the same scan add ${besideRise}, and all that the others wrote before adds ${beforeRise}: ${allSpotsRise} together, of the ${riseLimit} that are allowed.`,
 );
 
+/** Whether pulses would crowd at the turns at the highest repetition rate, so that heat is not worked out. */
+const crowding = (work: ScaledWork) =>
+  crowdsAtTurns(
+    { ...work.recipe, motion: motionAt(work, work.machine.maxSpeed) },
+    work.machine.maxRepetitionRate,
+  );
+
 /** Where heat of all spots stands among the limits. */
 export const heatLimitSaid = says({ work, rate: scaledRepetitionRate }, ({ work, rate }) => {
   if (work.heat === null)
-    return 'Heat is not among the limits of the larger machine, as it is not worked out here.';
+    return `Heat is not among the limits of the larger machine, as ${crowding(work) ? 'the larger scanner turns with the laser on, where pulses would crowd at the ends of the lines: turn outside the field with the laser off' : 'it is not worked out here'}.`;
   const hottest = spotsHeatRate(work, work.heat);
   const who = work.machine.spots === 1 ? 'one spot' : `${work.machine.spots} spots`;
   if (hottest === undefined)

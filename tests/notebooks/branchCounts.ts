@@ -143,7 +143,7 @@ export const branchCounts: Readonly<Record<string, number>> = {
   distanceSaid: 5,
   neighboursSaid: 3,
   spotHeatSaid: 2,
-  heatLimitSaid: 4,
+  heatLimitSaid: 5,
   fieldHeatSaid: 3,
   plateDamageSaid: 4,
   scaledBIntegralSaid: 2,

@@ -78,7 +78,7 @@ export const scaleUpLoadCases: readonly Case[] = [
     // 31.2 µm at 0.25 m/s are 125 µs, in which heat of steel goes √(4 · 3.75e-6 · 125e-6) m = 43 µm.
     says: 'neighboursSaid',
     pins: cold,
-    text: /^A spot rests over a place for 125\sµs, .* heat spreads by 43\.3\sµm meanwhile\. The spots stand 200\sµm apart, further than that: heat of one comes to the next only after/,
+    text: /^A spot rests over a place for 125\sµs, .* heat spreads by 43\.3\sµm meanwhile\. The spots stand 200\sµm apart, further than that\.$/,
     truth: (value) =>
       Math.abs(value('scaleUp.diffusionLength') - Math.sqrt(4 * 3.75e-6 * value('scaleUp.dwellTime'))) <
       1e-12,
@@ -110,6 +110,12 @@ export const scaleUpLoadCases: readonly Case[] = [
     pins: cold,
     text: /^Heat is not among the limits of the larger machine, as it is not worked out here\.$/,
     truth: (value) => value('scaleUp.heat') === null,
+  },
+  {
+    says: 'heatLimitSaid',
+    design: { 'scan.turnRound': 'inside', 'scaleUp.acceleration': 10 },
+    text: /as the larger scanner turns with the laser on, where pulses would crowd at the ends of the lines: turn outside the field with the laser off\.$/,
+    truth: (value) => Number.isNaN(value('scaleUp.heatRate')) && value('scaleUp.heat') === null,
   },
   {
     says: 'heatLimitSaid',
