@@ -11,7 +11,7 @@ import {
   timePerSquareMetre,
 } from '../lib/design/scaleUp.ts';
 import * as best from '../lib/design/scaleUpBest.ts';
-import { carriedPerArea, diffusionLength, heatPerArea, neighbourHeat } from '../lib/design/scaleUpHeat.ts';
+import { carriedPerArea, diffusionLength, heatPerArea } from '../lib/design/scaleUpHeat.ts';
 import * as inputs from '../lib/design/scaleUpInputs.ts';
 import {
   absorbedPower,
@@ -20,6 +20,7 @@ import {
   scaledBIntegral,
   spotsOfPlate,
 } from '../lib/design/scaleUpPlate.ts';
+import { allSpotsRise, beforeRise, besideRise, ownPartRise } from '../lib/design/scaleUpRise.ts';
 import { splitterSmear } from '../lib/design/scaleUpSplitter.ts';
 import { spotsForTarget } from '../lib/design/scaleUpTarget.ts';
 import { shotEnergy } from '../lib/design/scaleUpWork.ts';
@@ -27,7 +28,13 @@ import type { Block } from './document.ts';
 import { prose, sets } from './prose.ts';
 import { scaledBestSaid, scaledGainSaid, scaledOpticsSaid } from './scaleUpBestSentences.ts';
 import { ceilingsFigure, spotsFigure, stepsFigure } from './scaleUpFigures.ts';
-import { distanceSaid, fieldHeatSaid, neighboursSaid, spotHeatSaid } from './scaleUpHeatSentences.ts';
+import {
+  distanceSaid,
+  fieldHeatSaid,
+  heatLimitSaid,
+  neighboursSaid,
+  spotHeatSaid,
+} from './scaleUpHeatSentences.ts';
 import { opticsHeatSaid, plateDamageSaid, scaledBIntegralSaid } from './scaleUpPlateSentences.ts';
 import { seamSaid, splitterSaid, tooManySaid, turningRowSaid, xRayPowerSaid } from './scaleUpRowSentences.ts';
 import {
@@ -109,7 +116,7 @@ export const scaleUpBlocks: readonly Block[] = [
 
       ${distanceSaid} ${splitterSaid}
 
-      ${neighboursSaid} ${spotHeatSaid}
+      ${neighboursSaid} ${spotHeatSaid} ${heatLimitSaid}
 
       ${fieldHeatSaid}
     `,
@@ -190,7 +197,10 @@ export const scaleUpBlocks: readonly Block[] = [
         ['heat in one optic', absorbedPower],
         ['smear of the outermost spot, diffractive splitter', splitterSmear],
         ['way of heat while a spot passes', diffusionLength],
-        ['heat from the other spots over that from its own', neighbourHeat],
+        ['rise by a spot’s own lines', ownPartRise],
+        ['rise by the other spots in the same scan', besideRise],
+        ['rise by earlier lines of the other spots', beforeRise],
+        ['highest rise with all spots', allSpotsRise],
         ['mean heat into the field', heatPerArea],
         ['mean heat that conduction carries away', carriedPerArea],
       ],

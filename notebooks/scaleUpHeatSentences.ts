@@ -8,13 +8,16 @@ import {
   dwellTime,
   heatPerArea,
   heatShare,
-  neighbourHeat,
 } from '../lib/design/scaleUpHeat.ts';
+import { heatIfThere } from '../lib/design/scaleUpHeatLimit.ts';
 import { spotDistance } from '../lib/design/scaleUpInputs.ts';
-import { wholeSpots } from '../lib/design/scaleUpWork.ts';
+import { allSpotsRise, beforeRise, besideRise, ownPartRise } from '../lib/design/scaleUpRise.ts';
+import { wholeSpots, work } from '../lib/design/scaleUpWork.ts';
 import { lineSpacing } from '../lib/design/scanInputs.ts';
-import { hottestRateIfThere } from '../lib/design/scanLimits.ts';
 import { formatReadable } from '../lib/graph/units.ts';
+import { crowdsAtTurns } from '../lib/process/heatRate.ts';
+import { motionAt, type ScaledWork } from '../lib/process/scaleUp.ts';
+import { spotsHeatRate } from '../lib/process/scaleUpHeat.ts';
 import { strideOf } from '../lib/process/spotScans.ts';
 import { phrase, says } from './prose.ts';
 import { lengthText, percentText } from './shortTexts.ts';
@@ -53,47 +56,60 @@ export const distanceSaid = says(
 
 /** What neighbours do to one another while they pass. */
 export const neighboursSaid = says(
-  {
-    spots: wholeSpots,
-    distance: spotDistance,
-    length: diffusionLength,
-    dwell: dwellTime,
-    more: neighbourHeat,
-    hottest: hottestRateIfThere,
-  },
-  ({ spots, distance, length, hottest }) => {
+  { spots: wholeSpots, distance: spotDistance, length: diffusionLength, dwell: dwellTime },
+  ({ spots, distance, length }) => {
     const spread = phrase`A spot rests over a place for ${dwellTime}, the time in which it moves by its own diameter; heat spreads by ${diffusionLength} meanwhile.`;
     if (spots === 1) return phrase`${spread} There is one spot, and no neighbour to warm it.`;
-    if (distance > length)
-      return phrase`${spread} The spots stand ${spotDistance} apart, further than that. By the time they have passed, the others have added ${neighbourHeat} to what the middle one leaves itself.`;
-    const limit =
-      hottest === null
-        ? 'How much hotter the part becomes is not worked out.'
-        : 'The limit of heat is that of one spot alone, and is reached sooner than stated here.';
-    return phrase`${spread} The spots stand only ${spotDistance} apart: they heat one another, the others adding ${neighbourHeat} to what the middle one leaves itself. ${limit}`;
+    if (distance > length) return phrase`${spread} The spots stand ${spotDistance} apart, further than that.`;
+    return phrase`${spread} The spots stand only ${spotDistance} apart: they heat one another while they pass.`;
   },
 );
 
-/** Where heat of a spot stands among the limits. */
+/** Rises of all spots against what is allowed, in K. */
 export const spotHeatSaid = says(
-  { hottest: hottestRateIfThere, rate: scaledRepetitionRate },
-  ({ hottest, rate }) => {
-    if (hottest === null)
-      return 'Heat is not among the limits: for one spot it limits nothing within reach of today’s laser, or is not worked out, as said under Throughput.';
-    const at = formatReadable(hottest, 'Hz', 'kHz', 3);
-    return rate > hottest * (1 - 1e-6)
-      ? phrase`One spot alone warms the surface to the rise that is allowed at ${at}, and no spot is written faster than that.`
-      : phrase`One spot alone warms the surface to the rise that is allowed at ${at}; it is written at ${scaledRepetitionRate}, ${percentText(rate / hottest, 2)} of that.`;
+  {
+    spots: wholeSpots,
+    rate: scaledRepetitionRate,
+    limit: riseLimit,
+    own: ownPartRise,
+    beside: besideRise,
+    before: beforeRise,
+    all: allSpotsRise,
   },
+  ({ spots }) =>
+    spots === 1
+      ? phrase`At ${scaledRepetitionRate} the lines of the spot warm the hottest place by ${allSpotsRise} just before a pulse; ${riseLimit} are allowed.`
+      : phrase`At ${scaledRepetitionRate} a spot’s own lines warm the hottest place by ${ownPartRise} just before a pulse, as if it wrote the field alone. The spots beside it in the same scan add ${besideRise}, and all that the others wrote before adds ${beforeRise}: ${allSpotsRise} together, of the ${riseLimit} that are allowed.`,
 );
+
+/** Whether pulses would crowd at the turns at the highest repetition rate, so that heat is not worked out. */
+const crowding = (work: ScaledWork) =>
+  crowdsAtTurns(
+    { ...work.recipe, motion: motionAt(work, work.machine.maxSpeed) },
+    work.machine.maxRepetitionRate,
+  );
+
+/** Where heat of all spots stands among the limits. */
+export const heatLimitSaid = says({ work, rate: scaledRepetitionRate }, ({ work, rate }) => {
+  if (work.heat === null)
+    return `Heat is not among the limits of the larger machine, as ${crowding(work) ? 'the larger scanner turns with the laser on, where pulses would crowd at the ends of the lines: turn outside the field with the laser off' : 'it is not worked out here'}.`;
+  const hottest = spotsHeatRate(work, work.heat);
+  const who = work.machine.spots === 1 ? 'one spot' : `${work.machine.spots} spots`;
+  if (hottest === undefined)
+    return `Even at ${formatReadable(work.heat.own.rates[0]!, 'Hz', 'kHz', 3)}, the highest repetition rate of the larger laser, the rise would stay below what is allowed with ${who}: heat does not limit ${work.machine.spots === 1 ? 'it' : 'them'}.`;
+  return rate > hottest * (1 - 1e-6)
+    ? 'More is not allowed, and no faster is written.'
+    : `The rise that is allowed would be reached at ${formatReadable(hottest, 'Hz', 'kHz', 3)} with ${who}.`;
+});
 
 /** The field as a whole. */
 export const fieldHeatSaid = says(
-  { heat: heatPerArea, away: carriedPerArea, share: heatShare, limit: riseLimit },
-  ({ share }) => {
-    const start = phrase`All spots together leave ${heatPerArea} of heat, mean over the field while it is written. ${carriedPerArea} would bring the middle of the field to the ${riseLimit} allowed in that time, as conduction into a wide plate of this thickness carries no more away.`;
-    return share > 1
-      ? phrase`${start} The whole field becomes too warm, however far the spots stand apart: ${heatShare} times too much. The area per hour does not count that.`
-      : phrase`${start} That leaves room: it is ${percentText(share, 2)} of it.`;
+  { heat: heatPerArea, away: carriedPerArea, share: heatShare, limit: riseLimit, counted: heatIfThere },
+  ({ share, counted }) => {
+    const start = phrase`All spots together leave ${heatPerArea} of heat, mean over the field while it is written. ${carriedPerArea} would bring the middle of the field to the ${riseLimit} allowed in that time, as conduction into a wide plate of this thickness carries no more away:`;
+    if (share <= 1)
+      return phrase`${start} the mean is ${percentText(share, 2)} of that. Places under a spot and beside lines just written are warmer than the mean.`;
+    const counts = counted === null ? ' The area per hour does not count that.' : '';
+    return phrase`${start} the whole field becomes too warm, however far the spots stand apart, ${heatShare} times too much.${counts}`;
   },
 );

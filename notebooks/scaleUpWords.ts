@@ -33,7 +33,7 @@ export const scaleLimitHelp: Readonly<Record<ScaleLimit, string>> = {
     'More spots help, as each writes lines of its own, or a laser with more pulses a second; more power or a faster scanner does not.',
   'scanner speed': 'More spots help, or a faster scanner; more power does not.',
   acceleration: 'Longer lines help, or more spots, which leave fewer turns; more power does not.',
-  heat: 'Each spot writes as fast as the surface bears: more spots help as long as they stand far apart, and so does a recipe with less heat to the same place; more power does not.',
+  heat: 'The surface bears no more heat: all spots share what it may take, so that more of them bring less than their number; a recipe with less heat to the same place helps, more power does not.',
   stitching:
     'Larger fields help, or a quicker stage; whatever writes the field faster brings little from here on.',
 };

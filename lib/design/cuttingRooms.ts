@@ -15,8 +15,11 @@ import * as scaleUp from './scaleUp.ts';
 import * as scaleUpBest from './scaleUpBest.ts';
 import * as scaleUpCharts from './scaleUpCharts.ts';
 import * as scaleUpHeat from './scaleUpHeat.ts';
+import * as scaleUpHeatLimit from './scaleUpHeatLimit.ts';
 import * as scaleUpInputs from './scaleUpInputs.ts';
 import * as scaleUpPlate from './scaleUpPlate.ts';
+import * as scaleUpRecipe from './scaleUpRecipe.ts';
+import * as scaleUpRise from './scaleUpRise.ts';
 import * as scaleUpSplitter from './scaleUpSplitter.ts';
 import * as scaleUpTarget from './scaleUpTarget.ts';
 import * as scaleUpToday from './scaleUpToday.ts';
@@ -63,6 +66,9 @@ export const cuttingRooms: readonly object[] = [
   scaleUpTarget,
   scaleUpCharts,
   scaleUpHeat,
+  scaleUpHeatLimit,
+  scaleUpRecipe,
+  scaleUpRise,
   scaleUpPlate,
   scaleUpSplitter,
   scaleUpBest,

@@ -2,14 +2,13 @@ import { derived } from '../graph/define.ts';
 import { formatReadable } from '../graph/units.ts';
 import { evenFieldRise } from '../process/heatArea.ts';
 import { diffusionLength as lengthOf } from '../process/scaleUp.ts';
-import { neighbourHeat as neighbourHeatOf } from '../process/scaleUpHeat.ts';
 import { riseLimit } from './heatInputs.ts';
 import { diffusivity } from './heatMaterial.ts';
 import { heatInput } from './heatPulses.ts';
 import { spotDiameter } from './pulsesOnPlace.ts';
 import { scaled, scaledSpeed } from './scaleUp.ts';
-import { spotDistance } from './scaleUpInputs.ts';
-import { recipe, wholeSpots } from './scaleUpWork.ts';
+import { recipe } from './scaleUpRecipe.ts';
+import { wholeSpots } from './scaleUpWork.ts';
 
 export const dwellTime = derived({
   id: 'scaleUp.dwellTime',
@@ -33,32 +32,10 @@ export const diffusionLength = derived({
   display: 'um',
   digits: 3,
   about:
-    'Diffusion length over the time that a spot rests over a place; spots further apart than that pass without heating one another.',
+    'Diffusion length over the time that a spot rests over a place. Spots closer than that warm one another strongly while they pass; those further apart do so less, and later.',
   from: { D: spotDiameter, v: scaledSpeed, chi: diffusivity },
   compute: ({ D, v, chi }) => lengthOf(D, chi, v),
   formula: '\\sqrt{4\\chi t_\\text{dwell}}',
-  source: 'scaling',
-});
-
-export const neighbourHeat = derived({
-  id: 'scaleUp.neighbourHeat',
-  name: 'heat from the other spots over that from its own',
-  symbol: 'n_\\text{heat}',
-  unit: '1',
-  display: '%',
-  digits: 2,
-  about:
-    'Temperature rise that all other spots leave at a place of the middle one by the time it has passed, over the rise that it leaves itself; scans before are not in it.',
-  from: {
-    spots: wholeSpots,
-    distance: spotDistance,
-    diameter: spotDiameter,
-    diffusivity,
-    time: dwellTime,
-  },
-  compute: ({ spots, distance, diameter, diffusivity, time }) =>
-    neighbourHeatOf({ spots, distance, radius: diameter / 2, diffusivity }, time),
-  formula: '\\sum_{k\\ne 0}e^{-2(ks)^2/(w_\\text{eff}^2+8\\chi t_\\text{dwell})}',
   source: 'scaling',
 });
 
@@ -113,7 +90,7 @@ export const heatShare = derived({
   valid: ({ heat, carried, limit }) =>
     heat <= carried
       ? undefined
-      : `The whole field warms by ${formatReadable((limit * heat) / carried, 'K', 'K', 2)} on average, more than the ${formatReadable(limit, 'K', 'K', 3)} allowed: that is not in the area per hour.`,
+      : `The whole field warms by ${formatReadable((limit * heat) / carried, 'K', 'K', 2)} on average, more than the ${formatReadable(limit, 'K', 'K', 3)} allowed.`,
   formula: 'q_\\text{heat}/q_\\text{away}',
   source: 'definition',
 });

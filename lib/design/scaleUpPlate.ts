@@ -7,7 +7,8 @@ import { pulseDuration, wavelength } from './laser.ts';
 import { nonlinearIndex, plateThickness } from './nonlinearIndex.ts';
 import { scaledPower } from './scaleUp.ts';
 import { damageMargin, damageThreshold, opticsAbsorption, splitterEfficiency } from './scaleUpInputs.ts';
-import { recipe, shotEnergy } from './scaleUpWork.ts';
+import { recipe } from './scaleUpRecipe.ts';
+import { shotEnergy } from './scaleUpWork.ts';
 
 export const plateFluence = derived({
   id: 'plate.fluence',

@@ -5,7 +5,10 @@ import { type StepRate, scaleSteps } from '../process/scaleUpSteps.ts';
 import { fieldTime } from './hatch.ts';
 import { maxPower, maxRepetitionRate } from './laserLimits.ts';
 import { squareMetre } from './scaleUp.ts';
-import { recipe, shotEnergy, stitching, work } from './scaleUpWork.ts';
+import { todayHeatIfThere } from './scaleUpHeatLimit.ts';
+import { spotDistance } from './scaleUpInputs.ts';
+import { recipe } from './scaleUpRecipe.ts';
+import { shotEnergy, stitching, work } from './scaleUpWork.ts';
 import { acceleration, maxSpeed } from './scannerInputs.ts';
 
 export const todayAreaPerHour = derived({
@@ -47,14 +50,20 @@ export const steps = derived({
   from: {
     work,
     shot: shotEnergy,
+    heat: todayHeatIfThere,
+    distance: spotDistance,
     time: fieldTime,
     maxPower,
     maxRepetitionRate,
     maxSpeed,
     acceleration,
   },
-  compute: ({ work, shot: _shot, time, ...machine }): StepRate[] =>
-    scaleSteps(work, { ...machine, spots: 1, distance: work.machine.distance, efficiency: 1 }, time),
+  compute: ({ work, shot: _shot, heat, distance, time, ...machine }): StepRate[] =>
+    scaleSteps(work, {
+      machine: { ...machine, spots: 1, distance, efficiency: 1 },
+      heat: heat === null ? null : { ...heat, distance },
+      time,
+    }),
   shownAs: (steps) =>
     steps.map(({ step, rate }) => `${step} ${formatQuantity(rate, 'm^2/s', 'm^2/h', 3)}`).join(', '),
   formula: '\\dot A(\\text{machine}_\\text{step})',

@@ -1,16 +1,12 @@
 import { derived } from '../graph/define.ts';
 import { formatReadable } from '../graph/units.ts';
 import { Problem } from '../problem.ts';
-import { checkField } from '../process/fieldChecks.ts';
-import { type Recipe, type ScaledWork, shotEnergy as shotEnergyOf } from '../process/scaleUp.ts';
+import { type ScaledWork, shotEnergy as shotEnergyOf } from '../process/scaleUp.ts';
 import { mostSpots as mostSpotsOf } from '../process/scaleUpLimits.ts';
-import { burstPulses } from './burst.ts';
-import { hatch, motion } from './hatch.ts';
-import { usedPulseEnergy } from './losses.ts';
-import { effectiveArea } from './marks.ts';
+import { hatch } from './hatch.ts';
+import { heatIfThere } from './scaleUpHeatLimit.ts';
 import * as inputs from './scaleUpInputs.ts';
-import { pulseSpacing } from './scanInputs.ts';
-import { hottestRateIfThere } from './scanLimits.ts';
+import { recipe } from './scaleUpRecipe.ts';
 
 export const wholeSpots = derived({
   id: 'scaleUp.wholeSpots',
@@ -21,25 +17,6 @@ export const wholeSpots = derived({
   from: { typed: inputs.spots },
   compute: ({ typed }) => Math.round(typed),
   formula: '\\operatorname{round} N_\\text{s}',
-  source: 'definition',
-});
-
-export const recipe = derived({
-  id: 'scaleUp.recipe',
-  name: 'recipe that is held',
-  symbol: '\\text{recipe}',
-  unit: 'none',
-  about:
-    'Pulse energy of a spot, pulses of a burst, pulse spacing, lines, passes and turning round of the field as it is set: what the larger machine is to do faster, place by place the same.',
-  from: { hatch, motion, pulseSpacing, energy: usedPulseEnergy, burst: burstPulses, effectiveArea },
-  compute: ({ hatch, motion, effectiveArea, ...rest }): Recipe => {
-    checkField(hatch, { effectiveArea });
-    const { directions, turnRound, delay } = motion;
-    return { hatch, motion: { directions, turnRound, delay }, ...rest };
-  },
-  shownAs: ({ energy, pulseSpacing, hatch }) =>
-    `${formatReadable(energy, 'J', 'uJ', 3)} every ${formatReadable(pulseSpacing, 'm', 'um', 3)}, lines ${formatReadable(hatch.lineSpacing, 'm', 'um', 3)} apart`,
-  formula: '(E, n_\\text{b}, p, \\Delta y, n_\\text{pass})',
   source: 'definition',
 });
 
@@ -145,8 +122,7 @@ export const work = derived({
   name: 'work on the larger machine',
   symbol: '\\text{work}',
   unit: 'none',
-  about:
-    'Recipe, larger machine with its spots, stitching, and the repetition rate at the limit of heat for one spot where there is one.',
+  about: 'Recipe, larger machine with its spots, stitching, and what heat allows where that is known.',
   from: {
     recipe,
     stitching,
@@ -157,13 +133,13 @@ export const work = derived({
     maxRepetitionRate: inputs.largeMaxRepetitionRate,
     maxSpeed: inputs.largeMaxSpeed,
     acceleration: inputs.largeAcceleration,
-    hottestRate: hottestRateIfThere,
+    heat: heatIfThere,
   },
-  compute: ({ recipe, stitching, hottestRate, ...machine }): ScaledWork => ({
+  compute: ({ recipe, stitching, distance, heat, ...machine }): ScaledWork => ({
     recipe,
-    machine,
+    machine: { ...machine, distance },
     stitching,
-    hottestRate,
+    heat: heat === null ? null : { ...heat, distance },
   }),
   shownAs: ({ machine }) => `${machine.spots} ${machine.spots === 1 ? 'spot' : 'spots'}`,
   formula: '(\\text{recipe}, \\text{machine}, N)',

@@ -1,4 +1,5 @@
 import type { Hatch } from './hatch.ts';
+import { type SpotHeat, spotsHeatRate } from './scaleUpHeat.ts';
 import { bestSpeed, type LimitKind } from './scanLimits.ts';
 import { fieldTimes, type ScanMotion, type ScanTimes } from './scanTime.ts';
 import { type SpotsAcross, scansOf } from './spotScans.ts';
@@ -40,8 +41,8 @@ export interface ScaledWork {
   readonly recipe: Recipe;
   readonly machine: Machine;
   readonly stitching: Stitching;
-  /** Repetition rate, Hz, at which one spot alone makes the part too hot; null where it never does, or is not known. */
-  readonly hottestRate: number | null;
+  /** What heat allows; null where that is not known, so that heat is no limit. */
+  readonly heat: SpotHeat | null;
 }
 
 /** Part of the laser's energy that comes into the spots: all of it with one. */
@@ -87,11 +88,11 @@ export function turningSpeed(work: ScaledWork): number {
 }
 
 /**
- * Limits of the speed, the first to be met in front; pulses stay on their places. What makes the part too hot with one spot
- * does so with several: heat is the limit of one spot, which spots that heat one another reach sooner.
+ * Limits of the speed, the first to be met in front; pulses stay on their places. That of heat is of all spots together,
+ * and is left out where it is not reached at the highest repetition rate.
  */
 export function speedLimits(work: ScaledWork, turning = turningSpeed(work)): SpeedLimit[] {
-  const { recipe, machine, hottestRate } = work;
+  const { recipe, machine, heat } = work;
   const { pulseSpacing: p, burst } = recipe;
   const limits: SpeedLimit[] = [
     { kind: 'power', speed: (p * machine.maxPower) / (burst * shotEnergy(recipe, machine)) },
@@ -99,7 +100,8 @@ export function speedLimits(work: ScaledWork, turning = turningSpeed(work)): Spe
     { kind: 'scanner speed', speed: machine.maxSpeed },
     { kind: 'acceleration', speed: turning },
   ];
-  if (hottestRate !== null) limits.push({ kind: 'heat', speed: p * hottestRate });
+  const hottest = heat === null ? undefined : spotsHeatRate(work, heat);
+  if (hottest !== undefined) limits.push({ kind: 'heat', speed: p * hottest });
   return limits.sort((a, b) => a.speed - b.speed);
 }
 

@@ -32,7 +32,7 @@ export function scaledBest(best: ChosenField, work: ScaledWork, maxEnergy: numbe
     ...work,
     machine: { ...machine, distance },
     recipe: { ...recipe, hatch, pulseSpacing, energy: pulseEnergy, burst: 1 },
-    hottestRate: null,
+    heat: null,
   });
   return { ...field, pulseEnergy, pulseSpacing, lineSpacing, diameter, size };
 }

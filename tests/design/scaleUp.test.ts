@@ -13,7 +13,7 @@ const engineOf = (patch: Patch) => createEngine(designGraph, applyPatch(designGr
 /** Reads quantities of a design, heat left out of the limits where `cold`. */
 function reader(patch: Patch, cold = false) {
   const engine = engineOf(patch);
-  const pins = cold ? { 'scan.hottestRate': null } : {};
+  const pins = cold ? { 'scaleUp.heat': null, 'scaleUp.todayHeat': null } : {};
   const outcome = (id: string) => engine.evaluate([id], { pins })[id]!;
   return { outcome, value: <T = number>(id: string) => valueOrThrow(outcome(id)) as T };
 }
@@ -158,6 +158,42 @@ describe.each(Object.values(designs).map(({ name, patch }) => [name, patch] as c
     const spots = asked.value('scaleUp.spotsForTarget');
     const then = reader({ ...patch, 'scaleUp.target': target, 'scaleUp.spots': spots });
     expect(then.value('scaleUp.missingFactor')).toBeLessThanOrEqual(1 + 1e-9);
+  });
+});
+
+describe('heat on the larger machine', () => {
+  it('is that of the larger laser, whatever today’s laser can do', () => {
+    // One spot of the initial field comes to its limit at 115 kHz, eleven times what today’s laser can do at most here.
+    const slow = { 'laser.repetitionRate': 10e3, 'scan.speed': 2.5e-3 };
+    const [low, high] = [10e3, 12e3].map((most) => {
+      const { value } = reader({ ...slow, 'laser.maxRepetitionRate': most });
+      expect(value<string>('scaleUp.limit')).toBe('heat');
+      return value('scaleUp.areaPerHour');
+    });
+    expectClose(low!, high!, { relative: 1e-9, source: 'the same machine' });
+  });
+
+  it('holds all spots together to the rise that is allowed, and each is slower than one alone', () => {
+    const rates = [1, 4, 20].map((spots) => {
+      const { value } = reader({ 'scaleUp.spots': spots });
+      expectClose(value('scaleUp.allSpotsRise'), 200, { relative: 1e-7, source: 'the limit' });
+      expectClose(value('scaleUp.repetitionRate'), value('scaleUp.heatRate'), { relative: 1e-12 });
+      return value('scaleUp.repetitionRate');
+    });
+    // One spot comes to its limit at the rate that Throughput says, as the turns are short beside the lines.
+    expectClose(rates[0]!, reader({}).value('scan.hottestRate'), { relative: 1e-3, source: 'Throughput' });
+    expect(rates[1]).toBeLessThan(0.95 * rates[0]!);
+    expect(rates[2]).toBeLessThan(0.9 * rates[1]!);
+  });
+
+  it('is left out where pulses crowd at the turns, and says so', () => {
+    const { outcome, value } = reader({ 'scan.turnRound': 'inside', 'scaleUp.acceleration': 10 });
+    const table = outcome('scaleUp.heatTable');
+    expect(hasValue(table)).toBe(false);
+    if (!hasValue(table))
+      expect(table.problem.message).toMatch(/^Heat is not worked out where the scanner turns/);
+    expect(value('scaleUp.heat')).toBeNull();
+    expect(value<string>('scaleUp.limit')).not.toBe('heat');
   });
 });
 

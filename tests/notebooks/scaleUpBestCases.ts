@@ -1,7 +1,7 @@
 import type { Values } from './designOutcomes.ts';
 import type { Case } from './sentenceCases.ts';
 
-const cold: Values = { 'scan.hottestRate': null };
+const cold: Values = { 'scaleUp.heat': null, 'scaleUp.todayHeat': null };
 const spots = (count: number): Values => ({ 'scaleUp.spots': count });
 const best = (rate: number, more: Values = {}) => ({
   speed: 1,

@@ -3,7 +3,7 @@ import { figureCsv } from '../../notebooks/page/figures/figureCsv.ts';
 import { ceilingsFigure, spotsFigure, stepsFigure } from '../../notebooks/scaleUpFigures.ts';
 import { outcomesOf, type Values } from './designOutcomes.ts';
 
-const cold: Values = { 'scan.hottestRate': null };
+const cold: Values = { 'scaleUp.heat': null, 'scaleUp.todayHeat': null };
 
 /** Rows of the file of a figure. */
 function rowsOf(figure: typeof stepsFigure, design: Values = {}, pins: Values = cold): string[][] {
@@ -39,7 +39,7 @@ describe('files of the charts of scaling up', () => {
   });
 
   it('where heat slows today’s machine down, its step is called that', () => {
-    const rows = rowsOf(stepsFigure, {}, { 'scan.hottestRate': 1e5 });
+    const rows = rowsOf(stepsFigure, {}, {});
     expect(rows[2]![0]).toBe('held to the allowed temperature');
   });
 

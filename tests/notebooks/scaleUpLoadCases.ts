@@ -1,7 +1,14 @@
 import type { Values } from './designOutcomes.ts';
 import type { Case } from './sentenceCases.ts';
 
-const cold: Values = { 'scan.hottestRate': null };
+const cold: Values = { 'scaleUp.heat': null, 'scaleUp.todayHeat': null };
+/** One spot comes to the 200 K allowed at that rate, or to half of it where not reached; pulses leave next to nothing else. */
+const hot = (rate: number, reached = true): Values => {
+  const own = { rates: [rate, rate / 2], rises: reached ? [200, 100] : [100, 50], reached };
+  const input = { energy: 1e-20, radius: 15e-6, diffusivity: 3.75e-6, heatCapacity: 4e6, thickness: 1e-3 };
+  const table = { input, own, limit: 200 };
+  return { 'scaleUp.heatTable': table, 'scaleUp.todayHeatTable': table };
+};
 const spots = (count: number): Values => ({ 'scaleUp.spots': count });
 const apart = (distance: number): Values => ({ 'scaleUp.spotDistance': distance });
 
@@ -43,13 +50,13 @@ export const scaleUpLoadCases: readonly Case[] = [
     design: spots(1),
     pins: cold,
     text: /There is one spot, and no neighbour to warm it\.$/,
-    truth: (value) => value('scaleUp.neighbourHeat') === 0,
+    truth: (value) => value('scaleUp.wholeSpots') === 1,
   },
   {
     // 31.2 µm at 0.25 m/s are 125 µs, in which heat of steel goes √(4 · 3.75e-6 · 125e-6) m = 43 µm.
     says: 'neighboursSaid',
     pins: cold,
-    text: /^A spot rests over a place for 125\sµs, .* heat spreads by 43\.3\sµm meanwhile\. The spots stand 200\sµm apart, further than that/,
+    text: /^A spot rests over a place for 125\sµs, .* heat spreads by 43\.3\sµm meanwhile\. The spots stand 200\sµm apart, further than that\.$/,
     truth: (value) =>
       Math.abs(value('scaleUp.diffusionLength') - Math.sqrt(4 * 3.75e-6 * value('scaleUp.dwellTime'))) <
       1e-12,
@@ -58,44 +65,73 @@ export const scaleUpLoadCases: readonly Case[] = [
     says: 'neighboursSaid',
     design: apart(36e-6),
     pins: cold,
-    text: /The spots stand only 36\sµm apart: they heat one another, the others adding \d+\s% .* How much hotter the part becomes is not worked out\.$/,
-    truth: (value) => value('scaleUp.neighbourHeat') > 0.3,
-  },
-  {
-    says: 'neighboursSaid',
-    design: apart(36e-6),
-    pins: { 'scan.hottestRate': 2e6 },
-    text: /The limit of heat is that of one spot alone, and is reached sooner than stated here\.$/,
+    text: /The spots stand only 36\sµm apart: they heat one another while they pass\.$/,
     truth: (value) => value('scaleUp.diffusionLength') > 36e-6,
   },
   {
     says: 'spotHeatSaid',
+    design: spots(1),
+    pins: hot(1e5),
+    text: /^At 100\skHz the lines of the spot warm the hottest place by 200\sK just before a pulse; 200\sK are allowed\.$/,
+    truth: (value) => Math.abs(value('scaleUp.allSpotsRise') - 200) < 1e-6,
+  },
+  {
+    // The initial field, which heat limits: the three parts together are the 200 K allowed.
+    says: 'spotHeatSaid',
+    text: /^At \d+\.?\d*\skHz a spot’s own lines warm the hottest place by 1\d\d\sK .* in the same scan add \d+\.?\d*\sK, and all that the others wrote before adds \d+\.?\d*\sK: 200\sK together, of the 200\sK that are allowed\.$/,
+    truth: (value) =>
+      Math.abs(value('scaleUp.ownRise') + value('scaleUp.besideRise') + value('scaleUp.beforeRise') - 200) <
+        1e-5 && value('scaleUp.beforeRise') > 10,
+  },
+  {
+    says: 'heatLimitSaid',
     pins: cold,
-    text: /^Heat is not among the limits/,
-    truth: (value) => value('scan.hottestRate') === null,
+    text: /^Heat is not among the limits of the larger machine, as it is not worked out here\.$/,
+    truth: (value) => value('scaleUp.heat') === null,
   },
   {
-    says: 'spotHeatSaid',
-    pins: { 'scan.hottestRate': 1e5 },
-    text: /^One spot alone warms .* at 100\skHz, and no spot is written faster than that\.$/,
-    truth: (value) => Math.abs(value('scaleUp.repetitionRate') - 1e5) < 1e-3,
+    says: 'heatLimitSaid',
+    design: { 'scan.turnRound': 'inside', 'scaleUp.acceleration': 10 },
+    text: /as the larger scanner turns with the laser on, where pulses would crowd at the ends of the lines: turn outside the field with the laser off\.$/,
+    truth: (value) => Number.isNaN(value('scaleUp.heatRate')) && value('scaleUp.heat') === null,
   },
   {
-    says: 'spotHeatSaid',
-    pins: { 'scan.hottestRate': 2e6 },
-    text: /at 2000\skHz; it is written at 1000\skHz, 50\s% of that\.$/,
-    truth: (value) => Math.abs(value('scaleUp.repetitionRate') - 1e6) < 1e-3,
+    says: 'heatLimitSaid',
+    pins: hot(1e5),
+    text: /^More is not allowed, and no faster is written\.$/,
+    truth: (value) =>
+      value('scaleUp.repetitionRate') === value('scaleUp.heatRate') &&
+      Math.abs(value('scaleUp.allSpotsRise') - 200) < 1e-6,
+  },
+  {
+    says: 'heatLimitSaid',
+    design: spots(1),
+    pins: hot(4e6),
+    text: /^The rise that is allowed would be reached at 4000\skHz with one spot\.$/,
+    truth: (value) => value('scaleUp.allSpotsRise') < 101 && value('scaleUp.repetitionRate') === 2e6,
+  },
+  {
+    says: 'heatLimitSaid',
+    pins: hot(2e6, false),
+    text: /^Even at 2000\skHz, the highest repetition rate of the larger laser, the rise would stay below what is allowed with 4 spots: heat does not limit them\.$/,
+    truth: (value) => Number.isNaN(value('scaleUp.heatRate')),
   },
   {
     says: 'fieldHeatSaid',
     pins: { ...cold, 'scaleUp.heatPerArea': 2e4, 'scaleUp.carriedPerArea': 1e4 },
-    text: /^All spots together leave 2\sW\/cm² of heat.* 1\sW\/cm² would bring .* 200\sK allowed .* The whole field becomes too warm, .*: 2 times too much\. The area per hour does not count that\.$/,
+    text: /^All spots together leave 2\sW\/cm² of heat.* 1\sW\/cm² would bring .* 200\sK allowed .* the whole field becomes too warm, .*, 2 times too much\. The area per hour does not count that\.$/,
+    truth: (value) => value('scaleUp.heatShare') === 2,
+  },
+  {
+    says: 'fieldHeatSaid',
+    pins: { ...hot(1e5), 'scaleUp.heatPerArea': 2e4, 'scaleUp.carriedPerArea': 1e4 },
+    text: /the whole field becomes too warm, .*, 2 times too much\.$/,
     truth: (value) => value('scaleUp.heatShare') === 2,
   },
   {
     says: 'fieldHeatSaid',
     pins: { ...cold, 'scaleUp.heatPerArea': 1e4, 'scaleUp.carriedPerArea': 4e4 },
-    text: /That leaves room: it is 25\s% of it\.$/,
+    text: /the mean is 25\s% of that\. Places under a spot and beside lines just written are warmer than the mean\.$/,
     truth: (value) => value('scaleUp.heatShare') === 0.25,
   },
   {

@@ -2,14 +2,14 @@ import { describe, expect, it } from 'vitest';
 import {
   diffusionLength,
   type ScaledWork,
+  type SpeedLimit,
   scaledField,
   scaledTimes,
   speedLimits,
 } from '../../lib/process/scaleUp.ts';
-import { neighbourHeat } from '../../lib/process/scaleUpHeat.ts';
 import { scaleSteps } from '../../lib/process/scaleUpSteps.ts';
 import { expectClose } from '../close.ts';
-import { moving, on, recipe, work } from './scaledWork.ts';
+import { heatAt, moving, on, recipe, work } from './scaledWork.ts';
 
 const byHand = { relative: 1e-9, source: 'worked by hand' };
 
@@ -104,25 +104,33 @@ describe('heat as a limit', () => {
     expectClose(diffusionLength(30e-6, 4e-6, 1), Math.sqrt(4 * 4e-6 * 30e-6), byHand);
   });
 
-  it('200 kHz are 1 m/s with any number of spots', () => {
-    for (const spots of [1, 4, 10]) {
-      const { limit, speed } = scaledField({ ...on({ spots }), hottestRate: 2e5 });
-      expect(limit).toBe('heat');
-      expectClose(speed, 1, byHand);
-    }
+  it('200 kHz are 1 m/s with one spot, whatever else the machine can do', () => {
+    const { limit, speed } = scaledField({ ...on({ spots: 1 }), heat: heatAt(2e5) });
+    expect(limit).toBe('heat');
+    expectClose(speed, 1, byHand);
   });
 
-  it('beyond the other limits it is none', () => {
-    expect(scaledField({ ...work, hottestRate: 1.1e6 })).toMatchObject({ limit: 'power', next: 'heat' });
+  it('with more spots each is slower, and several that leave next to nothing are not', () => {
+    const speeds = [1, 4, 10].map((spots) => {
+      const [{ kind, speed }] = speedLimits({ ...on({ spots, maxPower: 1e4 }), heat: heatAt(2e5) }) as [
+        SpeedLimit,
+      ];
+      expect(kind).toBe('heat');
+      return speed;
+    });
+    speeds.slice(1).forEach((speed, i) => {
+      expect(speed).toBeLessThan(speeds[i]!);
+    });
+    const cool = { ...heatAt(2e5), input: { ...heatAt(2e5).input, energy: 1e-20 } };
+    expectClose(scaledField({ ...on({ spots: 10 }), heat: cool }).speed, 1, byHand);
   });
 
-  it('of neighbours: of three spots the middle one gets 2 exp(−2s²/(w²+8χt)), of two exp(…)', () => {
-    const row = { spots: 3, distance: 40e-6, radius: 20e-6, diffusivity: 4e-6 };
-    // 8χt = 1200 µm² after 37.5 µs, so that the exponent is 2 · 1600/(400 + 1200) = 2.
-    expectClose(neighbourHeat(row, 37.5e-6), 2 * Math.exp(-2), byHand);
-    expectClose(neighbourHeat({ ...row, spots: 2 }, 37.5e-6), Math.exp(-2), byHand);
-    expectClose(neighbourHeat({ ...row, spots: 5 }, 37.5e-6), 2 * Math.exp(-2) + 2 * Math.exp(-8), byHand);
-    expect(neighbourHeat({ ...row, spots: 1 }, 1)).toBe(0);
+  it('beyond the other limits it is none, and not there where the highest rate does not reach it', () => {
+    const one = on({ spots: 1, maxRepetitionRate: 1e6 });
+    const beyond = { ...one, heat: heatAt(1.1e6) };
+    expect(scaledField(beyond)).toMatchObject({ limit: 'repetition rate', next: 'heat' });
+    const never = { ...heatAt(1e6), own: { ...heatAt(1e6).own, reached: false } };
+    expect(speedLimits({ ...one, heat: never }).some(({ kind }) => kind === 'heat')).toBe(false);
   });
 });
 
@@ -137,7 +145,7 @@ describe('from today’s machine to the larger one', () => {
       distance: 10e-6,
       efficiency: 1,
     };
-    const steps = scaleSteps(work, today, 10.2);
+    const steps = scaleSteps(work, { machine: today, heat: null, time: 10.2 });
     const area = 98.01e-6;
     // Field times by hand: set 10.2 s; 5 m/s 3 s; the same; the same, as the scanner stops it; 10 m/s 1.4 s; 0.55 s.
     [10.2, 3, 3, 3, 1.4, 0.55].forEach((time, i) => {
@@ -151,5 +159,15 @@ describe('from today’s machine to the larger one', () => {
       'repetition rate',
       'power',
     ]);
+  });
+
+  it('heat holds each step on the scanner that it stands on: 200 kHz before, 400 kHz from the larger scanner on', () => {
+    const today = { ...work.machine, maxPower: 20, maxRepetitionRate: 1e6, spots: 1, efficiency: 1 };
+    const hot = { ...on({ spots: 1 }), heat: heatAt(4e5) };
+    const steps = scaleSteps(hot, { machine: today, heat: heatAt(2e5), time: 10.2 });
+    // 1000 lines of 10 ms and 0.04 ms, then of 5 ms and 0.08 ms.
+    [10.2, 10.04, 10.04, 10.04, 5.08, 5.08].forEach((time, i) => {
+      expectClose(steps[i]!.rate, 98.01e-6 / (time + 0.3), byHand);
+    });
   });
 });
