@@ -8,8 +8,8 @@ import { mostSheetPasses } from './sheet.ts';
 
 /** A sheet that is to be cut with least energy. */
 export interface CheapestCut {
-  /** The light of a pulse whose fluence at relative irradiance 1 is `unit`, J/m²; Problems where there is none. */
-  readonly lightAt: (unit: number) => CuttingLight;
+  /** Sampled as far out as the strongest pulse of `between` counts. */
+  readonly light: CuttingLight;
   readonly train: Omit<PulseTrain, 'unit'>;
   /** Thickness of the sheet, m. */
   readonly thickness: number;
@@ -17,6 +17,8 @@ export interface CheapestCut {
   readonly after: number;
   /** Units of fluence looked at, J/m²: from the first to the last. */
   readonly between: readonly [number, number];
+  /** Passes·unit that is known to do; only what takes less is of interest. */
+  readonly below?: number;
 }
 
 /** Energies tried between the ends, by equal factors. */
@@ -26,14 +28,14 @@ const fineness = 0.02;
 
 /**
  * The unit of fluence in J/m² with which a cut takes least energy for its length, and passes·unit there; undefined where
- * no energy tried goes through. Between two passes the opening is interpolated, so that whole passes make no steps.
+ * no energy tried goes through, or none with less than is known. Between two passes the opening is interpolated, so that whole passes make no steps.
  */
 export function cheapestUnit(
   cut: CheapestCut,
   report?: Progress,
 ): { readonly unit: number; readonly cost: number } | undefined {
   const [low, high] = cut.between.map(Math.log) as [number, number];
-  let least = Number.POSITIVE_INFINITY;
+  let least = cut.below ?? Number.POSITIVE_INFINITY;
   let asked = 0;
   const costOf = (logarithm: number): number => {
     const unit = Math.exp(logarithm);
@@ -51,17 +53,17 @@ export function cheapestUnit(
 
 /** Passes after which the sheet is cut, a broken number; Infinity where it needs more than `most`. */
 function passesThrough(cut: CheapestCut, unit: number, most: number): number {
-  const { train, thickness, after } = cut;
+  const { light, train, thickness, after } = cut;
   const passes = Math.min(mostSheetPasses, Math.ceil(most - after));
   if (!(passes >= 1)) return Number.POSITIVE_INFINITY;
   try {
-    const { deepest } = cutGroove(cut.lightAt(unit), { ...train, unit, passes, until: thickness });
+    const { deepest } = cutGroove(light, { ...train, unit, passes, until: thickness });
     const opens = deepest.findIndex((deep) => deep >= thickness);
     if (opens < 1) return Number.POSITIVE_INFINITY;
     const before = deepest[opens - 1]!;
     return opens - 1 + (thickness - before) / (deepest[opens]! - before) + after;
   } catch (error) {
-    // A pulse too strong for a groove of steps, or a place without a spot: no cut.
+    // A pulse too strong for a groove of steps: no cut.
     if (error instanceof Problem) return Number.POSITIVE_INFINITY;
     throw error;
   }

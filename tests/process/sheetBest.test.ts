@@ -25,7 +25,13 @@ const lightAt = (unit: number) =>
 it.each([5e-6, 15e-6])(
   'no energy on a grid ten times finer cuts a sheet of %s m with less (independent: every energy cut)',
   (thickness) => {
-    const found = cheapestUnit({ lightAt, train, thickness, after, between: [2 * first, 300 * first] })!;
+    const found = cheapestUnit({
+      light: lightAt(300 * first),
+      train,
+      thickness,
+      after,
+      between: [2 * first, 300 * first],
+    })!;
     let least = Number.POSITIVE_INFINITY;
     for (let i = 0; i <= 120; i++) {
       const unit = 2 * first * 150 ** (i / 120);
@@ -44,6 +50,12 @@ it.each([5e-6, 15e-6])(
 );
 
 it('a sheet that no energy cuts has no best', () => {
-  const cut = { lightAt, train, thickness: 1e-3, after, between: [2 * first, 10 * first] as const };
+  const cut = {
+    light: lightAt(10 * first),
+    train,
+    thickness: 1e-3,
+    after,
+    between: [2 * first, 10 * first] as const,
+  };
   expect(cheapestUnit(cut)).toBeUndefined();
 });
