@@ -1,12 +1,14 @@
 import * as v from 'valibot';
 import type { Graph } from '../graph/graph.ts';
 import type { DesignState, Kept } from '../graph/state.ts';
+import { noStudies } from '../graph/studies.ts';
 import { toBase64 } from '../measured/base64.ts';
 import { entriesOf, readSavedFile } from './savedFile.ts';
 import { type ReadFile, readInputs, savedBytes, writeInputs } from './savedInputs.ts';
+import { readStudies, studiesSchema, writeStudies } from './savedStudies.ts';
 
 /** The version of design files written now; every earlier version opens. */
-export const designVersion = 2;
+export const designVersion = 3;
 
 const format = 'stepwell-design';
 
@@ -17,6 +19,8 @@ const fileSchema = v.object({
   about: v.optional(v.string()),
   inputs: entriesOf(v.unknown()),
   files: entriesOf(v.string()),
+  // Since version 3.
+  studies: v.optional(studiesSchema),
 });
 
 const words = {
@@ -25,11 +29,15 @@ const words = {
   origin: 'that was saved as a design',
   version: designVersion,
   // Version 1 held numbers and choices only.
-  migrations: { 1: (content: object) => ({ ...content, version: 2, files: {} }) },
+  // Version 2 held no studies.
+  migrations: {
+    1: (content: object) => ({ ...content, version: 2, files: {} }),
+    2: (content: object) => ({ ...content, version: 3 }),
+  },
 };
 
 /** A design as saved: its inputs, what it is called and noted as, and what a later program has put into it. */
-export type SavedDesign = Pick<DesignState, 'inputs' | 'name' | 'about' | 'kept'>;
+export type SavedDesign = Pick<DesignState, 'inputs' | 'name' | 'about' | 'kept' | 'studies'>;
 
 /** A design as read. `inputs` are those that the file gives; the others are at their initial values. */
 export interface DesignFile extends SavedDesign {
@@ -53,7 +61,15 @@ export function readDesignFile(graph: Graph, text: string, fileName: string, rea
       `${form === undefined ? 'Correct it there' : `Write it as ${form}`}, or choose another file.`,
   };
   const { patch, unknown } = readInputs(graph, saved.inputs, place, { bytesOf, read });
-  return { name, about, inputs: patch, kept: { inputs: unknown, files: filesOf(unknown, files) } };
+  const studies = saved.studies && readStudies(graph, saved.studies, graph.initial, place, { bytesOf, read });
+  const later = [unknown, ...(studies?.alternatives ?? []).map(({ kept = {} }) => kept)];
+  return {
+    name,
+    about,
+    inputs: patch,
+    kept: { inputs: unknown, files: Object.assign({}, ...later.map((entries) => filesOf(entries, files))) },
+    ...(studies && { studies }),
+  };
 }
 
 /** "beam.json" is called "beam". */
@@ -71,14 +87,16 @@ export function filesOf(entries: Kept['inputs'], files: Kept['files']): Kept['fi
 /** Text of a design file with every input in `design`, in the order of their ids, and the files that they were read from. */
 export function writeDesignFile(graph: Graph, design: SavedDesign): string {
   const { entries, files } = writeInputs(graph, design.inputs);
+  const studies = writeStudies(graph, design.studies ?? noStudies);
   const content = {
     format,
     version: designVersion,
     name: design.name ?? '',
     about: design.about ?? '',
     inputs: { ...entries, ...design.kept?.inputs },
+    ...(design.studies && { studies: studies.saved }),
     files: {
-      ...Object.fromEntries(files.map((file) => [file.sha256, toBase64(file.bytes)])),
+      ...Object.fromEntries([...files, ...studies.files].map((file) => [file.sha256, toBase64(file.bytes)])),
       ...design.kept?.files,
     },
   };

@@ -2,6 +2,7 @@ import { Problem } from '../problem.ts';
 import type { Graph } from './graph.ts';
 import type { InputQuantity, ListInput, ListItem, NumberInput, Quantity } from './quantity.ts';
 import { rangeText } from './shown.ts';
+import { type Studies, sameStudies } from './studies.ts';
 import { formatReadable } from './units.ts';
 
 /** What a design holds that this program does not know: saved by a later one, and written back as it was. */
@@ -21,6 +22,8 @@ export interface DesignState {
   /** The person's notes on it. */
   readonly about?: string;
   readonly kept?: Kept;
+  /** Alternatives and requirements; absent while there are none. */
+  readonly studies?: Studies;
   /** Counts the changes; every shown number carries the revision it belongs to. */
   readonly revision: number;
 }
@@ -53,6 +56,7 @@ export function sameDesign(
     (one.name ?? '') === (other.name ?? '') &&
     (one.about ?? '') === (other.about ?? '') &&
     sameKept(one.kept, other.kept) &&
+    sameStudies(one.studies, other.studies) &&
     [...ids].every((id) => Object.is(one.inputs[id], other.inputs[id]))
   );
 }

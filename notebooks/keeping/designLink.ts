@@ -5,10 +5,12 @@ import { initialSet, initialValues } from '../../lib/design/initialSets.ts';
 import { readJson } from '../../lib/design/jsonText.ts';
 import { entriesOf } from '../../lib/design/savedFile.ts';
 import { readInputs, savedBytes, writeInputs } from '../../lib/design/savedInputs.ts';
+import { readStudies, studiesSchema, writeStudies } from '../../lib/design/savedStudies.ts';
 import { issueWords } from '../../lib/design/schemaWords.ts';
 import { typedInstead } from '../../lib/design/typedInstead.ts';
 import { originalOf } from '../../lib/graph/originals.ts';
 import { applyPatch } from '../../lib/graph/state.ts';
+import { type Alternative, noStudies } from '../../lib/graph/studies.ts';
 import { fromBase64, toBase64 } from '../../lib/measured/base64.ts';
 import { sha256 } from '../../lib/measured/sha256.ts';
 import { Problem } from '../../lib/problem.ts';
@@ -16,7 +18,7 @@ import { readSavedFileAgain } from '../measuredFiles.ts';
 import { deflate, inflate } from './deflate.ts';
 
 /** The version of links written now; every earlier version opens. */
-export const linkVersion = 2;
+export const linkVersion = 3;
 
 /** Longer links are cut by mail programs and chats; signs. */
 const longest = 8192;
@@ -34,6 +36,8 @@ const schema = v.object({
   about: v.optional(v.string(), ''),
   inputs: entriesOf(v.unknown()),
   files: v.optional(entriesOf(v.string()), {}),
+  // Since version 3.
+  studies: v.optional(studiesSchema),
   // Since version 2.
   leftOut: v.optional(
     v.object({
@@ -77,14 +81,24 @@ export async function writeLink(design: SavedDesign): Promise<DesignLink> {
   const ids = (measured: boolean) => typed.filter((one) => one.measured === measured).map(({ id }) => id);
   const leftOut = { files: fileNames(design), measured: ids(true), typed: ids(false) };
   const kept = { inputs: design.kept?.inputs ?? {}, files: {} };
-  const text = await encode({ ...design, inputs, kept }, leftOut);
+  const studies = design.studies && {
+    ...design.studies,
+    alternatives: design.studies.alternatives.map(withoutFiles),
+  };
+  const text = await encode({ ...design, inputs, kept, ...(studies && { studies }) }, leftOut);
   if (text.length > longest) {
     throw new Problem(
       'impossible',
-      `The link would be ${Math.ceil(text.length / 1024)} kB long, and more than 8 kB do not pass everywhere. Shorten the notes, or save the design to a file and send that.`,
+      `The link would be ${Math.ceil(text.length / 1024)} kB long, and more than 8 kB do not pass everywhere. Shorten the notes, keep fewer alternatives, or save the design to a file and send that.`,
     );
   }
   return { text, leftOut: leftOutWords(words) };
+}
+
+/** An alternative with what was measured from its files as typed. */
+function withoutFiles({ inputs, ...rest }: Alternative): Alternative {
+  const { patch } = typedInstead(designGraph, inputs);
+  return { ...rest, inputs: applyPatch(designGraph, { inputs, revision: 0 }, patch).inputs };
 }
 
 /** Names of the files in a design, those that only a later program reads included, by the id of their input. */
@@ -107,14 +121,15 @@ function leftOutWords(words: readonly string[]): string {
 }
 
 async function encode(
-  { inputs, name = '', about = '', kept }: SavedDesign,
+  { inputs, name = '', about = '', kept, studies }: SavedDesign,
   leftOut?: LeftOut,
 ): Promise<string> {
   const initial = designGraph.initial;
   const changed = Object.entries(inputs).filter(([id, value]) => !Object.is(value, initial[id]));
   const { entries, files } = writeInputs(designGraph, Object.fromEntries(changed));
+  const written = writeStudies(designGraph, studies ?? noStudies, initial);
   const bytesByHash = {
-    ...Object.fromEntries(files.map((file) => [file.sha256, toBase64(file.bytes)])),
+    ...Object.fromEntries([...files, ...written.files].map((file) => [file.sha256, toBase64(file.bytes)])),
     ...kept?.files,
   };
   const content = {
@@ -122,6 +137,7 @@ async function encode(
     ...(name === '' ? {} : { name }),
     ...(about === '' ? {} : { about }),
     inputs: { ...entries, ...kept?.inputs },
+    ...(studies && { studies: written.saved }),
     ...(Object.keys(bytesByHash).length === 0 ? {} : { files: bytesByHash }),
     ...(leftOut === undefined ? {} : { leftOut }),
   };
@@ -137,16 +153,18 @@ function sumOf(bytes: Uint8Array): string {
 /** The design in a link, every input included. Rejects with a Problem that says what is wrong with it. */
 export async function readLink(text: string): Promise<LinkedDesign> {
   const { version, content } = await unfold(text);
-  const { initial, name, about, inputs, files, leftOut = nothing } = parse(content);
+  const { initial, name, about, inputs, files, studies, leftOut = nothing } = parse(content);
   const values = initialValues(designGraph, initial);
   if (!values) throw newer(`starts from the initial values ${initial}, which this program does not know`);
   const bytesOf = (hash: string) => (Object.hasOwn(files, hash) ? savedBytes(files[hash]!, hash) : undefined);
-  const { patch, unknown } = readInputs(designGraph, inputs, place, { bytesOf, read: readSavedFileAgain });
+  const source = { bytesOf, read: readSavedFileAgain };
+  const { patch, unknown } = readInputs(designGraph, inputs, place, source);
   return {
     name,
     about,
     inputs: { ...values, ...patch },
     kept: { inputs: unknown, files: filesOf(unknown, files) },
+    ...(studies && { studies: readStudies(designGraph, studies, values, place, source) }),
     // A link has all files or none, so one with files has left none out.
     leftOut: version < 2 && Object.keys(files).length === 0 ? 'unknown' : leftOut,
   };

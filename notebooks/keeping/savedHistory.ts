@@ -2,10 +2,12 @@ import * as v from 'valibot';
 import { designGraph } from '../../lib/design/design.ts';
 import { entriesOf } from '../../lib/design/savedFile.ts';
 import { type FileSource, readInputs, writeInputs } from '../../lib/design/savedInputs.ts';
+import { readStudies, studiesSchema, writeStudies } from '../../lib/design/savedStudies.ts';
 import { issueWords } from '../../lib/design/schemaWords.ts';
 import type { History } from '../../lib/graph/history.ts';
 import type { OriginalFile } from '../../lib/graph/originals.ts';
 import type { DesignState, Kept } from '../../lib/graph/state.ts';
+import { noStudies } from '../../lib/graph/studies.ts';
 import { Problem } from '../../lib/problem.ts';
 
 const kept = v.object({ inputs: entriesOf(v.unknown()), files: entriesOf(v.string()) });
@@ -14,6 +16,7 @@ const step = v.object({
   name: v.optional(v.string()),
   about: v.optional(v.string()),
   kept: v.optional(kept),
+  studies: v.optional(studiesSchema),
 });
 const schema = v.object({
   version: v.literal(1),
@@ -35,7 +38,7 @@ interface WrittenStep {
 }
 
 // States are never changed: of a long history only the last step is new when it is written again.
-const written = new WeakMap<DesignState, WrittenStep>();
+const writtenSteps = new WeakMap<DesignState, WrittenStep>();
 
 /** The history as plain data, and the files that its states were read from. */
 export function saveHistory({ past, present, future }: History): {
@@ -53,19 +56,21 @@ export function saveHistory({ past, present, future }: History): {
 const none: Kept = { inputs: {}, files: {} };
 
 function writeStep(before: DesignState | undefined, state: DesignState): WrittenStep {
-  const known = written.get(state);
+  const known = writtenSteps.get(state);
   if (known && known.before === before) return known;
   const changed = Object.entries(state.inputs).filter(([id, value]) => !Object.is(value, before?.inputs[id]));
   const { entries, files } = writeInputs(designGraph, before ? Object.fromEntries(changed) : state.inputs);
-  const { name = '', about = '', kept = none } = state;
+  const { name = '', about = '', kept = none, studies = noStudies } = state;
+  const written = writeStudies(designGraph, studies, designGraph.initial);
   const step: SavedStep = {
     inputs: entries,
     ...(name === (before?.name ?? '') ? {} : { name }),
     ...(about === (before?.about ?? '') ? {} : { about }),
     ...(kept === (before?.kept ?? none) ? {} : { kept }),
+    ...(studies === (before?.studies ?? noStudies) ? {} : { studies: written.saved }),
   };
-  const made = { before, step, files };
-  written.set(state, made);
+  const made = { before, step, files: [...files, ...written.files] };
+  writtenSteps.set(state, made);
   return made;
 }
 
@@ -102,11 +107,12 @@ const place = { at: (id: string) => `what was kept of ${id}`, remedy: () => '' }
 function restoreSteps(steps: readonly SavedStep[], files: FileSource): DesignState[] {
   const states: DesignState[] = [];
   let state: DesignState = { inputs: designGraph.initial, revision: -1 };
-  for (const { inputs: entries, ...texts } of steps) {
+  for (const { inputs: entries, studies, ...texts } of steps) {
     const { patch, unknown } = readInputs(designGraph, entries, place, files);
     state = {
       ...state,
       ...defined(texts),
+      ...(studies && { studies: readStudies(designGraph, studies, designGraph.initial, place, files) }),
       inputs: { ...state.inputs, ...patch },
       revision: state.revision + 1,
     };
@@ -119,7 +125,7 @@ function restoreSteps(steps: readonly SavedStep[], files: FileSource): DesignSta
   return states;
 }
 
-function defined(texts: Omit<SavedStep, 'inputs'>): Pick<DesignState, 'name' | 'about' | 'kept'> {
+function defined(texts: Omit<SavedStep, 'inputs' | 'studies'>): Pick<DesignState, 'name' | 'about' | 'kept'> {
   return Object.fromEntries(Object.entries(texts).filter(([, value]) => value !== undefined));
 }
 
