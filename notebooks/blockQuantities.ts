@@ -21,6 +21,7 @@ export function blockQuantities(block: Block): readonly Quantity[] {
       return [...inProse(block.question), ...Object.values(block.from), ...inProse(block.explanation)];
     case 'controls':
     case 'picture':
+    case 'tool':
       return [];
   }
 }

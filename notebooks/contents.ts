@@ -6,6 +6,7 @@ import { scaleUp } from './scaleUp.ts';
 import { threshold } from './threshold.ts';
 import { throughFocus } from './throughFocus.ts';
 import { throughput } from './throughput.ts';
+import { whatIf } from './whatIf.ts';
 
 /** The documents in reading order. */
 export const documents: readonly StepwellDocument[] = [
@@ -16,4 +17,5 @@ export const documents: readonly StepwellDocument[] = [
   throughput,
   grooves,
   scaleUp,
+  whatIf,
 ];

@@ -2,6 +2,7 @@ import type { Quantity, ValuesOf } from '../lib/graph/quantity.ts';
 import type { PathElementName } from './beamPathInputs.ts';
 import type { ChoicesSpec } from './choicesSpec.ts';
 import type { Condition } from './condition.ts';
+import type { MapSpec } from './mapSpec.ts';
 import type { MoveSpec } from './moveSpec.ts';
 import type { PictureSpec } from './pictureSpec.ts';
 import type { From, Prose } from './prose.ts';
@@ -40,27 +41,6 @@ export interface MarkSpec {
   readonly role: 'today' | 'reference';
   /** Label of a point beside it or above it, never below: where one row below would take it for its own. */
   readonly above?: boolean;
-}
-
-/** Values over a grid, row by row from the lower edge of the chart; drawn as a picture in one hue, from the paper's colour (low) to deep ink. */
-export interface MapSpec {
-  readonly columns: number;
-  readonly rows: number;
-  readonly values: Float64Array;
-  /** Units of the chart a unit of `values`; 1 where left out. A drag would spend milliseconds on multiplying them all. */
-  readonly perValue?: number;
-  /** Lowest and highest value of the colour scale, in the unit of the chart. */
-  readonly range: readonly [number, number];
-  /** Values go beyond the top of the range, whose colour they take; the scale then says "and more". */
-  readonly openEnd?: boolean;
-  /** Colours follow the logarithm; the range is above 0 then. */
-  readonly logarithmic?: boolean;
-  /** The first row lies in the middle of the chart, and all are drawn to either side of it. */
-  readonly mirrored?: boolean;
-  /** A photograph: dark to light as it was taken, by day and by night, pale enough by day and dark enough by night for lines on it. */
-  readonly grey?: boolean;
-  readonly label: string;
-  readonly unit: string;
 }
 
 /** A second scale along an axis: its value at x is factor·x/(1 + bend·x) + offset; 0 where bend and offset are left out. */
@@ -170,6 +150,12 @@ export interface ControlsBlock extends BlockBase {
   readonly inputs: readonly Quantity[];
 }
 
+/** Something to work with that is no text of the design: the page has a part of its own for each. */
+export interface ToolBlock extends BlockBase {
+  readonly kind: 'tool';
+  readonly tool: 'compare';
+}
+
 /** A question to answer before looking; the answer is computed. */
 export interface QuestionBlock extends BlockBase {
   readonly kind: 'question';
@@ -191,6 +177,7 @@ export type Block =
   | RowsBlock
   | ControlsBlock
   | PictureBlock
+  | ToolBlock
   | QuestionBlock;
 
 /** One document: title, what it is for, blocks in order. No DOM. */

@@ -9,6 +9,7 @@ import './page/rows.css';
 import './page/traceRows.css';
 import './page/workLines.css';
 import './page/figures/figures.css';
+import './page/studies/studies.css';
 import './page/print.css';
 import { designGraph } from '../lib/design/design.ts';
 import { plateSource, stepDiameter } from '../lib/design/plate.ts';

@@ -34,6 +34,7 @@ import { planesTable } from './usablePlanesTable.ts';
 export const throughFocus: StepwellDocument = {
   id: 'through-focus',
   title: 'Through the focus',
+  short: 'Focus',
   element: 'workpiece',
   lead: prose`Behind the lens the plate makes a whole family of spots: flat-tops, rings and peaked ones follow one another along the beam. The workpiece picks one of them by where it stands.`,
   result: { quantity: profile, missing: 'This design has no spot.' },

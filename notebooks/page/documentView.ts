@@ -13,6 +13,7 @@ import { renderProse, valueElement, watchProblem } from './proseView.ts';
 import { restWhileMoving } from './restWhileMoving.ts';
 import { renderMissing } from './resultMissing.ts';
 import { renderRows } from './rowsView.ts';
+import { renderCompare } from './studies/compareView.ts';
 import { watchAll } from './watchAll.ts';
 import { renderWork, type WorkPlace } from './workLines.ts';
 
@@ -128,6 +129,8 @@ function blockElement(context: PageContext, block: Block, stops: (() => void)[])
       return renderPanel(context, block.heading, block.inputs, stops).element;
     case 'picture':
       return renderPicture(context, block, stops);
+    case 'tool':
+      return renderCompare(context, stops);
     case 'question':
       return renderQuestion(context, block, stops);
   }

@@ -19,6 +19,7 @@ const places: readonly TablePlace[] = [
   { name: 'Throughput', about: 'fields, heat and time', at: [20.5, 44.5], href: '#throughput' },
   { name: 'Grooves and engraving', about: 'depth, walls and floor', at: [9, 58], href: '#grooves' },
   { name: 'Scale-up', about: 'up to square metres', at: [17, 58], href: '#scale-up' },
+  { name: 'What if', about: 'alternatives side by side', at: [50, 57], href: '#what-if' },
 ];
 
 /** The cautions before anything is set; "(memory)" marks what was written down without the standard at hand. */

@@ -165,6 +165,7 @@ describe('start page', () => {
       'Throughput',
       'Grooves and engraving',
       'Scale-up',
+      'What if',
     ]);
   });
 

@@ -1,4 +1,5 @@
-import type { FigureSpec, MapSpec, SeriesSpec } from '../../document.ts';
+import type { FigureSpec, SeriesSpec } from '../../document.ts';
+import type { MapSpec } from '../../mapSpec.ts';
 import { setAttributes, svgElement } from '../element.ts';
 import { bandPath, isScattered, linePath, type Scale, scaleOf } from './curves.ts';
 import { drawFrame } from './frame.ts';

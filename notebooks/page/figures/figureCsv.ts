@@ -22,6 +22,11 @@ export function figureCsv(spec: FigureSpec): string {
   return `${lines.join('\r\n')}\r\n`;
 }
 
+/** Rows of texts as CSV (RFC 4180). */
+export function rowsCsv(rows: readonly (readonly string[])[]): string {
+  return `${rows.map((row) => row.map(quoted).join(',')).join('\r\n')}\r\n`;
+}
+
 function seriesColumns({ series, map, x: xAxis, y: yAxis }: FigureSpec): Column[] {
   const columns: Column[] = [];
   let last: Float64Array | undefined;

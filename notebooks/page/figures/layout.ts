@@ -1,5 +1,6 @@
 import { ticks } from 'd3';
-import type { AxisSpec, FigureSpec, MapSpec, SecondScale } from '../../document.ts';
+import type { AxisSpec, FigureSpec, SecondScale } from '../../document.ts';
+import type { MapSpec } from '../../mapSpec.ts';
 import { logarithmicTicks, logarithmOf } from './logarithm.ts';
 import {
   labelSize,

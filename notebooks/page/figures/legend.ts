@@ -1,4 +1,5 @@
-import type { FigureSpec, MapSpec, SeriesSpec } from '../../document.ts';
+import type { FigureSpec, SeriesSpec } from '../../document.ts';
+import type { MapSpec } from '../../mapSpec.ts';
 import { setAttributes, svgElement } from '../element.ts';
 import { isScattered, ring } from './curves.ts';
 import { barWidth, beyond, type Layout, type LegendEntry, sampleGap, sampleWidth } from './layout.ts';

@@ -1,5 +1,5 @@
 import { interpolateLab, piecewise, rgb } from 'd3';
-import type { MapSpec } from '../../document.ts';
+import type { MapSpec } from '../../mapSpec.ts';
 import type { Scheme } from './palette.ts';
 
 /** Colours from lowest to highest: one hue, from the paper to ink by day and from the dark paper to pale blue by night. */

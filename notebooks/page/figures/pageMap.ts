@@ -1,4 +1,4 @@
-import type { MapSpec } from '../../document.ts';
+import type { MapSpec } from '../../mapSpec.ts';
 import type { Layout } from './layout.ts';
 import { paintMap, pixelRows } from './mapPicture.ts';
 import type { Scheme } from './palette.ts';

@@ -1,0 +1,90 @@
+import { createEngine } from '../graph/engine.ts';
+import { type Graph, orderOf } from '../graph/graph.ts';
+import { hasValue, type Outcome } from '../graph/outcome.ts';
+import { isInput, type Quantity } from '../graph/quantity.ts';
+import { shownValue } from '../graph/shown.ts';
+
+/** A design to be held against others. */
+export interface ComparedDesign {
+  readonly name: string;
+  /** Values of all inputs, SI. */
+  readonly inputs: Readonly<Record<string, unknown>>;
+}
+
+/** One number or choice in every design. */
+export interface ComparedRow {
+  readonly id: string;
+  readonly name: string;
+  /** As shown, design by design. */
+  readonly texts: readonly string[];
+  /** Change against the first design in parts of it; undefined where one has no number, or the first is 0. */
+  readonly changes: readonly (number | undefined)[];
+}
+
+/** Designs held against each other. */
+export interface Comparison {
+  /** Inputs in which any differs from the first. */
+  readonly inputs: readonly ComparedRow[];
+  /** Results that differ, in the order asked for. */
+  readonly results: readonly ComparedRow[];
+  /** How many of the results asked for are the same in all. */
+  readonly same: number;
+  /** Results asked for that take a search or a picture, and are not compared here. */
+  readonly heavy: readonly string[];
+}
+
+/** Whether a quantity, or anything that it rests on, takes longer than a frame. */
+export function isHeavy(quantity: Quantity): boolean {
+  return orderOf([quantity]).some((one) => one.kind === 'derived' && one.heavy !== undefined);
+}
+
+/** Compares designs, the first with all others, in their inputs and in the results with these ids. */
+export function compareDesigns(
+  graph: Graph,
+  designs: readonly ComparedDesign[],
+  ids: readonly string[],
+): Comparison {
+  const asked = [...new Set(ids)].map((id) => graph.quantities.get(id)!).filter((one) => !isInput(one));
+  const light = asked.filter((one) => !isHeavy(one));
+  const outcomes = designs.map(({ inputs }) =>
+    createEngine(graph, inputs).evaluate(light.map(({ id }) => id)),
+  );
+  const results = light.map((quantity) =>
+    rowOf(
+      quantity,
+      outcomes.map((one) => one[quantity.id]!),
+    ),
+  );
+  const given = [...graph.quantities.values()].filter(isInput);
+  const inputs = given
+    .filter(({ id }) => designs.some((one) => !Object.is(one.inputs[id], designs[0]!.inputs[id])))
+    .map((input) =>
+      rowOf(
+        input,
+        designs.map((one) => ({ value: one.inputs[input.id] })),
+      ),
+    )
+    .sort((a, b) => (a.id < b.id ? -1 : 1));
+  const differing = results.filter(({ texts }) => new Set(texts).size > 1);
+  return {
+    inputs,
+    results: differing,
+    same: results.length - differing.length,
+    heavy: asked.filter(isHeavy).map(({ name }) => name),
+  };
+}
+
+function rowOf(quantity: Quantity, outcomes: readonly Outcome[]): ComparedRow {
+  const numbers = outcomes.map((one) =>
+    hasValue(one) && typeof one.value === 'number' ? one.value : undefined,
+  );
+  const [first] = numbers;
+  return {
+    id: quantity.id,
+    name: quantity.name,
+    texts: outcomes.map((one) => shownValue(quantity, one)),
+    changes: numbers.map((value) =>
+      value === undefined || first === undefined || first === 0 ? undefined : value / first - 1,
+    ),
+  };
+}

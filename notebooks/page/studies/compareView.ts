@@ -1,0 +1,201 @@
+import {
+  alternativesOf,
+  forgetAlternative,
+  freeName,
+  keepAlternative,
+  takeAlternative,
+} from '../../../lib/studies/alternatives.ts';
+import { type ComparedRow, compareDesigns } from '../../../lib/studies/compare.ts';
+import { blockQuantities } from '../../blockQuantities.ts';
+import { changeText, comparisonColumns, comparisonSaid } from '../../compareWords.ts';
+import { documents } from '../../contents.ts';
+import type { PageContext } from '../context.ts';
+import { element, setText } from '../element.ts';
+import { download, fileName } from '../figures/exportFigure.ts';
+import { rowsCsv } from '../figures/figureCsv.ts';
+
+/** A pause of the hand after which numbers are compared, ms: an engine a design takes some tenths of a second. */
+const restsFor = 150;
+/** Designs beside today's for which a table has room. */
+const mostShown = 4;
+
+/** Keeps designs beside today's and shows where they differ. */
+export function renderCompare(context: PageContext, stops: (() => void)[]): HTMLElement {
+  const { document, live } = context;
+  const keep = createKeepForm(context);
+  const kept = element(document, 'div', { class: 'compare-kept' });
+  const choose = createDocumentChoice(document);
+  const said = element(document, 'p', { class: 'choices-summary', 'aria-live': 'polite' });
+  const tables = element(document, 'div', { class: 'compare-tables' });
+  const below = element(document, 'div', {}, choose.holder, said, tables);
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const compare = () => {
+    const state = live.state();
+    const shown = alternativesOf(state).slice(0, mostShown);
+    const { title, blocks } = documents[choose.place()]!;
+    const ids = blocks.flatMap((block) => blockQuantities(block).map(({ id }) => id));
+    const designs = [{ name: 'today', inputs: state.inputs }, ...shown];
+    const comparison = compareDesigns(live.graph, designs, ids);
+    const names = designs.map(({ name }) => name);
+    setText(said, comparisonSaid(comparison, title));
+    tables.replaceChildren(
+      table(context, 'Inputs that differ', names, comparison.inputs),
+      table(context, `Numbers of ‘${title}’ that differ`, names, comparison.results),
+    );
+    tables.removeAttribute('data-pending');
+  };
+  const follow = () => {
+    const alternatives = alternativesOf(live.state());
+    kept.replaceChildren(...alternatives.map((_, place) => keptRow(context, place)));
+    below.hidden = alternatives.length === 0;
+    keep.follow();
+    clearTimeout(timer);
+    if (alternatives.length === 0) return;
+    tables.setAttribute('data-pending', '');
+    timer = setTimeout(compare, restsFor);
+  };
+  choose.select.addEventListener('change', compare);
+  stops.push(live.onState(follow) as () => void, () => clearTimeout(timer));
+  follow();
+  return element(
+    document,
+    'section',
+    { class: 'compare', 'aria-label': 'Alternatives' },
+    keep.form,
+    kept,
+    below,
+  );
+}
+
+function createKeepForm({ document, live }: PageContext) {
+  const name = element(document, 'input', {
+    type: 'text',
+    id: 'alternative-name',
+    class: 'field-text',
+    autocomplete: 'off',
+    maxlength: 120,
+  });
+  const problem = element(document, 'p', { class: 'problem', role: 'status' });
+  const form = element(
+    document,
+    'form',
+    { class: 'compare-keep' },
+    element(document, 'label', { for: 'alternative-name' }, 'Name of what is kept'),
+    name,
+    element(document, 'button', { type: 'submit' }, 'Keep the design as it stands'),
+    problem,
+  );
+  form.addEventListener('submit', (event) => {
+    event.preventDefault();
+    try {
+      live.open(keepAlternative(live.state(), name.value));
+      problem.textContent = '';
+    } catch (error) {
+      problem.textContent = (error as Error).message;
+    }
+  });
+  let offered = '';
+  /** Offers a free name, unless the person has typed one. */
+  const follow = () => {
+    const free = freeName(live.state());
+    if (name.value === offered || alternativesOf(live.state()).some((one) => one.name === name.value))
+      name.value = free;
+    offered = free;
+  };
+  return { form, follow };
+}
+
+function keptRow({ document, live }: PageContext, place: number): HTMLElement {
+  const { name, inputs } = alternativesOf(live.state())[place]!;
+  const today = live.state().inputs;
+  const differing = Object.keys(inputs).filter((id) => !Object.is(inputs[id], today[id])).length;
+  const differs =
+    differing === 0 ? 'as today' : `differs in ${differing} ${differing === 1 ? 'input' : 'inputs'}`;
+  const act = (words: string, about: string, run: () => void) => {
+    const button = element(
+      document,
+      'button',
+      { type: 'button', class: 'plain', 'aria-label': about },
+      words,
+    );
+    button.addEventListener('click', run);
+    return button;
+  };
+  return element(
+    document,
+    'p',
+    { class: 'compare-row' },
+    element(document, 'strong', {}, name),
+    ` ${differs} `,
+    ...(differing === 0
+      ? []
+      : [act('Take over', `Take over ${name}`, () => live.open(takeAlternative(live.state(), place)))]),
+    act('Take out', `Take ${name} out of the list`, () => live.open(forgetAlternative(live.state(), place))),
+  );
+}
+
+function createDocumentChoice(document: Document) {
+  const select = element(
+    document,
+    'select',
+    { id: 'compare-document', class: 'field-list' },
+    ...documents
+      .filter(({ id }) => id !== 'what-if')
+      .map(({ title }, i) => element(document, 'option', { value: i }, title)),
+  );
+  const holder = element(
+    document,
+    'p',
+    { class: 'compare-document' },
+    element(document, 'label', { for: 'compare-document' }, 'Numbers of the document '),
+    select,
+  );
+  return { select, holder, place: () => Number(select.value) };
+}
+
+function table(
+  { document, live, open }: PageContext,
+  caption: string,
+  names: readonly string[],
+  rows: readonly ComparedRow[],
+): HTMLElement {
+  const head = element(
+    document,
+    'tr',
+    {},
+    element(document, 'td', {}),
+    ...names.map((name) => element(document, 'th', { scope: 'col' }, name)),
+  );
+  const body = rows.map((row) => {
+    const label = element(document, 'button', { type: 'button', class: 'plain' }, row.name);
+    label.addEventListener('click', () => open(live.graph.quantities.get(row.id)!, label));
+    const cells = row.texts.map((text, i) => {
+      const change = i === 0 ? '' : changeText(row.changes[i]);
+      return element(
+        document,
+        'td',
+        { class: text === row.texts[0] ? 'compare-same' : '' },
+        text,
+        ...(change === '' ? [] : [' ', element(document, 'small', {}, change)]),
+      );
+    });
+    return element(document, 'tr', {}, element(document, 'th', { scope: 'row' }, label), ...cells);
+  });
+  const save = element(document, 'button', { type: 'button', class: 'plain' }, 'CSV');
+  save.setAttribute('aria-label', `${caption} as CSV`);
+  save.addEventListener('click', () => {
+    const text = rowsCsv(comparisonColumns(names, rows));
+    download(fileName(caption, 'csv'), new Blob([text], { type: 'text/csv' }));
+  });
+  const made = element(
+    document,
+    'table',
+    { class: 'table' },
+    element(document, 'caption', {}, caption, ' ', save),
+    element(document, 'thead', {}, head),
+    element(document, 'tbody', {}, ...body),
+  );
+  const holder = element(document, 'div', { class: 'compare-table' }, made);
+  holder.hidden = rows.length === 0;
+  return holder;
+}

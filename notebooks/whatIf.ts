@@ -1,0 +1,23 @@
+import type { StepwellDocument } from './document.ts';
+import { prose } from './prose.ts';
+import { pulseCautions } from './pulseCautions.ts';
+
+/** The eighth document: what else could be done, held against today's design. */
+export const whatIf: StepwellDocument = {
+  id: 'what-if',
+  title: 'What if',
+  lead: prose`A design is a choice among others. This page keeps the others beside it: set one, keep it under a name, go on, and see in which inputs and in which numbers they differ. What is kept is saved with the design, travels in its file and its link, and can be taken over again at any time.`,
+  blocks: [
+    {
+      kind: 'prose',
+      id: 'compare',
+      prose: prose`
+        ## Alternatives side by side
+
+        Keep the design as it stands before you try something else. Each change against today’s design is given in per cent of today’s number.
+      `,
+    },
+    { kind: 'tool', id: 'compare-table', tool: 'compare' },
+    ...pulseCautions,
+  ],
+};
