@@ -18,6 +18,16 @@ export const whatIf: StepwellDocument = {
       `,
     },
     { kind: 'tool', id: 'compare-table', tool: 'compare' },
+    {
+      kind: 'prose',
+      id: 'change',
+      prose: prose`
+        ## Why did this change
+
+        One input moves many numbers. Here is what the last step changed, which numbers of a document moved with it and how far, and the quantities through which the change came to each.
+      `,
+    },
+    { kind: 'tool', id: 'change-table', tool: 'change' },
     ...pulseCautions,
   ],
 };

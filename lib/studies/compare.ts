@@ -1,4 +1,5 @@
 import { createEngine } from '../graph/engine.ts';
+import { enteringOf } from '../graph/entering.ts';
 import { type Graph, orderOf } from '../graph/graph.ts';
 import { hasValue, type Outcome } from '../graph/outcome.ts';
 import { isInput, type Quantity } from '../graph/quantity.ts';
@@ -33,9 +34,10 @@ export interface Comparison {
   readonly heavy: readonly string[];
 }
 
-/** Whether a quantity, or anything that it rests on, takes longer than a frame. */
-export function isHeavy(quantity: Quantity): boolean {
-  return orderOf([quantity]).some((one) => one.kind === 'derived' && one.heavy !== undefined);
+/** Whether a quantity, or anything that it rests on in a design with these inputs, takes longer than a frame. */
+export function isHeavy(quantity: Quantity, inputs: ComparedDesign['inputs']): boolean {
+  const order = orderOf([quantity], (one) => enteringOf(one, inputs));
+  return order.some((one) => one.kind === 'derived' && one.heavy !== undefined);
 }
 
 /** Compares designs, the first with all others, in their inputs and in the results with these ids. */
@@ -45,7 +47,8 @@ export function compareDesigns(
   ids: readonly string[],
 ): Comparison {
   const asked = [...new Set(ids)].map((id) => graph.quantities.get(id)!).filter((one) => !isInput(one));
-  const light = asked.filter((one) => !isHeavy(one));
+  const heavy = new Set(asked.filter((one) => designs.some(({ inputs }) => isHeavy(one, inputs))));
+  const light = asked.filter((one) => !heavy.has(one));
   const outcomes = designs.map(({ inputs }) =>
     createEngine(graph, inputs).evaluate(light.map(({ id }) => id)),
   );
@@ -70,7 +73,7 @@ export function compareDesigns(
     inputs,
     results: differing,
     same: results.length - differing.length,
-    heavy: asked.filter(isHeavy).map(({ name }) => name),
+    heavy: [...heavy].map(({ name }) => name),
   };
 }
 

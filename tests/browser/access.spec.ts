@@ -49,6 +49,15 @@ for (const colorScheme of ['light', 'dark'] as const) {
       expect(await findViolations(page)).toEqual([]);
     });
 
+    test('document of alternatives, with two kept and one changed: axe finds nothing', async ({ page }) => {
+      await openDocument(page, 'what-if');
+      for (let i = 0; i < 2; i++)
+        await page.getByRole('button', { name: 'Keep the design as it stands' }).click();
+      await page.evaluate(() => window.stepwell.set({ 'expander.magnification': 2.4 }));
+      await expect(page.locator('.compare-table:visible')).toHaveCount(3);
+      expect(await findViolations(page)).toEqual([]);
+    });
+
     test('document of the threshold, with a table of spots: axe finds nothing', async ({ page }) => {
       await openDocument(page, 'threshold');
       const table = page.locator('.field[data-input="threshold.spotTable"] input[type="file"]');

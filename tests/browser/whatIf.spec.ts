@@ -11,7 +11,7 @@ for (const size of [
 
     test('alternatives are kept, compared, taken over and taken back, by keyboard', async ({ page }) => {
       await openDocument(page, 'what-if');
-      const compare = page.locator('.compare');
+      const compare = page.getByRole('region', { name: 'Alternatives' });
       await page.locator('#alternative-name').fill('Half a step');
       await page.keyboard.press('Enter');
       await expect(compare.locator('.compare-row')).toContainText(['Half a step as today']);
@@ -67,4 +67,21 @@ test('a name that is taken is refused in words', async ({ page }) => {
   await page.keyboard.press('Enter');
   await expect(page.locator('.compare-keep .problem')).toContainText('There is an alternative ‘One’ already');
   await expect(page.locator('.compare-row')).toHaveCount(1);
+});
+
+test('the last change says what moved and along which chain', async ({ page }) => {
+  await openDocument(page, 'what-if');
+  const change = page.getByRole('region', { name: 'The last change' });
+  await expect(change).toContainText('Nothing has been changed yet.');
+  await page.evaluate(() => window.stepwell.set({ 'expander.magnification': 2.4 }));
+  await settled(page);
+  await expect(change).toContainText('The last step changed magnification from 2 to 2.4.');
+  const row = change
+    .getByRole('row')
+    .filter({ has: page.getByRole('rowheader', { name: 'step ratio', exact: true }) });
+  await expect(row).toContainText(
+    'magnification → magnified beam diameter → beam diameter at the plate → step ratio',
+  );
+  await row.getByRole('button').click();
+  await expect(page.getByRole('complementary')).toContainText('step ratio');
 });

@@ -5,14 +5,11 @@ import {
   keepAlternative,
   takeAlternative,
 } from '../../../lib/studies/alternatives.ts';
-import { type ComparedRow, compareDesigns } from '../../../lib/studies/compare.ts';
-import { blockQuantities } from '../../blockQuantities.ts';
-import { changeText, comparisonColumns, comparisonSaid } from '../../compareWords.ts';
-import { documents } from '../../contents.ts';
+import { compareDesigns } from '../../../lib/studies/compare.ts';
+import { comparisonSaid } from '../../compareWords.ts';
 import type { PageContext } from '../context.ts';
 import { element, setText } from '../element.ts';
-import { download, fileName } from '../figures/exportFigure.ts';
-import { rowsCsv } from '../figures/figureCsv.ts';
+import { comparedTable, createDocumentChoice } from './comparedTable.ts';
 
 /** A pause of the hand after which numbers are compared, ms: an engine a design takes some tenths of a second. */
 const restsFor = 150;
@@ -24,7 +21,7 @@ export function renderCompare(context: PageContext, stops: (() => void)[]): HTML
   const { document, live } = context;
   const keep = createKeepForm(context);
   const kept = element(document, 'div', { class: 'compare-kept' });
-  const choose = createDocumentChoice(document);
+  const choose = createDocumentChoice(document, 'compare-document');
   const said = element(document, 'p', { class: 'choices-summary', 'aria-live': 'polite' });
   const tables = element(document, 'div', { class: 'compare-tables' });
   const below = element(document, 'div', {}, choose.holder, said, tables);
@@ -32,15 +29,14 @@ export function renderCompare(context: PageContext, stops: (() => void)[]): HTML
   const compare = () => {
     const state = live.state();
     const shown = alternativesOf(state).slice(0, mostShown);
-    const { title, blocks } = documents[choose.place()]!;
-    const ids = blocks.flatMap((block) => blockQuantities(block).map(({ id }) => id));
+    const { title, ids } = choose.chosen();
     const designs = [{ name: 'today', inputs: state.inputs }, ...shown];
     const comparison = compareDesigns(live.graph, designs, ids);
     const names = designs.map(({ name }) => name);
     setText(said, comparisonSaid(comparison, title));
     tables.replaceChildren(
-      table(context, 'Inputs that differ', names, comparison.inputs),
-      table(context, `Numbers of ‘${title}’ that differ`, names, comparison.results),
+      comparedTable(context, 'Inputs that differ', names, comparison.inputs),
+      comparedTable(context, `Numbers of ‘${title}’ that differ`, names, comparison.results),
     );
     tables.removeAttribute('data-pending');
   };
@@ -132,70 +128,4 @@ function keptRow({ document, live }: PageContext, place: number): HTMLElement {
       : [act('Take over', `Take over ${name}`, () => live.open(takeAlternative(live.state(), place)))]),
     act('Take out', `Take ${name} out of the list`, () => live.open(forgetAlternative(live.state(), place))),
   );
-}
-
-function createDocumentChoice(document: Document) {
-  const select = element(
-    document,
-    'select',
-    { id: 'compare-document', class: 'field-list' },
-    ...documents
-      .filter(({ id }) => id !== 'what-if')
-      .map(({ title }, i) => element(document, 'option', { value: i }, title)),
-  );
-  const holder = element(
-    document,
-    'p',
-    { class: 'compare-document' },
-    element(document, 'label', { for: 'compare-document' }, 'Numbers of the document '),
-    select,
-  );
-  return { select, holder, place: () => Number(select.value) };
-}
-
-function table(
-  { document, live, open }: PageContext,
-  caption: string,
-  names: readonly string[],
-  rows: readonly ComparedRow[],
-): HTMLElement {
-  const head = element(
-    document,
-    'tr',
-    {},
-    element(document, 'td', {}),
-    ...names.map((name) => element(document, 'th', { scope: 'col' }, name)),
-  );
-  const body = rows.map((row) => {
-    const label = element(document, 'button', { type: 'button', class: 'plain' }, row.name);
-    label.addEventListener('click', () => open(live.graph.quantities.get(row.id)!, label));
-    const cells = row.texts.map((text, i) => {
-      const change = i === 0 ? '' : changeText(row.changes[i]);
-      return element(
-        document,
-        'td',
-        { class: text === row.texts[0] ? 'compare-same' : '' },
-        text,
-        ...(change === '' ? [] : [' ', element(document, 'small', {}, change)]),
-      );
-    });
-    return element(document, 'tr', {}, element(document, 'th', { scope: 'row' }, label), ...cells);
-  });
-  const save = element(document, 'button', { type: 'button', class: 'plain' }, 'CSV');
-  save.setAttribute('aria-label', `${caption} as CSV`);
-  save.addEventListener('click', () => {
-    const text = rowsCsv(comparisonColumns(names, rows));
-    download(fileName(caption, 'csv'), new Blob([text], { type: 'text/csv' }));
-  });
-  const made = element(
-    document,
-    'table',
-    { class: 'table' },
-    element(document, 'caption', {}, caption, ' ', save),
-    element(document, 'thead', {}, head),
-    element(document, 'tbody', {}, ...body),
-  );
-  const holder = element(document, 'div', { class: 'compare-table' }, made);
-  holder.hidden = rows.length === 0;
-  return holder;
 }
