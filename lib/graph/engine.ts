@@ -44,13 +44,22 @@ export function createEngine(
     orders.set(key, order);
     return order;
   };
+  const choices = [...graph.quantities.values()].filter(({ kind }) => kind === 'choice').map(({ id }) => id);
+  const chosen = new Map<string, readonly Quantity[]>();
   // A case that is not chosen may be a fit of seconds. A pinned choice is none of the inputs: all cases count then.
-  const needed = (ids: readonly string[], pins: object) =>
-    Object.keys(pins).length > 0
-      ? compiled(ids)
-      : orderOf(rootsOf(ids), (quantity) => enteringOf(quantity, current));
+  const needed = (ids: readonly string[], pins: object): readonly Quantity[] => {
+    if (Object.keys(pins).length > 0) return compiled(ids);
+    const key = ids.join(' ');
+    const known = chosen.get(key);
+    if (known) return known;
+    const order = orderOf(rootsOf(ids), (quantity) => enteringOf(quantity, current));
+    chosen.set(key, order);
+    return order;
+  };
   return {
     setInputs(next) {
+      // In a sweep numbers move and choices stay: finding the order again would take most of the time.
+      if (choices.some((id) => !Object.is(next[id], current[id]))) chosen.clear();
       current = next;
     },
     evaluate(ids, { pins = {}, report } = {}) {

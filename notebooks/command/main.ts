@@ -6,6 +6,7 @@ import { measure } from './measure.ts';
 import { plan } from './plan.ts';
 import { profile } from './profile.ts';
 import { listQuantities } from './quantities.ts';
+import { influence, vary } from './vary.ts';
 
 const commands: Readonly<Record<string, (args: readonly string[], io: CommandIo) => string | PartlyDone>> = {
   quantities: listQuantities,
@@ -14,6 +15,8 @@ const commands: Readonly<Record<string, (args: readonly string[], io: CommandIo)
   map,
   measure,
   plan,
+  vary,
+  influence,
 };
 
 const usage = `stepwell quantities
@@ -21,6 +24,8 @@ stepwell evaluate [DESIGN] --get ID[,ID…]
 stepwell profile [DESIGN] --z LENGTH[,LENGTH…] --radii "START:STOP:COUNT UNIT" [--layout rows|columns]
 stepwell map [DESIGN] --z "START:STOP UNIT" --radii "START:STOP UNIT" [--size RADIIxPLANES] [--scale linear|log] [--out FILE.csv|FILE.png]
 stepwell measure beam FILE --pixel LENGTH [--pixel-uncertainty LENGTH]
+stepwell vary [DESIGN] --over "ID=FROM:TO:COUNT UNIT"|"ID=VALUE;VALUE;…" [--over …] --get ID[,ID…] [--by steps|factors]
+stepwell influence [DESIGN] --of ID
 stepwell plan coupon|ladder [DESIGN] [--out FILE.csv]
 stepwell measure mark FILE --pixel LENGTH [--region LEFT,TOP,WIDTH,HEIGHT] [--level SHARE]
 stepwell measure ripples FILE [--pixel LENGTH] [--region LEFT,TOP,WIDTH,HEIGHT] [--smoothing PIXELS]
