@@ -143,9 +143,14 @@ function misplacedComparison(reader: FormulaReader) {
   return formulaProblem(reader.text, reader.peek(), sentence);
 }
 
-/** Two values side by side want a sign between them. */
+/** Two values side by side want a sign between them; a word behind a plain number may be meant as its unit. */
 function wrongFollower(reader: FormulaReader, expected: string) {
-  return unexpected(reader.text, reader.peek(), expected);
+  const [last, next] = [reader.taken(), reader.peek()];
+  const meantUnit =
+    last?.kind === 'number' && last.unit === '' && next.kind === 'name' && !next.id.includes('.');
+  if (!meantUnit) return unexpected(reader.text, next, expected);
+  const sentence = `stands ${quoted(next.id)}, which is no unit here, where ${expected} is expected.`;
+  return formulaProblem(reader.text, next, sentence);
 }
 
 function unknownFunction(reader: FormulaReader, name: string, from: number) {

@@ -4,7 +4,7 @@ import type { FormulaSpan } from './formulaSyntax.ts';
 /** Longest piece of a formula that is quoted. */
 const longestQuote = 40;
 
-/** A piece of text as it is quoted: `'spot.width'`, shortened in the middle of nowhere where it is long. */
+/** A piece of text as it is quoted: `'spot.width'`, its end left out where it is long. */
 export function quoted(text: string): string {
   const characters = Array.from(text.trim());
   const shown =

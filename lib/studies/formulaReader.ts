@@ -8,6 +8,8 @@ export interface FormulaReader {
   /** The token that comes next; the end again and again once it is reached. */
   peek(): FormulaToken;
   take(): FormulaToken;
+  /** The token taken last. */
+  taken(): FormulaToken | undefined;
   /** The sign that comes next, undefined where it is none. */
   sign(): string | undefined;
   /** Takes a sign that must stand here; `expected` says so where it does not. */
@@ -30,6 +32,7 @@ export function formulaReader(text: string): FormulaReader {
     text,
     peek,
     take,
+    taken: () => tokens[at - 1],
     sign: () => signOf(peek()),
     takeSign(sign, expected) {
       if (signOf(peek()) !== sign) throw unexpected(text, peek(), expected);

@@ -38,7 +38,7 @@ const powerOfTen = /10\^([+\-−]?\d{1,3})(?![\d.]|[^\S\n]*\^)/y;
 const plainNumber = /(?:\d+\.?\d*|\.\d+)(?:[eE][+\-−]?\d+)?/y;
 const name = /π|[A-Za-z_][A-Za-z0-9_]*(?:\.[A-Za-z_][A-Za-z0-9_]*)*/y;
 const sign = /<=|>=|==|[-+*/^(),<>−–×·⋅÷≤≥]/y;
-const superscripts = /[⁺⁻]?[⁰¹²³⁴⁵⁶⁷⁸⁹]+/y;
+const superscripts = /[⁺⁻]?[⁰¹²³⁴⁵⁶⁷⁸⁹]{1,3}(?![⁰¹²³⁴⁵⁶⁷⁸⁹])/y;
 
 /**
  * A formula cut into its tokens; the last is the end. Throws `unreadable` for a text of more than 500 characters and for

@@ -2,8 +2,11 @@ import { isKnownUnit } from '../graph/units.ts';
 import { normaliseQuantityText } from '../graph/unitText.ts';
 
 const blanks = '[ \\u00a0\\u2000-\\u200a\\u202f]*';
-/** Letters and signs of a unit with a power: mm, cm^2, cm², s^-1, mm2. A minus sign without ^ is arithmetic. */
-const atom = '(?:[A-Za-zµμÅ\\u212b]+|°[CF]|[°%π])(?:\\^[+\\-−]?\\d|[⁺⁻]?[⁰¹²³⁴⁵⁶⁷⁸⁹]|\\d)?';
+/**
+ * Letters and signs of a unit with a power: mm, cm^2, cm², s^-1, mm2. A minus sign without ^ is arithmetic. No unit has more
+ * than 20 letters (`revolutions` has 11): the reader of units need not search longer ones.
+ */
+const atom = '(?:[A-Za-zµμÅ\\u212b]{1,20}|°[CF]|[°%π])(?:\\^[+\\-−]?\\d|[⁺⁻]?[⁰¹²³⁴⁵⁶⁷⁸⁹]|\\d)?';
 /** Not the first letters of a longer name, an id or a function with its bracket. */
 const atomEnd = `(?![A-Za-z0-9_µμÅ.⁰¹²³⁴⁵⁶⁷⁸⁹]|${blanks}\\()`;
 const first = new RegExp(`${blanks}(${atom})${atomEnd}`, 'y');

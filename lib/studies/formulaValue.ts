@@ -1,12 +1,14 @@
-import type { Problem } from '../problem.ts';
+import { Problem } from '../problem.ts';
 import { formulaConstants, formulaFunctions } from './formulaFunctions.ts';
-import { formulaProblem, quotedPart } from './formulaProblem.ts';
-import type { FormulaComparison, FormulaNode, FormulaOperator } from './formulaSyntax.ts';
+import { quotedPart } from './formulaProblem.ts';
+import { type FormulaComparison, type FormulaNode, type FormulaOperator, namesIn } from './formulaSyntax.ts';
 
 /** What a formula is evaluated with: its text, for problems, and the values of its names in SI. */
 export interface FormulaValues {
   readonly text: string;
   valueOf(id: string): number;
+  /** Which of these ids is an input that the person can change. */
+  inputAmong?(ids: readonly string[]): string | undefined;
 }
 
 /**
@@ -96,6 +98,13 @@ function holds(comparison: FormulaComparison, left: number, right: number): bool
   }
 }
 
-function refused(node: FormulaNode, refusal: string, { text }: FormulaValues): Problem {
-  return formulaProblem(text, node, `${quotedPart(text, node)} ${refusal}.`, 'impossible');
+/** The sentence may stand far from the formula: it quotes the part, and leaves its place to the parts of the problem. */
+function refused(node: FormulaNode, refusal: string, { text, inputAmong }: FormulaValues): Problem {
+  const input = inputAmong?.(namesIn(node).map(({ id }) => id));
+  const next = `change ${input ?? 'the design'} or the formula`;
+  return new Problem('impossible', `${quotedPart(text, node)} ${refusal}; ${next}.`, {
+    value: text.slice(node.from, node.to),
+    character: node.from + 1,
+    ...(input === undefined ? {} : { input }),
+  });
 }

@@ -65,12 +65,16 @@ function withoutIdleAngle(powers: UnitPowers): UnitPowers {
 
 /**
  * The SI unit with these powers in plain spelling: `J/m^2`, `kg*m/s`, `1/m`; undefined where a power is no whole number
- * or above 9, which no unit text holds.
+ * or above 9, which no unit text holds. Radians are left out where they tell nothing.
  */
 export function unitTextOf(powers: UnitPowers): string | undefined {
-  const plain = withoutIdleAngle(powers);
-  if (plain.some(({ over, under }) => under !== 1 || Math.abs(over) > 9)) return undefined;
-  const dimensions = Object.fromEntries(baseUnits.map((base, i) => [base, plain[i]!.over])) as Dimensions;
+  return exactUnitText(withoutIdleAngle(powers));
+}
+
+/** The same with all radians kept. */
+export function exactUnitText(powers: UnitPowers): string | undefined {
+  if (powers.some(({ over, under }) => under !== 1 || Math.abs(over) > 9)) return undefined;
+  const dimensions = Object.fromEntries(baseUnits.map((base, i) => [base, powers[i]!.over])) as Dimensions;
   return kindOf(dimensions)?.unit ?? composedText(dimensions);
 }
 
