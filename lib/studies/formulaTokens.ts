@@ -33,8 +33,12 @@ const signs: ReadonlyMap<string, Sign> = new Map<string, Sign>([
 ]);
 
 const blank = /[\s\u00a0\u2000-\u200b\u202f\u2060]*/y;
-/** A power of ten may stand alone, as in 10^-7 m; one that is itself a base, 10^2^3, is arithmetic. */
-const powerOfTen = /10\^([+\-−]?\d{1,3})(?![\d.]|[^\S\n]*\^)/y;
+/** 10^-7 or 10⁻⁷; one that is itself a base, 10^2^3, is arithmetic. */
+const tens = '10(?:\\^[+\\-−]?\\d{1,3}|[⁺⁻]?[⁰¹²³⁴⁵⁶⁷⁸⁹]{1,3})(?![\\d.⁺⁻⁰¹²³⁴⁵⁶⁷⁸⁹]|[^\\S\\n]*\\^)';
+/** A power of ten may stand alone, as in 10^-7 m. */
+const powerOfTen = new RegExp(tens, 'y');
+/** The way in which values are shown, 3.2 × 10⁻⁷: one number behind a stroke too. With * it is arithmetic. */
+const shownNumber = new RegExp(`(?:\\d+\\.?\\d*|\\.\\d+)[^\\S\\n]*×[^\\S\\n]*${tens}`, 'y');
 const plainNumber = /(?:\d+\.?\d*|\.\d+)(?:[eE][+\-−]?\d+)?/y;
 const name = /π|[A-Za-z_][A-Za-z0-9_]*(?:\.[A-Za-z_][A-Za-z0-9_]*)*/y;
 const sign = /<=|>=|==|[-+*/^(),<>−–×·⋅÷≤≥]/y;
@@ -56,7 +60,7 @@ export function formulaTokens(text: string): FormulaToken[] {
   const tokens: FormulaToken[] = [];
   let at = skipBlanks(text, 0);
   while (at < text.length) {
-    const found = tokensAt(text, at);
+    const found = tokensAt(text, at, tokens.at(-1));
     tokens.push(...found);
     at = skipBlanks(text, found.at(-1)!.to);
   }
@@ -72,8 +76,11 @@ function matchAt(pattern: RegExp, text: string, at: number): string | undefined 
   return pattern.exec(text)?.[0];
 }
 
-function tokensAt(text: string, at: number): FormulaToken[] {
-  const digits = matchAt(powerOfTen, text, at) ?? matchAt(plainNumber, text, at);
+function tokensAt(text: string, at: number, last: FormulaToken | undefined): FormulaToken[] {
+  // 2^3 × 10² has the exponent 3, not 300.
+  const afterPower = last?.kind === 'sign' && last.sign === '^';
+  const shown = afterPower ? undefined : matchAt(shownNumber, text, at);
+  const digits = shown ?? matchAt(powerOfTen, text, at) ?? matchAt(plainNumber, text, at);
   if (digits !== undefined) return [numberAt(text, at, digits)];
   const id = matchAt(name, text, at);
   if (id !== undefined) return [{ kind: 'name', id: id === 'π' ? 'pi' : id, from: at, to: at + id.length }];
@@ -97,15 +104,28 @@ function signAt(text: string, at: number, mark: string): FormulaToken {
 /** A raised number is a power: cm² behind a number is a unit, spot.width² is spot.width^2. */
 function powerAt(from: number, raised: string): FormulaToken[] {
   const to = from + raised.length;
-  const plain = raised.normalize('NFKC').replace('−', '-');
+  const plain = loweredDigits(raised);
   return [
     { kind: 'sign', sign: '^', from, to },
     { kind: 'number', value: Number(plain), digits: plain, unit: '', from, to },
   ];
 }
 
+function loweredDigits(raised: string): string {
+  return raised.normalize('NFKC').replace('−', '-').replace('+', '');
+}
+
+/** 3.2 × 10⁻⁷ and 10^-7 as 3.2e-7 and 1e-7. */
+function plainDigits(digits: string): string {
+  return digits
+    .replaceAll('−', '-')
+    .replace(/[⁺⁻⁰¹²³⁴⁵⁶⁷⁸⁹]+/, (raised) => `^${loweredDigits(raised)}`)
+    .replace(/\s*×\s*10\^\+?/, 'e')
+    .replace(/^10\^\+?/, '1e');
+}
+
 function numberAt(text: string, from: number, digits: string): FormulaToken {
-  const plain = digits.replaceAll('−', '-').replace(/^10\^\+?/, '1e');
+  const plain = plainDigits(digits);
   if (/^0\d/.test(plain)) {
     throw formulaProblem(
       text,

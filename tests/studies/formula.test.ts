@@ -1,4 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { designGraph } from '../../lib/design/design.ts';
+import { examplesOf } from '../../lib/graph/typedInput.ts';
+import { parseQuantity } from '../../lib/graph/units.ts';
 import { parseFormula } from '../../lib/studies/formulaParser.ts';
 import { expectClose } from '../close.ts';
 import { worked } from './formulas.ts';
@@ -26,6 +29,11 @@ describe('precedence', () => {
     ['2²·3', 12],
     ['2⁻¹', 0.5],
     ['6 ÷ 3 × 2', 4],
+    ['6 / 2 * 10^3', 3000],
+    ['6 / 2 × 10³', 0.003],
+    ['2^3 × 10²', 800],
+    ['10²^2', 1e4],
+    ['3 × 10⁻² × 2', 0.06],
   ])('%s = %d', (text, value) => {
     expectClose(worked(text).value, value, exactly);
   });
@@ -79,6 +87,17 @@ describe('values and units', () => {
     const result = worked(text);
     expect(result.unit).toBe(unit);
     expectClose(result.value, value, exactly);
+  });
+});
+
+describe('whatever an input takes can stand in a formula', () => {
+  const inputs = designGraph.order.filter((quantity) => quantity.kind === 'number');
+  it.each(inputs)('$id', (input) => {
+    for (const text of examplesOf(input).split(' or ')) {
+      const wanted = parseQuantity(text, input.unit);
+      expect(worked(text).value, text).toBe(wanted);
+      expect(worked(`2 * ${text} / (1 + ${text} / ${text})`).value, text).toBe(wanted);
+    }
   });
 });
 
