@@ -114,6 +114,32 @@ describe('lines that are not right', () => {
     expect(problems[205]!.problem.message).toBe('There are more than 200 own quantities; take some out.');
   });
 
+  it('names that programs know are names like any other, or refused', () => {
+    const known = ['constructor', 'toString', 'valueOf', 'hasOwnProperty', 'then'];
+    const { texts, problems } = evaluated([
+      ...known.map((name, i) => line(name, `${i}`)),
+      line('sum', known.map((name) => `own.${name}`).join(' + ')),
+    ]);
+    expect(problems).toEqual([]);
+    expect(texts['own.sum']).toBe('10');
+    for (const id of [
+      'own.__proto__',
+      '__proto__',
+      'constructor',
+      'own',
+      'own.',
+      'own.a.b',
+      'own.é',
+      'own.A',
+      '',
+    ]) {
+      expect(refusal({ ...line('a', '1'), id })).toMatch(/cannot be the id of an own quantity/);
+    }
+    for (const formula of ['own.__proto__', '__proto__', 'constructor', 'lens.constructor', 'own.missing']) {
+      expect(refusal(line('a', formula))).toMatch(/^At character 1 stands '.*', which is no quantity; /);
+    }
+  });
+
   it('an id of the graph is not given twice', () => {
     const { quantities } = ownQuantities(designGraph, [line('a', '1')]);
     const graph = extendGraph(designGraph, quantities);
