@@ -21,6 +21,8 @@ export interface ProblemParts {
   readonly row?: number;
   /** Column name or number of a table. */
   readonly column?: string;
+  /** Place in a line of text, the first character is 1. */
+  readonly character?: number;
 }
 
 /**

@@ -3,6 +3,8 @@ import { type Dimensions, readUnitScale, sameDimensions, type UnitScale } from '
 
 /** What a unit measures, in words with its article, and texts that a person could type. */
 interface UnitKind {
+  /** SI unit by which the kind is declared. */
+  readonly unit: string;
   readonly name: string;
   readonly examples: string;
 }
@@ -44,9 +46,9 @@ const kinds: readonly (readonly [unit: string, name: string, examples: string])[
 ];
 
 /** The kind with these dimensions; undefined for a combination without a name. */
-function kindOf(dimensions: Dimensions): UnitKind | undefined {
+export function kindOf(dimensions: Dimensions): UnitKind | undefined {
   const row = kinds.find(([unit]) => sameDimensions(readUnitScale(unit)!.dimensions, dimensions));
-  return row && { name: row[1], examples: row[2] };
+  return row && { unit: row[0], name: row[1], examples: row[2] };
 }
 
 /** Where a text was typed: the unit wanted, and examples of its own. */

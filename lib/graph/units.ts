@@ -125,8 +125,8 @@ export function withUnit(number: string, unit: string): string {
   return name === '' ? number : name === '°' ? number + name : number + gap + name;
 }
 
-/** Units that take an SI prefix; that of a power of metres counts as often. */
-const prefixed: readonly string[] = ['m', 's', 'J', 'W', 'Hz', 'm^2', 'm^3'];
+/** Units that take an SI prefix, and so may stand behind `auto:`; that of a power of metres counts as often. */
+export const prefixed: readonly string[] = ['m', 's', 'J', 'W', 'Hz', 'm^2', 'm^3'];
 
 /**
  * Like {@link formatQuantity}, but where the number would be 10 000 or more, or below 0.01, the unit is changed for one

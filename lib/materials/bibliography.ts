@@ -28,6 +28,7 @@ const unpublished: Readonly<Record<string, string>> = {
   scaling: 'worked out in this project from the formulas of what goes in',
   search: 'numerical search in this project',
   fit: 'least-squares fit in this project',
+  own: 'the person’s own formula',
 };
 
 const standingWords: Readonly<Record<Standing, string>> = {
