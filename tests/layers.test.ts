@@ -41,6 +41,7 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
   measured: ['numerics'],
   process: ['numerics', 'optics', 'materials'],
   design: ['numerics', 'graph', 'optics', 'materials', 'measured', 'process'],
+  studies: ['numerics', 'graph', 'optics', 'materials', 'measured', 'process', 'design'],
 };
 
 describe('direction of imports', () => {
