@@ -6,7 +6,7 @@ import { Problem } from '../problem.ts';
 import { rounded } from './solveAlong.ts';
 import { blockedBy, limitsOf, type Searched } from './solveBlocked.ts';
 import { boundsOf, createMeasure, type Measure } from './solveMeasure.ts';
-import type { Solution, SolveRequest, SolveResult, Want } from './solveRequest.ts';
+import type { AtLimit, Move, Solution, SolveRequest, SolveResult, Want } from './solveRequest.ts';
 import { lookRound, search } from './solveSearch.ts';
 import { createSpace, type Space } from './solveSpace.ts';
 import { createTrials, type Trial } from './solveTrials.ts';
@@ -25,6 +25,35 @@ const mostOthers = 8;
  * nothing wanted, nothing that may move.
  */
 export function solve(graph: Graph, inputs: Patch, request: SolveRequest, report?: Report): SolveResult {
+  const result = solveWithin(graph, inputs, request, report);
+  const { blocked } = result;
+  if (blocked?.reason !== 'limits') return result;
+  const wide = solveWithin(graph, inputs, {
+    ...request,
+    moves: request.moves.map((move) => widened(graph, move, blocked.limits)),
+    most: result.tried,
+  });
+  const tried = result.tried + wide.tried;
+  if (!wide.met) return { ...result, tried };
+  const { patch, part, values } = wide as Solution;
+  const beyond = { patch, values, ...(part === undefined ? {} : { part }) };
+  return { ...result, tried, blocked: { ...blocked, beyond } };
+}
+
+/** The move with the end at which it stands put as far out as its input goes. */
+function widened(graph: Graph, move: Move, limits: readonly AtLimit[]): Move {
+  const input = graph.quantities.get(move.id)!;
+  if ('values' in move || input.kind !== 'number') return move;
+  const { min, max, above = false } = input.range;
+  const ends = limits.filter(({ id }) => id === move.id).map(({ end }) => end);
+  return {
+    ...move,
+    ...(ends.includes('from') && !above ? { from: min } : {}),
+    ...(ends.includes('to') ? { to: max } : {}),
+  };
+}
+
+function solveWithin(graph: Graph, inputs: Patch, request: SolveRequest, report?: Report): SolveResult {
   for (const want of request.wants) checkWant(graph, want);
   checkRequest(request);
   const space = createSpace(graph, inputs, request);
@@ -36,7 +65,8 @@ export function solve(graph: Graph, inputs: Patch, request: SolveRequest, report
     request.wants,
     trials.all.flatMap(({ values }) => (values ? [values] : [])),
   );
-  const { found, complete } = search(trials, space, measure);
+  const found = search(trials, space, measure);
+  const complete = trials.refused() === 0;
   const searched = { graph, inputs, request, space, trials, measure };
   return { ...answerOf(searched, sorted(found, space, measure)), tried: trials.all.length, complete };
 }

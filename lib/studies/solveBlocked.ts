@@ -59,8 +59,8 @@ function unmetAlone({ space, trials, measure }: Searched): readonly number[] {
       const part = measure.only(group);
       const met = (trial: Trial) => trial.values !== undefined && part.missed(trial.values).length === 0;
       if (trials.all.some(met)) return false;
-      trials.allow(share - trials.left());
-      return !search(trials, space, part).found.some(met);
+      trials.allow(share);
+      return !search(trials, space, part).some(met);
     }) ?? indices
   );
 }
@@ -71,11 +71,15 @@ function stopOf({ space, trials, measure }: Searched, index: number, near?: Tria
   const withValues = trials.all.filter(({ values }) => values);
   const costOf = (trial: Trial) => rounded(part.cost(trial.values!));
   const best = near ?? withValues.reduce((least, trial) => (costOf(trial) < costOf(least) ? trial : least));
-  trials.allow(4 * space.axes.length - trials.left());
+  trials.allow(4 * space.axes.length);
   const stops = stopsAt(space, trials, part, best);
   if (stops.problem) return stops.problem;
   if (stops.limits.length > 0) return { reason: 'limits', want: index, limits: stops.limits };
   const reached = withValues.map(({ values }) => values![index]!);
+  const [{ target }] = part.edges as [Measure['edges'][number]];
+  const below = Math.max(...reached.filter((value) => value < target));
+  const above = Math.min(...reached.filter((value) => value > target));
+  if (Number.isFinite(below) && Number.isFinite(above)) return { reason: 'gap', want: index, below, above };
   return { reason: 'reach', want: index, low: Math.min(...reached), high: Math.max(...reached) };
 }
 

@@ -72,8 +72,10 @@ export interface AtLimit {
 /**
  * What stands in the way.
  * - `problem`: designs there have no value; the commonest problem, and the part of those tried that have it.
- * - `limits`: the inputs at their ends, beyond which it would come nearer.
+ * - `limits`: the inputs at their ends, beyond which it would come nearer; `beyond` where further ends, inside the ranges
+ *   of those inputs, are found to meet all wants: a solution there.
  * - `reach`: the value of `want` turns round, or runs out of choices, before it is there; it was found from low to high.
+ * - `gap`: the value jumps over what is wanted, as between the lenses of a list; the nearest found on either side.
  * - `unmoved`: nothing that may move enters the want.
  * - `contradiction`: each of the wants can be met alone, but not both (or all) together.
  */
@@ -84,7 +86,13 @@ export type Blocked =
       readonly input?: string;
       readonly part: number;
     }
-  | { readonly reason: 'limits'; readonly want: number; readonly limits: readonly AtLimit[] }
+  | {
+      readonly reason: 'limits';
+      readonly want: number;
+      readonly limits: readonly AtLimit[];
+      readonly beyond?: Solution;
+    }
+  | { readonly reason: 'gap'; readonly want: number; readonly below: number; readonly above: number }
   | { readonly reason: 'reach'; readonly want: number; readonly low: number; readonly high: number }
   | { readonly reason: 'unmoved'; readonly want: number }
   | { readonly reason: 'contradiction'; readonly wants: readonly number[] };
@@ -98,8 +106,8 @@ export interface SolveResult extends Partial<Solution> {
   readonly blocked?: Blocked;
   /** Further solutions, those nearest to today's design first. */
   readonly others: readonly Solution[];
-  /** Designs tried. */
+  /** Designs tried; what stands in the way is looked for with as many again at most, and beyond the limits too. */
   readonly tried: number;
-  /** False where the bound on designs ended the search before all combinations were looked at. */
+  /** False where the bound on designs cut the search short: more may be found with a higher one. */
   readonly complete: boolean;
 }

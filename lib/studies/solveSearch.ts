@@ -1,15 +1,9 @@
 import { haltonDimensions, haltonPoint } from '../numerics/halton.ts';
 import { placesAlong, rounded } from './solveAlong.ts';
 import type { Measure } from './solveMeasure.ts';
-import { refine } from './solveSeveral.ts';
+import { refineAll } from './solveSeveral.ts';
 import type { Space } from './solveSpace.ts';
 import type { Trial, Trials } from './solveTrials.ts';
-
-/** What a search brings: its best places, best first, and whether it got round all combinations. */
-export interface Search {
-  readonly found: readonly Trial[];
-  readonly complete: boolean;
-}
 
 /** Starts of a search in several numbers. */
 const mostStarts = 4;
@@ -32,21 +26,23 @@ function pointOf(index: number, size: number): number[] {
   return Array.from({ length: size }, (_, j) => point[j] ?? 0.5);
 }
 
-/** The places of least misfit in every combination, the most promising combination first. */
-export function search(trials: Trials, space: Space, measure: Measure): Search {
+/** The places of least misfit in every combination, the most promising combination first, each with its share of trials. */
+export function search(trials: Trials, space: Space, measure: Measure): Trial[] {
   const costOf = (trial: Trial) =>
     trial.values ? rounded(measure.cost(trial.values)) : Number.POSITIVE_INFINITY;
   const seen = [...trials.all].sort((a, b) => costOf(a) - costOf(b) || a.combination - b.combination);
   const order = [...new Set(seen.map(({ combination }) => combination))];
-  const found: Trial[] = [];
-  let complete = order.length === space.combinations.length;
-  for (const [i, combination] of order.entries()) {
+  let left = trials.left();
+  const found = order.flatMap((combination, i) => {
+    const before = trials.all.length;
+    trials.allow(Math.floor(left / (order.length - i)));
     const starts = seen.filter((trial) => trial.combination === combination && trial.values);
-    const budget = Math.floor(trials.left() / (order.length - i));
-    found.push(...placesIn(trials, space, measure, combination, starts, budget));
-    if (trials.left() <= 0 && space.axes.length > 0) complete &&= i === order.length - 1;
-  }
-  return { found: found.filter(({ values }) => values), complete };
+    const places = placesIn(trials, space, measure, combination, starts);
+    left -= trials.all.length - before;
+    return places;
+  });
+  trials.allow(left);
+  return found.filter(({ values }) => values);
 }
 
 function placesIn(
@@ -55,17 +51,12 @@ function placesIn(
   measure: Measure,
   combination: number,
   starts: readonly Trial[],
-  budget: number,
 ): Trial[] {
   const at = (place: readonly number[]) => trials.at(combination, place);
-  const today = at(space.today);
-  const places =
-    space.axes.length === 0
-      ? []
-      : space.axes.length === 1
-        ? alongOne(at, measure, space.today[0]!, budget)
-        : inSeveral(at, measure, space, starts);
-  return [...(today ? [today] : []), ...places.flatMap((place) => at(place) ?? [])];
+  const { axes, today } = space;
+  const along = () => alongOne(at, measure, today[0]!, trials.left());
+  const places = axes.length === 0 ? [] : axes.length === 1 ? along() : inSeveral(at, measure, space, starts);
+  return [today, ...places].flatMap((place) => at(place) ?? []);
 }
 
 type At = (place: readonly number[]) => Trial | undefined;
@@ -81,7 +72,7 @@ function inSeveral(at: At, measure: Measure, space: Space, starts: readonly Tria
     return values && measure.residuals(values);
   };
   const first = [space.today, ...starts.slice(0, mostStarts).map(({ place }) => place)];
-  const ends = first.map((start) => refine(residuals, start));
+  const ends = refineAll(residuals, first);
   const oneSided = measure.edges.every(({ index }) => measure.oneSided(index));
   return oneSided ? ends.map((end) => towardsToday(at, measure, space.today, end)) : ends;
 }

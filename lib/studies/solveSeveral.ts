@@ -1,4 +1,5 @@
 import { solveUpper, triangularise } from '../numerics/linearLeastSquares.ts';
+import { rounded } from './solveAlong.ts';
 
 /** Residuals at shares of several numbers; undefined where there are none. */
 export type Residuals = (place: readonly number[]) => readonly number[] | undefined;
@@ -17,12 +18,16 @@ function pointAt(ask: Residuals, place: readonly number[]): Point | undefined {
   return residuals && { place, residuals, cost: residuals.reduce((sum, r) => sum + r * r, 0) };
 }
 
-/** The place of least misfit near a start, inside 0…1: damped least squares, then steps that need no slopes. */
-export function refine(ask: Residuals, start: readonly number[]): readonly number[] {
-  let best = pointAt(ask, start);
-  if (!best) return start;
-  best = bySlopes(ask, best);
-  return best.cost > asGoodAsZero ? bySteps(ask, best).place : best.place;
+/**
+ * The places of least misfit near each of the starts, inside 0…1: damped least squares, and where none of them meets
+ * all, steps from the best that need no slopes.
+ */
+export function refineAll(ask: Residuals, starts: readonly (readonly number[])[]): (readonly number[])[] {
+  const ends = starts.flatMap((start) => pointAt(ask, start) ?? []).map((point) => bySlopes(ask, point));
+  if (ends.length === 0) return [];
+  const best = ends.reduce((least, end) => (rounded(end.cost) < rounded(least.cost) ? end : least));
+  const last = best.cost > asGoodAsZero ? [bySteps(ask, best)] : [];
+  return [...ends, ...last].map(({ place }) => place);
 }
 
 /**
@@ -103,11 +108,14 @@ function dampedStep(
   });
 }
 
+/** Shares nearer than this show no difference to a person. */
+const leastStep = 1e-6;
+
 /** Steps along each number and each pair, halved where none is lower: kinks and gaps do not matter. */
 function bySteps(ask: Residuals, start: Point): Point {
   let best = start;
   const directions = directionsOf(start.place.length);
-  for (let size = 1 / 16; size > 1e-9 && best.cost > asGoodAsZero; ) {
+  for (let size = 1 / 16; size > leastStep && best.cost > asGoodAsZero; ) {
     const centre = best;
     for (const direction of directions) {
       const trial = pointAt(

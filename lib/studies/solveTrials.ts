@@ -22,9 +22,11 @@ export interface Trials {
   /** The design at these shares; undefined where no more may be tried. */
   at(combination: number, place: readonly number[]): Trial | undefined;
   readonly all: readonly Trial[];
-  /** Lets as many more be tried. */
+  /** From now on lets as many more be tried. */
   allow(more: number): void;
   left(): number;
+  /** How many were asked for in vain. */
+  refused(): number;
 }
 
 /** Trials of a graph from today's inputs, for the values of `ids`. */
@@ -41,6 +43,7 @@ export function createTrials(
   const known = new Map<string, Trial>();
   const all: Trial[] = [];
   let allowed = most;
+  let refused = 0;
   let told = 0;
   const tell = (part: number) => {
     told = Math.max(told, Math.min(1, part));
@@ -62,15 +65,19 @@ export function createTrials(
   return {
     all,
     left: () => allowed - all.length,
+    refused: () => refused,
     allow(more) {
-      allowed += more;
+      allowed = all.length + more;
     },
     at(combination, place) {
       const moved = Object.fromEntries(space.axes.map((axis, i) => [axis.id, valueAt(axis, place[i]!)]));
       const key = `${combination} ${Object.values(moved).join(' ')}`;
       const before = known.get(key);
       if (before) return before;
-      if (all.length >= allowed) return undefined;
+      if (all.length >= allowed) {
+        refused += 1;
+        return undefined;
+      }
       const patch = { ...space.combinations[combination]!.patch, ...moved };
       const trial = { combination, place: [...place], patch, ...evaluate(patch) };
       known.set(key, trial);
