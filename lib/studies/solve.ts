@@ -1,3 +1,5 @@
+import { descendantsOf } from '../graph/descendants.ts';
+import { enteringOf } from '../graph/entering.ts';
 import type { Graph } from '../graph/graph.ts';
 import { orderOf } from '../graph/graph.ts';
 import type { Quantity, Report } from '../graph/quantity.ts';
@@ -58,7 +60,7 @@ function solveWithin(graph: Graph, inputs: Patch, request: SolveRequest, report?
   checkRequest(request);
   const space = createSpace(graph, inputs, request);
   const ids = request.wants.map(({ id }) => id);
-  const most = request.most ?? usualMost(graph, ids, space);
+  const most = request.most ?? usualMost(graph, inputs, ids, space);
   const trials = createTrials(graph, inputs, space, ids, most, report);
   lookRound(trials, space);
   const measure = createMeasure(
@@ -71,9 +73,18 @@ function solveWithin(graph: Graph, inputs: Patch, request: SolveRequest, report?
   return { ...answerOf(searched, sorted(found, space, measure)), tried: trials.all.length, complete };
 }
 
-function usualMost(graph: Graph, ids: readonly string[], { combinations, axes }: Space): number {
-  const behind = orderOf(ids.map((id) => graph.quantities.get(id)!));
-  const work = behind.some((quantity) => quantity.kind === 'derived' && quantity.heavy) ? 'heavy' : 'light';
+/** By whether anything heavy stands between what moves and what is wanted. */
+function usualMost(graph: Graph, inputs: Patch, ids: readonly string[], space: Space): number {
+  const { combinations, axes } = space;
+  const moved = [...axes.map(({ id }) => id), ...combinations.flatMap(({ patch }) => Object.keys(patch))];
+  const again = descendantsOf(graph, new Set(moved), inputs);
+  const behind = orderOf(
+    ids.map((id) => graph.quantities.get(id)!),
+    (quantity) => enteringOf(quantity, inputs),
+  );
+  const isHeavy = (quantity: Quantity) =>
+    quantity.kind === 'derived' && quantity.heavy && again.has(quantity.id);
+  const work = behind.some(isHeavy) ? 'heavy' : 'light';
   return Math.max(usual[work] * Math.max(1, axes.length - 1), leastEach[work] * combinations.length);
 }
 

@@ -29,22 +29,28 @@ export function limitsOf({ axes }: Space, { place }: Trial): AtLimit[] {
 
 /** What stands in the way of the wants that the best trial misses; without one, no design has values. */
 export function blockedBy(searched: Searched, best: Trial | undefined): Blocked {
-  const { graph, space, trials, measure, request } = searched;
+  const { trials, measure, request } = searched;
   const commonest = commonestProblem(trials);
   if (!best?.values) return commonest!;
   const missed = measure.missed(best.values).map(({ index }) => index);
-  const moved = [
-    ...space.axes.map(({ id }) => id),
-    ...space.combinations.flatMap(({ patch }) => Object.keys(patch)),
-  ];
-  const touched = descendantsOf(graph, moved);
-  const unmoved = missed.find((index) => !touched.has(request.wants[index]!.id));
+  const unmoved = missed.find((index) => !isMoved(searched, request.wants[index]!.id));
   if (unmoved !== undefined) return { reason: 'unmoved', want: unmoved };
   const alone = measure.indices.length === 1 ? undefined : unmetAlone(searched);
   if (alone)
     return alone.length === 1 ? stopOf(searched, alone[0]!) : { reason: 'contradiction', wants: alone };
 
   return stopOf(searched, missed[0]!, best);
+}
+
+/** Combinations looked at for what enters a want; a choice among more is no list of parts. */
+const mostLookedAt = 50;
+
+/** Whether anything that may move enters a quantity, under one of the combinations. */
+function isMoved({ graph, inputs, space }: Searched, id: string): boolean {
+  return space.combinations.slice(0, mostLookedAt).some(({ patch }) => {
+    const moved = [...space.axes.map((axis) => axis.id), ...Object.keys(patch)];
+    return descendantsOf(graph, moved, { ...inputs, ...patch }).has(id);
+  });
 }
 
 /** The want that cannot be met alone, else the first two that cannot together, else all. */

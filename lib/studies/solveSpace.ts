@@ -38,6 +38,7 @@ const wideFactor = 8;
 
 /** What the request lets move, checked; throws a Problem that names the input. */
 export function createSpace(graph: Graph, inputs: Patch, request: SolveRequest): Space {
+  refuseTwice(graph, request);
   const parts = request.moves.map((move) => readMove(graph, move));
   const axes = parts.filter((part): part is Axis => 'from' in part);
   const lists = parts.flatMap((part) => ('from' in part ? [] : [part.map((patch) => ({ patch }))]));
@@ -60,6 +61,20 @@ export function createSpace(graph: Graph, inputs: Patch, request: SolveRequest):
     combinations: combinations.map((one) => ({ ...one, changes: changesOf(one.patch, inputs) })),
     today: axes.map((axis) => shareAt(axis, inputs[axis.id] as number)),
   };
+}
+
+/** An input may move in one way only. */
+function refuseTwice(graph: Graph, { moves, patches = [] }: SolveRequest): void {
+  const ids = moves.map(({ id }) => id);
+  const inPatches = patches.flatMap(({ patch }) => Object.keys(resolvePatch(graph, patch)));
+  const twice = ids.find((id, i) => ids.indexOf(id) < i || inPatches.includes(id));
+  if (twice === undefined) return;
+  const { name } = inputOf(graph, twice);
+  throw new Problem(
+    'impossible',
+    `The ${name} may move in two ways at once: leave out one of them, or the parts that bring it.`,
+    { input: twice },
+  );
 }
 
 function changesOf(patch: Patch, inputs: Patch): number {

@@ -97,3 +97,34 @@ describe('two wants with a lens from a list of three', () => {
     expect(result.blocked).toEqual({ reason: 'contradiction', wants: [0, 1] });
   });
 });
+
+describe('parts of one’s own', () => {
+  it('one of the list is taken, by name, and the design of today stands first where it will do', () => {
+    const patches = [50e-3, 100e-3, 163e-3].map((f) => ({
+      name: `f ${f * 1e3}`,
+      patch: { 'lens.focalLength': f },
+    }));
+    const width = (value: number): Want => ({ id: 'spot.width', kind: 'value', value, tolerance: 2e-6 });
+    const moves: readonly Move[] = [{ id: 'expander.magnification', from: 1, to: 3 }];
+    const wants = [width(20e-6), { id: 'spot.dip', kind: 'atMost', value: 0.06 } as const];
+    const result = solve(designGraph, designGraph.initial, { wants, moves, patches });
+    expect(result.met).toBe(true);
+    expect(result.part).toBe('f 100');
+    expect(result.patch!['lens.focalLength']).toBe(100e-3);
+  });
+});
+
+it('a result that takes long can be wanted, with fewer designs tried', () => {
+  const told: number[] = [];
+  const wants: readonly Want[] = [{ id: 'workpiece.highestPeakMet', kind: 'atLeast', value: 1.5 }];
+  const moves: readonly Move[] = [{ id: 'workpiece.heightError', from: 0, to: 200e-6 }];
+  const result = solve(designGraph, designGraph.initial, { wants, moves }, (part) => told.push(part));
+  expect(result.met).toBe(true);
+  expectClose(result.values!['workpiece.highestPeakMet']!, 1.5, {
+    relative: 1e-6,
+    source: 'the bound itself',
+  });
+  // 60 is the usual bound where a design takes long.
+  expect(result.tried).toBeLessThanOrEqual(60);
+  expect([...told].sort((a, b) => a - b)).toEqual(told);
+});

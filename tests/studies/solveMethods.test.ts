@@ -185,6 +185,12 @@ describe('what a request may be', () => {
       { wants: [want('sum', 1)], moves: [{ id: 'test.z', values: [0] }] },
       'not possible',
     ],
+    ['the same moved twice', { wants: [want('sum', 1)], moves: [...moves, ...moves] }, 'in two ways at once'],
+    [
+      'a part that brings what moves',
+      { wants: [want('sum', 1)], moves, patches: [{ name: 'A', patch: { 'test.x': 1 } }] },
+      'in two ways at once',
+    ],
     ['no number', { wants: [want('sum', Number.NaN)], moves }, 'needs numbers'],
     [
       'bounds exchanged',
