@@ -15,7 +15,9 @@ import { createTrials, type Trial } from './solveTrials.ts';
 
 /** Designs tried where every one is quick, and where one takes long; and at least in each combination. */
 const usual = { light: 400, heavy: 60 } as const;
-const leastEach = { light: 40, heavy: 8 } as const;
+const leastEach = { light: 80, heavy: 8 } as const;
+/** Long lists are tried with at most as many times the usual number. */
+const mostByLists = 12;
 /** Further solutions told. */
 const mostOthers = 8;
 
@@ -85,7 +87,9 @@ function usualMost(graph: Graph, inputs: Patch, ids: readonly string[], space: S
   const isHeavy = (quantity: Quantity) =>
     quantity.kind === 'derived' && quantity.heavy && again.has(quantity.id);
   const work = behind.some(isHeavy) ? 'heavy' : 'light';
-  return Math.max(usual[work] * Math.max(1, axes.length - 1), leastEach[work] * combinations.length);
+  const each = axes.length === 0 ? 1 : leastEach[work];
+  const bound = mostByLists * usual[work];
+  return Math.max(usual[work] * Math.max(1, axes.length - 1), Math.min(bound, each * combinations.length));
 }
 
 /** Solutions first, each best of its kind: least misfit, then least change, then the order of the lists. */

@@ -13,11 +13,10 @@ export function lookRound(trials: Trials, space: Space): void {
   const { axes, combinations, today } = space;
   const share = trials.left() / (3 * combinations.length);
   const points = axes.length === 0 ? 0 : Math.max(2, Math.min(32 * axes.length, Math.floor(share)));
-  combinations.forEach((_, combination) => {
-    trials.at(combination, today);
-    for (let k = 1; k <= (axes.length === 1 ? Math.min(points, 4) : points); k++)
-      trials.at(combination, pointOf(k, axes.length));
-  });
+  const places: (readonly number[])[] = [today];
+  for (let k = 1; k <= (axes.length === 1 ? Math.min(points, 4) : points); k++)
+    places.push(pointOf(k, axes.length));
+  for (const place of places) for (const combination of combinations.keys()) trials.at(combination, place);
 }
 
 /** Beyond ten numbers the rest stand in the middle. */

@@ -208,6 +208,18 @@ describe('what a request may be', () => {
     expect(() => find({ wants: [want('sum', 1)], moves: lists })).toThrow('6400 combinations');
   });
 
+  it('lists alone are gone through whole, the pair that meets the wants is found', () => {
+    const values = Array.from({ length: 40 }, (_, i) => (i - 20) / 10);
+    const lists = ['test.x', 'test.y'].map((id) => ({ id, values }));
+    const found = find({ wants: [want('valley', 0), want('slope', -0.3)], moves: lists });
+    expect(found.patch).toEqual({ 'test.x': 1.3, 'test.y': 1.7 });
+    expect(found.met).toBe(false);
+    const exact = find({ wants: [want('valley', 0.1), want('slope', -0.3)], moves: lists });
+    expect(exact.met).toBe(true);
+    expect(exact.complete).toBe(true);
+    expect(exact.patch).toEqual({ 'test.x': 1.3, 'test.y': 1.7 });
+  });
+
   it('tries no more than it may, and says that more was to try', () => {
     const few = find({ wants: [want('cubic', 1.7)], moves, most: 12 });
     expect(few.tried).toBeLessThanOrEqual(24);
