@@ -87,7 +87,7 @@ function usualMost(graph: Graph, inputs: Patch, ids: readonly string[], space: S
   const isHeavy = (quantity: Quantity) =>
     quantity.kind === 'derived' && quantity.heavy && again.has(quantity.id);
   const work = behind.some(isHeavy) ? 'heavy' : 'light';
-  const each = axes.length === 0 ? 1 : leastEach[work];
+  const each = leastEach[work] * axes.length || 1;
   const bound = mostByLists * usual[work];
   return Math.max(usual[work] * Math.max(1, axes.length - 1), Math.min(bound, each * combinations.length));
 }

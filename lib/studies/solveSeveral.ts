@@ -12,6 +12,8 @@ interface Point {
 
 /** A sum of squares below this is as good as 0: a hundred-millionth of a tolerance. */
 const asGoodAsZero = 1e-20;
+/** A step that takes off less than this part of the misfit is the last: towards a solution each takes off nearly all. */
+const leastGain = 1e-4;
 
 function pointAt(ask: Residuals, place: readonly number[]): Point | undefined {
   const residuals = ask(place);
@@ -50,7 +52,7 @@ function bySlopes(ask: Residuals, start: Point): Point {
     if (!next) return best;
     const gain = 1 - next.cost / best.cost;
     best = next;
-    if (gain < 1e-9) return best;
+    if (gain < leastGain) return best;
   }
   return best;
 }
@@ -109,7 +111,7 @@ function dampedStep(
 }
 
 /** Shares nearer than this show no difference to a person. */
-const leastStep = 1e-6;
+const leastStep = 1e-5;
 
 /** Steps along each number and each pair, halved where none is lower: kinks and gaps do not matter. */
 function bySteps(ask: Residuals, start: Point): Point {
