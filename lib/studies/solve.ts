@@ -13,9 +13,9 @@ import { lookRound, search } from './solveSearch.ts';
 import { createSpace, type Space } from './solveSpace.ts';
 import { createTrials, type Trial } from './solveTrials.ts';
 
-/** Designs tried where every one is quick, and where one takes long; and at least in each combination. */
+/** Designs tried where every one is quick, and where one takes long; and for each number that moves in each combination. */
 const usual = { light: 400, heavy: 60 } as const;
-const leastEach = { light: 80, heavy: 8 } as const;
+const leastEach = { light: 200, heavy: 8 } as const;
 /** Long lists are tried with at most as many times the usual number. */
 const mostByLists = 12;
 /** Further solutions told. */

@@ -98,6 +98,23 @@ describe('two wants with a lens from a list of three', () => {
   });
 });
 
+it('looks all over the plane of two numbers and three lenses before it says that there is none', () => {
+  const wants: readonly Want[] = [
+    { id: 'match.stepRatio', kind: 'value', value: 1.05, tolerance: 0.005 },
+    { id: 'spot.width', kind: 'value', value: 33e-6, tolerance: 1e-6 },
+  ];
+  const result = answer({}, wants, [
+    { id: 'expander.magnification' },
+    { id: 'workpiece.z', from: -0.5e-3, to: 0.5e-3 },
+    { id: 'lens.focalLength', values: [100e-3, 163e-3, 254e-3] },
+  ]);
+  // At κ = 1.05 the three are 19, 31 and 48 µm wide in the focus and narrower beside it, down to 43 µm for the longest.
+  expect(result.met).toBe(false);
+  expect(result.complete).toBe(true);
+  expect(result.patch!['lens.focalLength']).toBe(163e-3);
+  expect(result.blocked).toEqual({ reason: 'contradiction', wants: [0, 1] });
+});
+
 describe('parts of one’s own', () => {
   it('one of the list is taken, by name, and the design of today stands first where it will do', () => {
     const patches = [50e-3, 100e-3, 163e-3].map((f) => ({
