@@ -1,6 +1,6 @@
 import { derived } from '../graph/define.ts';
 import { spaced } from '../optics/focusMaps.ts';
-import { amplitudeAt, amplitudeParts } from '../optics/matching.ts';
+import { amplitudeAt, amplitudeParts, axisCurvatureInFocus as curvatureOf } from '../optics/matching.ts';
 import { stepRatio } from './match.ts';
 import { stepPhase, zones } from './plate.ts';
 
@@ -94,5 +94,20 @@ export const axisIrradianceHalfWave = derived({
   from: { centre: centreAmplitude, outer: outerAmplitude },
   compute: ({ centre, outer }) => (centre - outer) ** 2,
   formula: '(U_\\text{centre}-U_\\text{outer})^2',
+  source: 'collins1970',
+});
+
+export const axisCurvatureInFocus = derived({
+  id: 'explain.axisCurvatureInFocus',
+  name: 'curvature on the axis in the focus',
+  symbol: "I'",
+  unit: '1',
+  digits: 3,
+  zeroBelow: lostInCancelling,
+  about:
+    'How the irradiance begins to grow off the axis in the focus, per square of the radius over the unshaped focus radius, relative to the unshaped, unclipped beam on its axis; coherent light. 0 is level, above 0 a dip, below 0 a peak.',
+  from: { ratio: stepRatio, zones, phase: stepPhase },
+  compute: ({ ratio, zones, phase }) => curvatureOf(ratio, phase, zones[1]!.outer / zones[0]!.outer),
+  formula: '-2\\,\\mathrm{Re}(U_0^* U_2)',
   source: 'collins1970',
 });

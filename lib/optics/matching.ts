@@ -61,9 +61,17 @@ export function darkestShare(phase: number, leastShare: number): number {
   return 1 - 2 * share * (1 - share) * (1 - Math.cos(phase));
 }
 
+/**
+ * dI/d(ϱ²) on the axis in the focus: 0 where the irradiance is level, above 0 in a dip. Relative to the unshaped,
+ * unclipped beam; ϱ in its focus radii.
+ */
+export function axisCurvatureInFocus(stepRatio: number, phase: number, stopPerStep?: number): number {
+  return irradianceOnAxis(twoZones(stepRatio, phase, stopPerStep), 0).slope;
+}
+
 /** The largest κ at which the irradiance in the focus has no curvature on the axis. */
 function flattestRatio(phase: number, stopPerStep?: number): number | undefined {
-  const curvature = (ratio: number) => irradianceOnAxis(twoZones(ratio, phase, stopPerStep), 0).slope;
+  const curvature = (ratio: number) => axisCurvatureInFocus(ratio, phase, stopPerStep);
   return findRoots(curvature, ...searched, 600).at(-1);
 }
 

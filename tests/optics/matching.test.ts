@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { amplitudeAt, amplitudeParts, darkestShare, stepRatioFor } from '../../lib/optics/matching.ts';
+import {
+  amplitudeAt,
+  amplitudeParts,
+  axisCurvatureInFocus,
+  darkestShare,
+  stepRatioFor,
+} from '../../lib/optics/matching.ts';
 import { expectClose } from '../close.ts';
 import { reference } from '../reference.ts';
 
@@ -83,4 +89,19 @@ describe('step ratios of a half-wave step', () => {
       });
     }
   });
+});
+
+it('curvature on the axis in the focus follows the closed form of two half-wave zones', () => {
+  // U0 = 2e^{−κ²} − 1 − s and U2 = 2(1+κ²)e^{−κ²} − 1 − (1+X²)s with s = e^{−X²}, both with the sign of the ring.
+  for (const kappa of [0.5, 0.749244, 1, 1.3]) {
+    for (const stop of [1.4, 2, 4]) {
+      const [step, edge] = [Math.exp(-(kappa ** 2)), Math.exp(-((stop * kappa) ** 2))];
+      const u0 = 2 * step - 1 - edge;
+      const u2 = 2 * (1 + kappa ** 2) * step - 1 - (1 + (stop * kappa) ** 2) * edge;
+      expectClose(axisCurvatureInFocus(kappa, Math.PI, stop), -2 * u0 * u2, {
+        absolute: 1e-14,
+        source: 'Collins integral on the axis, m0 and m2 of physics.md §1',
+      });
+    }
+  }
 });
