@@ -33,11 +33,11 @@ export function renderChange(context: PageContext, stops: (() => void)[]): HTMLE
         textOf: (row) => (row as MovedRow).chain.join(' → '),
       }),
     );
-    tables.removeAttribute('data-pending');
+    tables.removeAttribute('data-older');
   };
   const follow = () => {
     clearTimeout(timer);
-    tables.setAttribute('data-pending', '');
+    tables.setAttribute('data-older', '');
     timer = setTimeout(study, restsFor);
   };
   choose.select.addEventListener('change', study);

@@ -38,7 +38,7 @@ export function renderCompare(context: PageContext, stops: (() => void)[]): HTML
       comparedTable(context, 'Inputs that differ', names, comparison.inputs),
       comparedTable(context, `Numbers of ‘${title}’ that differ`, names, comparison.results),
     );
-    tables.removeAttribute('data-pending');
+    tables.removeAttribute('data-older');
   };
   const follow = () => {
     const alternatives = alternativesOf(live.state());
@@ -47,7 +47,7 @@ export function renderCompare(context: PageContext, stops: (() => void)[]): HTML
     keep.follow();
     clearTimeout(timer);
     if (alternatives.length === 0) return;
-    tables.setAttribute('data-pending', '');
+    tables.setAttribute('data-older', '');
     timer = setTimeout(compare, restsFor);
   };
   choose.select.addEventListener('change', compare);
