@@ -51,17 +51,17 @@ for (const viewport of [
       await typeInto(page, 'scaleUp.target', '0.005 m²/h');
       await settled(page);
       const limits = page.locator('#block-scale-up-limits');
-      await expect(limits).toContainText(/11 spots would do for 0\.005\sm²\/h/, { timeout: 30_000 });
+      await expect(limits).toContainText(/13 spots would do for 0\.005\sm²\/h/, { timeout: 30_000 });
       await limits.getByText('Use as many spots as the target needs').click();
       await settled(page);
-      expect((await readInputs(page))['scaleUp.spots']).toBe(11);
+      expect((await readInputs(page))['scaleUp.spots']).toBe(13);
       await expect(limits).toContainText(/The 0\.005\sm²\/h wanted are met/);
       await typeInto(page, 'scaleUp.spots', '30');
       await settled(page);
       await expect(page.locator('main')).toContainText(
         /For 30 spots of 20\sµJ the laser must give pulses of 750\sµJ/,
       );
-      await typeInto(page, 'scaleUp.spots', '11');
+      await typeInto(page, 'scaleUp.spots', '13');
       await settled(page);
       await expect(limits).toContainText(/The 0\.005\sm²\/h wanted are met/);
       for (const figure of await page.locator('.figure-block:visible').all())
