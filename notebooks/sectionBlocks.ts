@@ -1,5 +1,5 @@
 import { removalDepth } from '../lib/design/depthLaw.ts';
-import { measuredSection } from '../lib/design/measuredSection.ts';
+import { measuredSection, sectionPlaces } from '../lib/design/measuredSection.ts';
 import { sectionFile, sectionPasses } from '../lib/design/sectionFile.ts';
 import { sectionFit } from '../lib/design/sectionFit.ts';
 import {
@@ -58,6 +58,8 @@ export const sectionBlocks: readonly Block[] = [
   {
     kind: 'prose',
     id: 'section-said',
+    // Not the groove in it: where none is found, the reason is said here.
+    needs: [sectionPlaces],
     prose: prose`
       ${sectionReadSaid} ${sectionRimSaid}
 

@@ -16,6 +16,21 @@ function noSection(): Problem {
   );
 }
 
+export const sectionPlaces = derived({
+  id: 'groove.sectionPlaces',
+  name: 'places in the measured cross-section',
+  symbol: 'n_\\text{m}',
+  unit: '1',
+  about: 'Places across the groove in the table that was given, whether or not a groove is found in it.',
+  from: { table: sectionFile },
+  compute: ({ table }) => {
+    if (table === null) throw noSection();
+    return table.position.length;
+  },
+  formula: 'n',
+  source: 'definition',
+});
+
 export const measuredSection = derived({
   id: 'groove.measuredSection',
   name: 'measured groove below its surface',

@@ -56,3 +56,17 @@ test('a section pasted wrong is refused where it was pasted, and the one before 
   await expect(field).toContainText('names no unit');
   await expect(page.locator('#block-section-said')).toBeHidden();
 });
+
+test('a section without a groove says why nothing can be measured in it', async ({ page }) => {
+  await openDocument(page, 'grooves');
+  const rows = Array.from({ length: 200 }, (_, i) => `${i},${0.02 * Math.sin(7 * i * i)}`);
+  const field = page.locator('.field[data-input="groove.sectionFile"]');
+  await field.locator('input[type="file"]').setInputFiles({
+    name: 'flat.csv',
+    mimeType: 'text/csv',
+    buffer: Buffer.from(`x (um),z (um)\n${rows.join('\n')}\n`),
+  });
+  await settled(page);
+  await expect(page.locator('#block-section-said')).toBeVisible();
+  await expect(page.locator('#block-section-said .stand-in').first()).toContainText(/groove/);
+});
