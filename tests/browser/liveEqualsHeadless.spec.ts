@@ -165,7 +165,7 @@ function readPage(page: Page) {
       notes: [...document.querySelectorAll<HTMLElement>('[data-needs] + .stand-in')].map(
         (element) => element.textContent,
       ),
-      missing: document.querySelector('.result-missing')!.firstChild?.firstChild?.textContent ?? '',
+      missing: document.querySelector('.result-missing')?.firstChild?.firstChild?.textContent ?? '',
       figures: [...document.querySelectorAll('.figure-block')].map((holder) => ({
         revision: holder.getAttribute('data-revision'),
         hidden: holder.querySelector<HTMLElement>('.figure')!.hidden,
@@ -270,7 +270,7 @@ function checksOf(content: StepwellDocument) {
   }
 
   function problemOfResult(outcomeOf: OutcomeOf) {
-    return firstProblem([content.result!.quantity], outcomeOf);
+    return content.result && firstProblem([content.result.quantity], outcomeOf);
   }
 
   /** What stands in for each paragraph that needs values, in the order of the page. */
