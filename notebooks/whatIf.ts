@@ -14,7 +14,7 @@ export const whatIf: StepwellDocument = {
       prose: prose`
         ## Alternatives side by side
 
-        Keep the design as it stands before you try something else. Each change against today’s design is given in per cent of today’s number.
+        Keep the design as it stands before you try something else. Each change against today’s design is given in per cent of today’s number, or as a factor where it is more than three times as much.
       `,
     },
     { kind: 'tool', id: 'compare-table', tool: 'compare' },

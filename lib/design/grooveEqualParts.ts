@@ -1,6 +1,7 @@
 import { derived } from '../graph/define.ts';
 import { Problem } from '../problem.ts';
 import { type EqualGroove, type EqualGrooves, equalGroove } from './grooveEqual.ts';
+import { wallIs } from './grooveWords.ts';
 
 /** Numbers of one of the grooves held against each other: name, unit, unit shown, symbol, meaning, and where it is read. */
 const numbers = {
@@ -58,7 +59,7 @@ const numbers = {
     'rad',
     'deg',
     '\\beta',
-    'Angle of the walls against the surface between a fifth and four fifths of the depth',
+    `Angle of the walls ${wallIs}`,
     (one: EqualGroove) => one.shape.wallAngle,
   ],
   centreToMeanDepth: [

@@ -66,7 +66,9 @@ function bestPlace(
         train,
         thickness,
         after,
-        between: known ? [known.unit / near, known.unit * near] : (between as [number, number]),
+        between: known
+          ? [known.unit / near, Math.min(between[1]!, known.unit * near)]
+          : (between as [number, number]),
         // Places that differ by less than the search is fine count as equal: the first of them then.
         ...(known && { below: 0.98 * known.cost }),
       },
@@ -142,6 +144,16 @@ export const bestPlainSheet = derived({
 const energyAbout =
   'Energy of all pulses of all passes over the length of the line, where the pulse energy is measured.';
 
+/** J/m: all passes, all pulses of a burst, one burst every `spacing`. */
+function energyPerLength(
+  { allPasses }: Pick<CutSheet, 'allPasses'>,
+  pulseEnergy: number,
+  spacing: number,
+  { pulsesPerBurst }: Pick<PulseTrain, 'pulsesPerBurst'>,
+): number {
+  return (allPasses * pulsesPerBurst * pulseEnergy) / spacing;
+}
+
 export const sheetEnergyPerLength = derived({
   id: 'sheet.energyPerLength',
   name: 'energy to cut a length',
@@ -151,8 +163,7 @@ export const sheetEnergyPerLength = derived({
   digits: 3,
   about: energyAbout,
   from: { cut: sheetCut, E: usedPulseEnergy, p: pulseSpacing, train: pulseTrain },
-  compute: ({ cut, E, p, train }: { cut: CutSheet; E: number; p: number; train: Omit<PulseTrain, 'unit'> }) =>
-    (cut.allPasses * train.pulsesPerBurst * E) / p,
+  compute: ({ cut, E, p, train }) => energyPerLength(cut, E, p, train),
   formula: '\\frac{(n_\\text{through}+n_\\text{after})\\,n_\\text{b}E}{p}',
   source: 'definition',
 });
@@ -166,7 +177,7 @@ export const bestPlainEnergyPerLength = derived({
   digits: 3,
   about: `${energyAbout} The plate taken out, pulse energy and depth of the focus at their best.`,
   from: { best: bestPlainSheet, p: pulseSpacing, train: pulseTrain },
-  compute: ({ best, p, train }) => (best.allPasses * train.pulsesPerBurst * best.energy) / p,
+  compute: ({ best, p, train }) => energyPerLength(best, best.energy, p, train),
   formula: '\\frac{(n_\\text{through}+n_\\text{after})\\,n_\\text{b}E}{p}',
   source: 'definition',
 });

@@ -1,3 +1,5 @@
+import { goldenSection } from './goldenSection.ts';
+
 /** A place and the value of the function there. */
 export interface Lowest {
   readonly at: number;
@@ -23,20 +25,6 @@ export function lowestNear(
   };
   const step = reach / count;
   for (let k = -count; k <= count; k++) if (k !== 0) ask(near + k * step);
-  const golden = (Math.sqrt(5) - 1) / 2;
-  let [a, b] = [best.at - step, best.at + step];
-  let [c, d] = [b - golden * (b - a), a + golden * (b - a)];
-  let [atC, atD] = [ask(c), ask(d)];
-  while (b - a > tolerance) {
-    if (atC < atD) {
-      [b, d, atD] = [d, c, atC];
-      c = b - golden * (b - a);
-      atC = ask(c);
-    } else {
-      [a, c, atC] = [c, d, atD];
-      d = a + golden * (b - a);
-      atD = ask(d);
-    }
-  }
+  goldenSection(ask, best.at - step, best.at + step, tolerance);
   return best;
 }

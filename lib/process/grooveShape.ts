@@ -83,9 +83,10 @@ function footOf(section: GrooveSection, greatest: number, sign: 1 | -1): { low: 
 }
 
 /** Where the wall ends in a valley before a ring: the depth there in parts of the greatest. */
-function valleyOf({ y, depth }: GrooveSection, greatest: number, sign: 1 | -1): number | undefined {
+function valleyOf(section: GrooveSection, greatest: number, sign: 1 | -1): number | undefined {
+  const { depth } = section;
   let lowest = greatest;
-  for (let i = indexOf({ y, depth }, belongs * greatest, sign); i >= 0 && i < depth.length; i += sign) {
+  for (let i = indexOf(section, belongs * greatest, sign); i >= 0 && i < depth.length; i += sign) {
     if (depth[i]! < lowest) lowest = depth[i]!;
     if (lowest < (continuedFrom.low - above) * greatest) return undefined;
     // Higher up a rise is part of the wall.

@@ -1,3 +1,4 @@
+import { goldenSection } from '../numerics/goldenSection.ts';
 import { findRoot } from '../numerics/roots.ts';
 import type { Measure } from './solveMeasure.ts';
 
@@ -139,28 +140,13 @@ function levelPlace(height: Off, turn: number, width: number): number {
   return height(level) <= height(turn) ? level : turn;
 }
 
-/** The lowest place of a function with one valley between the ends, by golden sections. */
+/** The lowest place of a function with one valley between the ends, by golden sections; what has no value is never lowest. */
 function lowestIn(f: Off, low: number, high: number, tolerance: number): number {
-  const golden = (Math.sqrt(5) - 1) / 2;
   const ask = (share: number) => {
     const value = f(share);
     return Number.isNaN(value) ? Number.POSITIVE_INFINITY : value;
   };
-  let [a, b] = [low, high];
-  let [c, d] = [b - golden * (b - a), a + golden * (b - a)];
-  let [atC, atD] = [ask(c), ask(d)];
-  while (b - a > tolerance) {
-    if (atC < atD) {
-      [b, d, atD] = [d, c, atC];
-      c = b - golden * (b - a);
-      atC = ask(c);
-    } else {
-      [a, c, atC] = [c, d, atD];
-      d = a + golden * (b - a);
-      atD = ask(d);
-    }
-  }
-  return atC < atD ? c : d;
+  return goldenSection(ask, low, high, tolerance);
 }
 
 /** To nine digits, so that rounding decides nothing. */
