@@ -24,12 +24,16 @@ function section(
   };
 }
 
+/** The place furthest out from which anything is removed, m: rings beside the kerf belong to the picture. */
+const reachOf = ({ y, depth }: CutSheet) =>
+  y.reduce((most, place, i) => (depth[i]! > 0 ? Math.max(most, Math.abs(place)) : most), 0);
+
 /** The cut when it opens and in the end, with the plate and without. */
 export const sheetFigure = figure({
   id: 'sheet-section',
   from: { cut: sheetCut, plain: plainSheetCut, thickness: sheetThickness },
   view: ({ cut, plain, thickness }): FigureSpec => {
-    const half = niceEnd(0.7e6 * Math.max(cut.entryKerf, plain.entryKerf));
+    const half = niceEnd(1.02e6 * Math.max(reachOf(cut), reachOf(plain)));
     const deep = 1e6 * thickness;
     return {
       title: 'Cut through the sheet',

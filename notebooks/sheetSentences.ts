@@ -67,11 +67,12 @@ const alike = 0.03;
 export const bestPlainSheetSaid = says(
   {
     best: bestPlainSheet,
+    cut: sheetCut,
     shaped: sheetEnergyPerLength,
     plain: bestPlainEnergyPerLength,
     thickness: sheetThickness,
   },
-  ({ best, shaped, plain, thickness }) => {
+  ({ best, cut, shaped, plain, thickness }) => {
     const place =
       best.focusDepth < 0.25 * thickness
         ? 'in the near face'
@@ -79,9 +80,16 @@ export const bestPlainSheetSaid = says(
           ? 'in the middle of the sheet'
           : 'in the far face';
     const passes = best.passes === 1 ? 'one pass' : `${best.passes} passes`;
-    const start = phrase`Least energy for its length it takes without the plate, lens and pulse spacing as today, at ${energyText(best.energy)}, a peak of ${fluenceText(best.peak)}, with the focus ${place}: the sheet is then through after ${passes}, with kerfs of ${lengthText(best.entryKerf)} in front and ${lengthText(best.exitKerf)} behind and sides that lean by ${angleText(best.taper)}. That is ${bestPlainEnergyPerLength}, against ${sheetEnergyPerLength} with the plate as it is set`;
-    if (shaped > plain * (1 + alike)) return phrase`${start}: the plate takes more.`;
-    if (shaped < plain * (1 - alike)) return phrase`${start}: the plate takes less.`;
-    return phrase`${start}: the plate takes as much.`;
+    const start = phrase`With the plate taken out, lens and pulse spacing as today, a cut takes least energy for its length at ${energyText(best.energy)}, a peak of ${fluenceText(best.peak)}, with the focus ${place}: the sheet is then through after ${passes}, with kerfs of ${lengthText(best.entryKerf)} in front and ${lengthText(best.exitKerf)} behind and sides that lean by ${angleText(best.taper)}. That is ${bestPlainEnergyPerLength}, against ${sheetEnergyPerLength} with the plate as it is set`;
+    const wider = cut.exitKerf / best.exitKerf;
+    const forThat =
+      wider > 1.2
+        ? ', for a cut that is wider behind'
+        : wider < 1 / 1.2
+          ? ', for a cut that is narrower behind'
+          : '';
+    if (shaped > plain * (1 + alike)) return phrase`${start}: the plate takes more${forThat}.`;
+    if (shaped < plain * (1 - alike)) return phrase`${start}: the plate takes less${forThat}.`;
+    return phrase`${start}: the plate takes as much${forThat}.`;
   },
 );
