@@ -30,7 +30,7 @@ export const sheetBlocks: readonly Block[] = [
         ['passes until it opens', sheet.passes, plainSheet.passes],
         ['kerf in the near face', sheet.entryKerf, plainSheet.entryKerf],
         ['kerf in the far face', sheet.exitKerf, plainSheet.exitKerf],
-        ['depth that rings cut beside it', sheet.besideDepth, plainSheet.besideDepth],
+        ['depth cut beside it', sheet.besideDepth, plainSheet.besideDepth],
         ['taper: angle of the sides against the upright', sheet.taper, plainSheet.taper],
         ['time to cut a length, all passes', sheet.timePerLength, plainSheet.timePerLength],
       ],

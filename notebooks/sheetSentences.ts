@@ -28,7 +28,7 @@ export const sheetBesideSaid = says(
   { cut: sheetCut, thickness: sheetThickness },
   ({ cut: { besideDepth }, thickness }) =>
     besideDepth > 0.02 * thickness
-      ? phrase`Rings of the spot cut up to ${sheet.besideDepth} into the near face beside the kerf, ${percentText(besideDepth / thickness, 2)} of the thickness: less fluence would spare the face.`
+      ? phrase`Beside the kerf, by rings of the spot and at the foot of the walls, up to ${sheet.besideDepth} are cut into the near face, ${percentText(besideDepth / thickness, 2)} of the thickness: less fluence would spare the face.`
       : '',
   [sheet.besideDepth],
 );

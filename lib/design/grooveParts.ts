@@ -130,7 +130,7 @@ export function partsOf({ before, words, mark, cut }: GrooveBeam) {
       'besideDepth',
       'depth beside the groove',
       'd_\\text{beside}',
-      'Greatest depth beyond the top edges, cut by faint rings of the spot.',
+      'Greatest depth beyond the top edges, cut by rings of the spot and at the foot of the walls.',
       '\\max_{|y|>b_\\text{top}/2} d(y)',
       ({ shape }) => shape.besideDepth,
     ),

@@ -164,7 +164,7 @@ function partsOf(before: '' | 'unshaped.', words: string, mark: string, cut: Der
       'depth beside the cut',
       'd_\\text{beside,s}',
       'm',
-      'Greatest depth that rings of the spot cut into the near face beside the kerf, after all passes.',
+      'Greatest depth cut into the near face beside the kerf after all passes, by rings of the spot and at the foot of the walls.',
       '\\max_{|y|>b_\\text{in}/2} d(y)',
       (sheet) => sheet.besideDepth,
     ),

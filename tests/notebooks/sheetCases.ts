@@ -77,7 +77,7 @@ export const sheetCases: readonly Case[] = [
   {
     says: 'sheetBesideSaid',
     pins: cut({ besideDepth: 6e-6 }),
-    text: /^Rings of the spot cut up to 6\sµm into the near face beside the kerf, 20\s% of the thickness:/,
+    text: /^Beside the kerf, by rings of the spot and at the foot of the walls, up to 6\sµm are cut into the near face, 20\s% of the thickness:/,
     truth: (value) => value('sheet.besideDepth') > 0.02 * value('sheet.thickness'),
   },
   {
