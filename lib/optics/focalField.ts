@@ -124,12 +124,15 @@ export function fieldFromKernel(
   const sourceRe = new Float64Array(count);
   const sourceIm = new Float64Array(count);
   const square = stepRatio * stepRatio;
+  let [last, cosine, sine] = [Number.NaN, 0, 0];
   for (let n = 0; n < count; n++) {
     const x2 = square * nodes[n]! * nodes[n]!;
     const amplitude = 2 * square * weights[n]! * Math.exp(-x2);
     const phase = phases[zone[n]!]! - defocus * x2;
-    sourceRe[n] = amplitude * Math.cos(phase);
-    sourceIm[n] = amplitude * Math.sin(phase);
+    // In the focus the phase changes from zone to zone only.
+    if (phase !== last) [last, cosine, sine] = [phase, Math.cos(phase), Math.sin(phase)];
+    sourceRe[n] = amplitude * cosine;
+    sourceIm[n] = amplitude * sine;
   }
   return sumRows(matrix, { re: sourceRe, im: sourceIm }, radii.length);
 }
