@@ -1,18 +1,6 @@
+import type { OwnLine } from '../graph/studies.ts';
 import { Problem } from '../problem.ts';
 import { quoted } from './formulaProblem.ts';
-
-/** A quantity of the person's own: one line of a formula with its name. */
-export interface OwnLine {
-  /** `own.` and a name of letters and digits that begins with a small letter: `own.depthRatio`. */
-  readonly id: string;
-  /** Short name in words, as a label: "depth to width". */
-  readonly name: string;
-  readonly formula: string;
-  /** Unit to show it in, as it can be typed; left out, the unit of what it is made of. */
-  readonly display?: string;
-  /** What it is for, in the person's words. */
-  readonly about?: string;
-}
 
 /** A line that cannot be used, and why. */
 export interface OwnProblem {
