@@ -41,6 +41,10 @@ export type PaperBlock =
 /** A paper as plain data: writers make HTML, Markdown with figures, DOCX and BibTeX of it. */
 export interface Paper {
   readonly title: string;
+  /** Day it was written, YYYY-MM-DD: files that hold a date of their own bear it. */
+  readonly date?: string;
+  /** Name of the design, at the top of printed pages; the title where left out. */
+  readonly design?: string;
   /** Lines below the title: design, version, date, command that makes it again. */
   readonly facts: readonly (readonly [name: string, value: string])[];
   readonly blocks: readonly PaperBlock[];

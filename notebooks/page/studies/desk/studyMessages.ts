@@ -1,8 +1,8 @@
 import type { Outcome } from '../../../../lib/graph/outcome.ts';
 import type { Patch } from '../../../../lib/graph/state.ts';
+import type { OwnLine } from '../../../../lib/graph/studies.ts';
 import type { ComparedDesign, Comparison } from '../../../../lib/studies/compare.ts';
 import type { Influence } from '../../../../lib/studies/influence.ts';
-import type { OwnLine } from '../../../../lib/studies/ownLines.ts';
 import type { SolveRequest, SolveResult } from '../../../../lib/studies/solveRequest.ts';
 import type { VariedInput, VariedResult } from '../../../../lib/studies/vary.ts';
 
