@@ -5,6 +5,7 @@ import { citation } from '../../lib/materials/bibliography.ts';
 import type { Opened, PageContext } from './context.ts';
 import { element, setText } from './element.ts';
 import { mathElement, valueElement } from './proseView.ts';
+import { renderRequirement } from './studies/asked/requirementInTrace.ts';
 import { watchAll } from './watchAll.ts';
 
 /** The panel that says where a number comes from: formula with values in, source, validity, and up the chain. */
@@ -41,6 +42,7 @@ export function createTracePanel(
     panel.append(header(), ...tellOf(context, quantity, stops));
     const field = editor(quantity, stops);
     if (field) panel.append(field);
+    panel.append(...renderRequirement(context, quantity, stops));
     panel.hidden = false;
     panel.focus();
   };
