@@ -3,7 +3,7 @@ import type { Quantity } from '../../lib/graph/quantity.ts';
 import type { PathElementName } from '../beamPathInputs.ts';
 import { blockQuantities } from '../blockQuantities.ts';
 import { conditionHolds } from '../condition.ts';
-import type { Block, QuestionBlock, StepwellDocument, TableSpec, ToolBlock } from '../document.ts';
+import type { Block, QuestionBlock, StepwellDocument, TableSpec } from '../document.ts';
 import { renderChoices } from './choicesView.ts';
 import type { PageContext } from './context.ts';
 import { renderFigure, renderFigures } from './figuresView.ts';
@@ -13,9 +13,7 @@ import { renderProse, valueElement, watchProblem } from './proseView.ts';
 import { restWhileMoving } from './restWhileMoving.ts';
 import { renderMissing } from './resultMissing.ts';
 import { renderRows } from './rowsView.ts';
-import { renderRequirements } from './studies/asked/requirementsView.ts';
-import { renderChange } from './studies/changeView.ts';
-import { renderCompare } from './studies/compareView.ts';
+import { tools } from './studies/tools.ts';
 import { watchAll } from './watchAll.ts';
 import { renderWork, type WorkPlace } from './workLines.ts';
 
@@ -104,10 +102,6 @@ function showWhile(
   }
   show();
 }
-
-const tools: Readonly<
-  Record<ToolBlock['tool'], (context: PageContext, stops: (() => void)[]) => HTMLElement>
-> = { compare: renderCompare, change: renderChange, requirements: renderRequirements };
 
 function blockElement(context: PageContext, block: Block, stops: (() => void)[]): HTMLElement {
   const { document } = context;
