@@ -1,5 +1,6 @@
 import type { ToolBlock } from '../../document.ts';
 import type { PageContext } from '../context.ts';
+import { renderRequirements } from './asked/requirementsView.ts';
 import { renderChange } from './changeView.ts';
 import { renderCompare } from './compareView.ts';
 import { renderSolve } from './solve/solveView.ts';
@@ -10,5 +11,6 @@ export const tools: Readonly<
 > = {
   compare: renderCompare,
   change: renderChange,
+  requirements: renderRequirements,
   solve: renderSolve,
 };
