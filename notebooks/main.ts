@@ -10,6 +10,7 @@ import './page/traceRows.css';
 import './page/workLines.css';
 import './page/figures/figures.css';
 import './page/studies/studies.css';
+import './page/studies/own/own.css';
 import './page/print.css';
 import { designGraph } from '../lib/design/design.ts';
 import { plateSource, stepDiameter } from '../lib/design/plate.ts';

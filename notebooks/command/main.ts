@@ -19,7 +19,7 @@ const commands: Readonly<Record<string, (args: readonly string[], io: CommandIo)
   influence,
 };
 
-const usage = `stepwell quantities
+const usage = `stepwell quantities [DESIGN]
 stepwell evaluate [DESIGN] --get ID[,ID…]
 stepwell profile [DESIGN] --z LENGTH[,LENGTH…] --radii "START:STOP:COUNT UNIT" [--layout rows|columns]
 stepwell map [DESIGN] --z "START:STOP UNIT" --radii "START:STOP UNIT" [--size RADIIxPLANES] [--scale linear|log] [--out FILE.csv|FILE.png]

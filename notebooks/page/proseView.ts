@@ -128,7 +128,10 @@ export function valueElement(context: PageContext, quantity: Quantity, stops: ((
     context.live.watch(quantity, {
       pending: () => element.setAttribute('data-pending', ''),
       changed: (outcome) => {
-        showOutcome(element, slotPieces({ slot: 'value', quantity }, () => outcome)[0]!.text, outcome);
+        // An own quantity may have another unit than when this was written.
+        const now = context.live.graph.quantities.get(quantity.id) ?? quantity;
+        element.title = now.about;
+        showOutcome(element, slotPieces({ slot: 'value', quantity: now }, () => outcome)[0]!.text, outcome);
       },
       settled: (revision) => {
         element.removeAttribute('data-pending');
@@ -147,11 +150,12 @@ function valueShell(context: PageContext, quantity: Quantity): HTMLElement {
   element.setAttribute('role', 'button');
   element.setAttribute('data-quantity', quantity.id);
   element.title = quantity.about;
-  element.addEventListener('click', () => context.open(quantity, element));
+  const openTrace = () => context.open(context.live.graph.quantities.get(quantity.id) ?? quantity, element);
+  element.addEventListener('click', openTrace);
   element.addEventListener('keydown', (event) => {
     if (event.key !== 'Enter' && event.key !== ' ') return;
     event.preventDefault();
-    context.open(quantity, element);
+    openTrace();
   });
   return element;
 }

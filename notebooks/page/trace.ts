@@ -19,7 +19,7 @@ export function createTracePanel(
   context: PageContext,
   editor: (quantity: Quantity, stops: (() => void)[]) => HTMLElement | undefined,
 ): TracePanel {
-  const { document } = context;
+  const { document, live } = context;
   const panel = document.createElement('aside');
   panel.className = 'trace';
   panel.hidden = true;
@@ -41,8 +41,21 @@ export function createTracePanel(
     panel.append(header(), ...tellOf(context, quantity, stops));
     const field = editor(quantity, stops);
     if (field) panel.append(field);
+    stops.push(live.onState(followOwn));
+  };
+  const bring = () => {
+    show();
     panel.hidden = false;
     panel.focus();
+  };
+  /** The line of an own quantity may change while its trace is open; one that is gone says so itself. */
+  const followOwn = () => {
+    const now = trail.map((one) => live.graph.quantities.get(one.id) ?? one);
+    if (now.every((one, i) => one === trail[i])) return;
+    trail = now;
+    const within = panel.contains(document.activeElement);
+    show();
+    if (within) panel.focus();
   };
   const header = () => {
     const bar = document.createElement('div');
@@ -51,7 +64,7 @@ export function createTracePanel(
       bar.append(
         button(document, `Back to ${trail.at(-2)!.name}`, () => {
           trail = trail.slice(0, -1);
-          show();
+          bring();
         }),
       );
     }
@@ -84,7 +97,7 @@ export function createTracePanel(
         sentence = from.closest('.sentence');
         trail = [quantity];
       }
-      show();
+      bring();
     },
   };
 }
