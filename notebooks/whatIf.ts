@@ -20,6 +20,16 @@ export const whatIf: StepwellDocument = {
     { kind: 'tool', id: 'compare-table', tool: 'compare' },
     {
       kind: 'prose',
+      id: 'solve',
+      prose: prose`
+        ## Find inputs for what you want
+
+        Say what a result should be, and which inputs may change for it: between two limits, among a few values such as the lenses in the drawer, or among the parts that you keep. What is found is a proposal, which changes nothing until you take it over.
+      `,
+    },
+    { kind: 'tool', id: 'solve-form', tool: 'solve' },
+    {
+      kind: 'prose',
       id: 'change',
       prose: prose`
         ## Why did this change

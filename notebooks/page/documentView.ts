@@ -3,7 +3,7 @@ import type { Quantity } from '../../lib/graph/quantity.ts';
 import type { PathElementName } from '../beamPathInputs.ts';
 import { blockQuantities } from '../blockQuantities.ts';
 import { conditionHolds } from '../condition.ts';
-import type { Block, QuestionBlock, StepwellDocument, TableSpec, ToolBlock } from '../document.ts';
+import type { Block, QuestionBlock, StepwellDocument, TableSpec } from '../document.ts';
 import { renderChoices } from './choicesView.ts';
 import type { PageContext } from './context.ts';
 import { renderFigure, renderFigures } from './figuresView.ts';
@@ -13,9 +13,7 @@ import { renderProse, valueElement, watchProblem } from './proseView.ts';
 import { restWhileMoving } from './restWhileMoving.ts';
 import { renderMissing } from './resultMissing.ts';
 import { renderRows } from './rowsView.ts';
-import { renderChange } from './studies/changeView.ts';
-import { renderCompare } from './studies/compareView.ts';
-import { renderOwnQuantities } from './studies/own/ownQuantitiesView.ts';
+import { tools } from './studies/tools.ts';
 import { watchAll } from './watchAll.ts';
 import { renderWork, type WorkPlace } from './workLines.ts';
 
@@ -137,15 +135,6 @@ function blockElement(context: PageContext, block: Block, stops: (() => void)[])
       return renderQuestion(context, block, stops);
   }
 }
-
-/** What works with the design beside its texts, each by the name of its tool. */
-const tools: Readonly<
-  Record<ToolBlock['tool'], (context: PageContext, stops: (() => void)[]) => HTMLElement>
-> = {
-  compare: renderCompare,
-  change: renderChange,
-  'own-quantities': renderOwnQuantities,
-};
 
 function renderTable(context: PageContext, table: TableSpec, stops: (() => void)[]): HTMLElement {
   const { document } = context;

@@ -2,6 +2,7 @@ import type { Outcome } from '../../lib/graph/outcome.ts';
 import { type Derived, enteredIn, type Quantity, sourceOf } from '../../lib/graph/quantity.ts';
 import { rangeText, shownValue } from '../../lib/graph/shown.ts';
 import { citation } from '../../lib/materials/bibliography.ts';
+import { isNumberResult } from '../studyNames.ts';
 import type { Opened, PageContext } from './context.ts';
 import { element, setText } from './element.ts';
 import { mathElement, valueElement } from './proseView.ts';
@@ -119,6 +120,7 @@ function tellOf(context: PageContext, quantity: Quantity, stops: (() => void)[])
   const about = paragraph(document, quantity.about);
   const parts = [heading, value, about];
   if (quantity.kind === 'derived') parts.push(...tellOfDerived(context, quantity, stops));
+  if (isNumberResult(quantity)) parts.push(...studyActs(context, quantity));
   if (quantity.kind === 'number') {
     parts.push(paragraph(document, `You can set this, ${rangeText(quantity)}.`));
   }
@@ -137,6 +139,15 @@ function tellOf(context: PageContext, quantity: Quantity, stops: (() => void)[])
   const id = paragraph(document, quantity.id);
   id.className = 'trace-id';
   return [...parts, note, id];
+}
+
+/** What can be done with a result beyond reading it. */
+function studyActs({ document, study }: PageContext, quantity: Quantity): HTMLElement[] {
+  if (!study) return [];
+  const act = (words: string, tool: 'solve' | 'vary') => button(document, words, () => study(tool, quantity));
+  return [
+    element(document, 'p', { class: 'trace-acts' }, act('Find inputs that give another value', 'solve')),
+  ];
 }
 
 /** True where the symbol is words already, so that it would say the name twice. */
