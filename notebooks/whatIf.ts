@@ -48,6 +48,16 @@ export const whatIf: StepwellDocument = {
       `,
     },
     { kind: 'tool', id: 'requirements-table', tool: 'requirements' },
+    {
+      kind: 'prose',
+      id: 'own-quantities',
+      prose: prose`
+        ## Numbers of your own
+
+        A formula over the numbers of the design becomes a number like the others: with its unit, which is checked, with its trace when it is opened, on pages of your own and from the command line. It is saved with the design.
+      `,
+    },
+    { kind: 'tool', id: 'own-quantities-list', tool: 'own-quantities' },
     ...pulseCautions,
   ],
 };

@@ -1,10 +1,10 @@
-import { designGraph } from '../../lib/design/design.ts';
 import { createEngine } from '../../lib/graph/engine.ts';
 import { hasValue, type Outcome, valueOrThrow } from '../../lib/graph/outcome.ts';
+import type { Quantity } from '../../lib/graph/quantity.ts';
 import { shownValue } from '../../lib/graph/shown.ts';
 import { Problem } from '../../lib/problem.ts';
 import type { CommandIo, PartlyDone } from './commandIo.ts';
-import { designOptions, openDesign } from './openDesign.ts';
+import { designOptions, graphOf, openDesign } from './openDesign.ts';
 import { type Options, readOptions, required } from './options.ts';
 import { judgedCsv } from './requirements.ts';
 
@@ -19,16 +19,17 @@ export function evaluate(args: readonly string[], io: CommandIo): string | Partl
   const ids = required(options, 'get', 'spot.width,spot.dip')
     .split(',')
     .map((id) => id.trim());
+  const state = openDesign(options, io);
+  const graph = graphOf(state);
   for (const id of ids) {
-    if (!designGraph.quantities.has(id)) {
+    if (!graph.quantities.has(id)) {
       throw new Problem('unreadable', `There is no quantity '${id}'; the command quantities lists all.`);
     }
   }
-  const state = openDesign(options, io);
-  const outcomes = createEngine(designGraph, state.inputs).evaluate(ids);
+  const outcomes = createEngine(graph, state.inputs).evaluate(ids);
   const missing = ids.filter((id) => !hasValue(outcomes[id]!));
   if (missing.length === ids.length) valueOrThrow(outcomes[ids[0]!]!, `${ids[0]}: `);
-  const result = ids.map((id) => [id, entryOf(id, outcomes[id]!)]);
+  const result = ids.map((id) => [id, entryOf(graph.quantities.get(id)!, outcomes[id]!)]);
   const out = `${JSON.stringify(Object.fromEntries(result), plainArrays, 2)}\n`;
   if (missing.length === 0) return out;
   const messages = missing.map((id) => `${id}: ${messageOf(outcomes[id]!)}`);
@@ -46,9 +47,8 @@ function messageOf(outcome: Outcome): string {
 }
 
 /** What is written for a quantity. */
-function entryOf(id: string, outcome: Outcome): object {
+function entryOf(quantity: Quantity, outcome: Outcome): object {
   if (!hasValue(outcome)) return { problem: outcome.problem.message };
-  const quantity = designGraph.quantities.get(id)!;
   const note = outcome.note === undefined ? {} : { note: outcome.note };
   return { value: outcome.value, unit: quantity.unit, shown: shownValue(quantity, outcome), ...note };
 }

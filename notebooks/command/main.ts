@@ -26,7 +26,7 @@ const commands: Readonly<Record<string, Command>> = {
   'set-up-sheet': setUpSheet,
 };
 
-const usage = `stepwell quantities
+const usage = `stepwell quantities [DESIGN]
 stepwell evaluate [DESIGN] --get ID[,ID…]
 stepwell evaluate DESIGN --requirements   (CSV; ends with 2 where one is not met or not known)
 stepwell profile [DESIGN] --z LENGTH[,LENGTH…] --radii "START:STOP:COUNT UNIT" [--layout rows|columns]

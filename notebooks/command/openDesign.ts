@@ -9,6 +9,7 @@ import { otherProfiles } from '../../lib/design/profileList.ts';
 import { rippleSeries } from '../../lib/design/rippleSeries.ts';
 import { sectionFile } from '../../lib/design/sectionFile.ts';
 import { leftOut, spotTable } from '../../lib/design/spots.ts';
+import type { Graph } from '../../lib/graph/graph.ts';
 import type { ListItem } from '../../lib/graph/quantity.ts';
 import {
   applyPatch,
@@ -21,6 +22,7 @@ import {
 import { readTyped } from '../../lib/graph/typedInput.ts';
 import { parseQuantity } from '../../lib/graph/units.ts';
 import { Problem } from '../../lib/problem.ts';
+import { ownGraph } from '../../lib/studies/ownGraph.ts';
 import { decodeText } from '../fileText.ts';
 import { readDesign } from '../keeping/readDesign.ts';
 import { readFileAsPatch } from '../measuredFiles.ts';
@@ -119,6 +121,11 @@ function readDesignState(start: DesignState, io: CommandIo, path: string): Desig
   if (unknown.length > 0)
     io.err(`'${path}' also gives what this program does not know and leaves out: ${unknown.join(', ')}.\n`);
   return { ...applyPatch(designGraph, start, inputs), name, about, ...(studies && { studies }) };
+}
+
+/** The graph of a design: its person's own quantities stand in it, those with a mistake without a value. */
+export function graphOf({ studies }: DesignState): Graph {
+  return ownGraph(designGraph, studies?.ownLines ?? []).graph;
 }
 
 function beamPatch(options: Options, io: CommandIo): Patch {

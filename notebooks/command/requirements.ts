@@ -1,4 +1,3 @@
-import { designGraph } from '../../lib/design/design.ts';
 import { createEngine } from '../../lib/graph/engine.ts';
 import type { DesignState } from '../../lib/graph/state.ts';
 import { formatUnit, toUnit } from '../../lib/graph/units.ts';
@@ -7,6 +6,7 @@ import { canBeAsked, numberOf, requirementsOf } from '../../lib/studies/requirem
 import { quoted } from '../csvText.ts';
 import { boundsText, failedFirst, howFarText, type Standing, standingOf } from '../requirementWords.ts';
 import type { PartlyDone } from './commandIo.ts';
+import { graphOf } from './openDesign.ts';
 
 const head = ['id', 'at least', 'at most', 'value', 'unit', 'verdict', 'how far', 'because'];
 
@@ -21,10 +21,11 @@ export function judgedCsv(state: DesignState): string | PartlyDone {
       'absent',
       'Nothing is asked of this design; set requirements on the page What if, and save the design.',
     );
-  const known = requirements.map(({ id }) => id).filter((id) => designGraph.quantities.has(id));
-  const outcomes = createEngine(designGraph, state.inputs).evaluate(known);
+  const graph = graphOf(state);
+  const known = requirements.map(({ id }) => id).filter((id) => graph.quantities.has(id));
+  const outcomes = createEngine(graph, state.inputs).evaluate(known);
   const all = failedFirst(
-    requirements.map((one) => standingOf(one, designGraph.quantities.get(one.id), outcomes[one.id])),
+    requirements.map((one) => standingOf(one, graph.quantities.get(one.id), outcomes[one.id])),
   );
   const out = `${[head, ...all.map(rowOf)].map((row) => row.map(quoted).join(',')).join('\r\n')}\r\n`;
   const open = all.filter(({ verdict }) => verdict !== 'met');

@@ -142,8 +142,11 @@ export function valueElement(context: PageContext, quantity: Quantity, stops: ((
         marks.age(element, true);
       },
       changed: (outcome) => {
-        const { text } = slotPieces({ slot: 'value', quantity }, () => outcome)[0]!;
-        showOutcome(context, element, text, quantity, outcome);
+        // An own quantity may have another unit than when this was written.
+        const now = context.live.graph.quantities.get(quantity.id) ?? quantity;
+        element.title = now.about;
+        const { text } = slotPieces({ slot: 'value', quantity: now }, () => outcome)[0]!;
+        showOutcome(context, element, text, now, outcome);
       },
       settled: (revision) => {
         element.removeAttribute('data-pending');
@@ -163,11 +166,12 @@ function valueShell(context: PageContext, quantity: Quantity): HTMLElement {
   element.setAttribute('role', 'button');
   element.setAttribute('data-quantity', quantity.id);
   element.title = quantity.about;
-  element.addEventListener('click', () => context.open(quantity, element));
+  const openTrace = () => context.open(context.live.graph.quantities.get(quantity.id) ?? quantity, element);
+  element.addEventListener('click', openTrace);
   element.addEventListener('keydown', (event) => {
     if (event.key !== 'Enter' && event.key !== ' ') return;
     event.preventDefault();
-    context.open(quantity, element);
+    openTrace();
   });
   return element;
 }

@@ -3,6 +3,7 @@ import type { PageContext } from '../context.ts';
 import { renderRequirements } from './asked/requirementsView.ts';
 import { renderChange } from './changeView.ts';
 import { renderCompare } from './compareView.ts';
+import { renderOwnQuantities } from './own/ownQuantitiesView.ts';
 import { renderSolve } from './solve/solveView.ts';
 
 /** The page's part for each tool of a document. */
@@ -13,4 +14,5 @@ export const tools: Readonly<
   change: renderChange,
   requirements: renderRequirements,
   solve: renderSolve,
+  'own-quantities': renderOwnQuantities,
 };
