@@ -51,15 +51,18 @@ export function formulaBlocks(told: ToldDesign, shown: readonly Quantity[]): Pap
     alike.set(tex, [...(alike.get(tex) ?? []), quantity]);
   }
   const rows = [...alike].map(([tex, [first, ...others]]): (readonly Run[])[] => [
-    [{ text: [first!, ...others].map(({ name }) => name).join('; ') }],
+    [
+      { text: `${[first!, ...others].map(({ name }) => name).join('; ')} (` },
+      sourceRun(first!, told),
+      { text: ')' },
+    ],
     [{ tex }],
-    [sourceRun(first!, told)],
   ]);
   return [
     {
       kind: 'table',
-      caption: 'Formulas of the numbers shown',
-      columns: ['number', 'formula', 'source'],
+      caption: 'Formulas, and where they are from',
+      columns: ['number, and source', 'formula'],
       rows,
     },
   ];

@@ -8,6 +8,7 @@ import { formulaBlocks, inputBlocks, ownLineBlocks } from './appendixPart.ts';
 import { originBlocks } from './beamPart.ts';
 import { cautionBlocks } from './cautionsPart.ts';
 import { factsOf, type Made } from './facts.ts';
+import { keyNumbers } from './keyNumbers.ts';
 import { measuredBeamBlocks } from './otherSections.ts';
 import { ownWordsBlocks } from './ownWords.ts';
 import { rationaleQuantities } from './rationaleIds.ts';
@@ -88,14 +89,19 @@ function notedQuantities(told: ToldDesign): Quantity[] {
   return [...new Set([...rationaleQuantities(told.graph, told.design), ...all])];
 }
 
+/** Formulas stand there for the numbers that sentences tell and those that decide; a table tells its own. */
 function appendixBlocks(told: ToldDesign, body: readonly PaperBlock[]): PaperBlock[] {
   const own = ownLineBlocks(told);
-  const shown = shownIn(body).flatMap((id) => told.graph.quantities.get(id) ?? []);
+  const named = [
+    ...shownIn(body.filter(({ kind }) => kind !== 'table')),
+    ...keyNumbers(told).map(({ id }) => id),
+  ];
+  const shown = [...new Set(named)].flatMap((id) => told.graph.quantities.get(id) ?? []);
   return [
     heading('Appendix: all inputs'),
     ...inputBlocks(told),
     ...(own.length === 0 ? [] : [heading('Appendix: own quantities'), ...own]),
-    heading('Appendix: formulas and sources'),
+    heading('Appendix: formulas of the numbers in the text'),
     ...formulaBlocks(told, shown),
   ];
 }

@@ -1,9 +1,10 @@
 import { family } from '../../lib/design/family.ts';
 import { unshapedPeak, workpieceZ } from '../../lib/design/focus.ts';
 import type { ValueOf } from '../../lib/graph/quantity.ts';
-import { formatReadable } from '../../lib/graph/units.ts';
+import { formatQuantity } from '../../lib/graph/units.ts';
 import type { ChoiceRow, ChoicesSpec } from '../choicesSpec.ts';
 import { choices } from '../document.ts';
+import { uses } from '../kindUses.ts';
 import { fluenceText, lengthText, percentText } from '../shortTexts.ts';
 import { looks } from './setUpSentences.ts';
 
@@ -49,8 +50,8 @@ export function stretchesToSee(stretches: readonly Stretch[], z: number): Stretc
 const distance = ({ zFrom, zTo }: Stretch, z: number) => Math.max(zFrom - z, z - zTo, 0);
 
 function rowOf(stretch: Stretch, chosen: boolean, peak: number): ChoiceRow {
-  const { z, zFrom, zTo, kind, width, largestDip, relativePeak } = stretch;
-  const place = (at: number) => formatReadable(at, 'm', 'mm', 3);
+  const { z, zFrom, zTo, kind, width, largestDip, relativePeak, edgeWidth } = stretch;
+  const place = (at: number) => formatQuantity(at, 'm', 'mm', 3);
   return {
     key: zFrom,
     name: `${place(zFrom)} to ${place(zTo)}`,
@@ -62,8 +63,14 @@ function rowOf(stretch: Stretch, chosen: boolean, peak: number): ChoiceRow {
       percentText(largestDip < 5e-4 ? 0 : largestDip),
       fluenceText(relativePeak * peak),
     ],
-    more: [],
-    about: '',
+    more: [
+      ['middle of the stretch', place(z)],
+      [
+        'edge, 90 to 10\u202f% of the peak, there',
+        edgeWidth === undefined ? 'does not fall to a tenth' : lengthText(edgeWidth),
+      ],
+    ],
+    about: `${uses[kind]} (Common practice, no source.)`,
     patch: { [workpieceZ.id]: z },
     chosen,
   };

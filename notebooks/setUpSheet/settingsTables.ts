@@ -5,11 +5,10 @@ import { fieldTime } from '../../lib/design/hatch.ts';
 import { pulseDuration, repetitionRate, wavelength } from '../../lib/design/laser.ts';
 import { focalLength, plateDistance } from '../../lib/design/lens.ts';
 import { averagePower, usedPulseEnergy } from '../../lib/design/losses.ts';
-import { stepRatio } from '../../lib/design/match.ts';
 import { apertureDiameter, stepDiameter, stepPhase, stop } from '../../lib/design/plate.ts';
 import { usedBeamDiameter } from '../../lib/design/rawBeam.ts';
 import { lineSpacing, passes, pulseSpacing, scanSpeed } from '../../lib/design/scanInputs.ts';
-import { fieldHeight } from '../../lib/design/scannerInputs.ts';
+import { fieldHeight, hatchAngle } from '../../lib/design/scannerInputs.ts';
 import { kind, peakFluence } from '../../lib/design/spot.ts';
 import type { Quantity } from '../../lib/graph/quantity.ts';
 import type { Block } from '../document.ts';
@@ -49,7 +48,7 @@ function settings(expander: Cells, ends: Cells, by: 'magnification' | 'lenses', 
     [
       ['kind of profile', kind],
       ['plate to lens', plateDistance],
-      ['step over beam', stepRatio],
+      ['turn of the hatch', hatchAngle],
     ],
   ];
   return {

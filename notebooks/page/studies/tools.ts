@@ -1,5 +1,7 @@
 import type { ToolBlock } from '../../document.ts';
 import type { PageContext } from '../context.ts';
+import { renderOwnWords } from '../writeUp/ownWordsView.ts';
+import { renderWriteUp } from '../writeUp/writeUpView.ts';
 import { renderRequirements } from './asked/requirementsView.ts';
 import { renderChange } from './changeView.ts';
 import { renderCompare } from './compareView.ts';
@@ -15,4 +17,6 @@ export const tools: Readonly<
   requirements: renderRequirements,
   solve: renderSolve,
   'own-quantities': renderOwnQuantities,
+  'own-words': renderOwnWords,
+  'write-up': renderWriteUp,
 };
