@@ -14,7 +14,7 @@ export function escapeHtml(text: string): string {
 export function mathHtml(tex: string, displayMode = false): string {
   const clean = cleanText(tex);
   try {
-    return katex.renderToString(clean, { displayMode, output: 'mathml' });
+    return katex.renderToString(clean, { displayMode, output: 'mathml', errorColor: 'currentColor' });
   } catch {
     // What cannot be typeset stays TeX.
     return `<code>${escapeHtml(tex)}</code>`;

@@ -81,7 +81,7 @@ math { font-family: "STIX Two Math", "Cambria Math", "Latin Modern Math", "DejaV
   h4 { font-size: 10.5pt; }
   .facts, table, caption, figcaption, .note, .equation p, .references { font-size: 9.5pt; }
   .wide { overflow: visible; }
-  figure svg { min-width: 0; }
+  figure svg { width: 137mm; min-width: 0; }
   a { color: inherit; text-decoration: none; }
   h2, h3, h4, caption, thead { break-after: avoid; }
   figure, tr, .equation, .caution, .failed { break-inside: avoid; }
