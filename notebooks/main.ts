@@ -10,6 +10,9 @@ import './page/traceRows.css';
 import './page/workLines.css';
 import './page/figures/figures.css';
 import './page/studies/studies.css';
+import './page/studies/asked/requirements.css';
+import './page/studies/own/own.css';
+import './page/studies/studyTools.css';
 import './page/print.css';
 import { designGraph } from '../lib/design/design.ts';
 import { plateSource, stepDiameter } from '../lib/design/plate.ts';
@@ -36,6 +39,7 @@ import { createLive } from './page/live.ts';
 import { createOwnPartsStore } from './page/ownPartsStore.ts';
 import { openMeasuredFile, panelActions } from './page/pathView.ts';
 import { renderStartPage } from './page/startPage.ts';
+import { askTool } from './page/studies/toolMemory.ts';
 import { createTracePanel } from './page/trace.ts';
 
 const live = createLive(designGraph, undefined, openWorker);
@@ -52,7 +56,19 @@ const notices = createNotices(document);
 const header = createHeader(document, live, (report) => createDesignActions(document, live, notices, report));
 showKeeping(keeping, live, drafts, notices);
 const ownParts = createOwnPartsStore(window);
-const context: PageContext = { document, live, ownParts, drafts, open: () => {}, report: header.report };
+const context: PageContext = {
+  document,
+  live,
+  ownParts,
+  drafts,
+  open: () => {},
+  study: (tool, { id }) => {
+    askTool(live, tool, id);
+    trace.close();
+    go('what-if');
+  },
+  report: header.report,
+};
 const trace = createTracePanel(context, (quantity, stops) => {
   if (!isInput(quantity)) return undefined;
   const field = createField(document, quantity, panelActions(context));

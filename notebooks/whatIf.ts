@@ -20,6 +20,16 @@ export const whatIf: StepwellDocument = {
     { kind: 'tool', id: 'compare-table', tool: 'compare' },
     {
       kind: 'prose',
+      id: 'solve',
+      prose: prose`
+        ## Find inputs for what you want
+
+        Say what a result should be, and which inputs may change for it: between two limits, among a few values such as the lenses in the drawer, or among the parts that you keep. What is found is a proposal, which changes nothing until you take it over.
+      `,
+    },
+    { kind: 'tool', id: 'solve-form', tool: 'solve' },
+    {
+      kind: 'prose',
       id: 'change',
       prose: prose`
         ## Why did this change
@@ -28,6 +38,26 @@ export const whatIf: StepwellDocument = {
       `,
     },
     { kind: 'tool', id: 'change-table', tool: 'change' },
+    {
+      kind: 'prose',
+      id: 'requirements',
+      prose: prose`
+        ## What is asked of the design
+
+        Any number can be given a least value, a greatest value or both, with the reason. Whether it is met then shows wherever the number does, on every page, and what is not met stands first here. A number that has no value, or is still being worked out, counts as not known. What is asked is saved with the design.
+      `,
+    },
+    { kind: 'tool', id: 'requirements-table', tool: 'requirements' },
+    {
+      kind: 'prose',
+      id: 'own-quantities',
+      prose: prose`
+        ## Numbers of your own
+
+        A formula over the numbers of the design becomes a number like the others: with its unit, which is checked, with its trace when it is opened, on pages of your own and from the command line. It is saved with the design.
+      `,
+    },
+    { kind: 'tool', id: 'own-quantities-list', tool: 'own-quantities' },
     ...pulseCautions,
   ],
 };

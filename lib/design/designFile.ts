@@ -8,7 +8,7 @@ import { type ReadFile, readInputs, savedBytes, writeInputs } from './savedInput
 import { readStudies, studiesSchema, writeStudies } from './savedStudies.ts';
 
 /** The version of design files written now; every earlier version opens. */
-export const designVersion = 3;
+export const designVersion = 4;
 
 const format = 'stepwell-design';
 
@@ -30,9 +30,11 @@ const words = {
   version: designVersion,
   // Version 1 held numbers and choices only.
   // Version 2 held no studies.
+  // Version 3 held no formula lines, pages and texts of the person's own.
   migrations: {
     1: (content: object) => ({ ...content, version: 2, files: {} }),
     2: (content: object) => ({ ...content, version: 3 }),
+    3: (content: object) => ({ ...content, version: 4 }),
   },
 };
 

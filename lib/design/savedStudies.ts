@@ -9,6 +9,7 @@ import { Problem } from '../problem.ts';
 import { inPlace } from './ownPartsFile.ts';
 import { entriesOf } from './savedFile.ts';
 import { type FileSource, readInputs, type SavedPlace, writeInputs } from './savedInputs.ts';
+import { readWritings, writingsSchema } from './savedWritings.ts';
 
 const alternativeSchema = v.object({
   name: v.string(),
@@ -27,6 +28,8 @@ const requirementSchema = v.object({
 export const studiesSchema = v.object({
   alternatives: v.optional(v.array(alternativeSchema), []),
   requirements: v.optional(v.array(requirementSchema), []),
+  // Since version 4.
+  ...writingsSchema,
 });
 
 export type SavedStudies = v.InferOutput<typeof studiesSchema>;
@@ -38,7 +41,7 @@ export const mostRequirements = 100;
 /** Studies as plain data, and the files that they name. Inputs that are as in `base` are left out. */
 export function writeStudies(
   graph: Graph,
-  { alternatives, requirements }: Studies,
+  { alternatives, requirements, ownLines, ownDocuments, texts }: Studies,
   base: Patch = {},
 ): { readonly saved: SavedStudies; readonly files: readonly OriginalFile[] } {
   const written = alternatives.map(({ name, about, inputs, kept }) => {
@@ -52,10 +55,18 @@ export function writeStudies(
     saved: {
       alternatives: written.map((one) => one.saved),
       requirements: requirements.map((one) => ({ ...one })),
+      ...plainCopy({ ownLines, ownDocuments, texts }),
     },
     files: written.flatMap((one) => one.files),
   };
 }
+
+/** Saved data is no part of the state: nobody who changes one changes the other. */
+function plainCopy(writings: Pick<Studies, 'ownLines' | 'ownDocuments' | 'texts'>): SavedWritings {
+  return JSON.parse(JSON.stringify(writings));
+}
+
+type SavedWritings = Pick<SavedStudies, 'ownLines' | 'ownDocuments' | 'texts'>;
 
 /** Studies from plain data; inputs that an alternative leaves out are as in `base`. */
 export function readStudies(
@@ -71,6 +82,7 @@ export function readStudies(
   return {
     alternatives: alternatives.map((one) => readAlternative(graph, one, base, place, files)),
     requirements: requirements.map((one) => readRequirement(graph, one, place)),
+    ...readWritings(saved),
   };
 }
 

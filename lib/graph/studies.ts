@@ -21,13 +21,78 @@ export interface Requirement {
   readonly reason: string;
 }
 
+/** A quantity of the person's own: one line of a formula with its name. */
+export interface OwnLine {
+  /** `own.` and a name of letters and digits that begins with a small letter: `own.depthRatio`. */
+  readonly id: string;
+  /** Short name in words, as a label: "depth to width". */
+  readonly name: string;
+  readonly formula: string;
+  /** Unit to show it in, as it can be typed; left out, the unit of what it is made of. */
+  readonly display?: string;
+  /** What it is for, in the person's words. */
+  readonly about?: string;
+}
+
+/** A number input that a chart runs over, from one end to the other. */
+export interface OwnAxis {
+  readonly id: string;
+  /** SI unit of the ends. */
+  readonly unit: string;
+  readonly from: number;
+  readonly to: number;
+  readonly count: number;
+  readonly by: 'steps' | 'factors';
+}
+
+interface Captioned {
+  readonly title?: string;
+  readonly caption?: string;
+}
+
+/**
+ * A piece of a page that the person composes: Markdown with `{id}` for live values and `$…$` for equations, a block of
+ * any document (its chart with other ends of the axes, in the units shown), values side by side, inputs to set, the
+ * formula of a quantity, or a chart of any results over any input.
+ */
+export type OwnBlock =
+  | { readonly kind: 'text'; readonly text: string }
+  | (Captioned & {
+      readonly kind: 'block';
+      readonly document: string;
+      readonly block: string;
+      readonly x?: readonly [number, number];
+      readonly y?: readonly [number, number];
+    })
+  | (Captioned & { readonly kind: 'values' | 'controls'; readonly ids: readonly string[] })
+  | (Captioned & { readonly kind: 'equation'; readonly id: string })
+  | (Captioned & { readonly kind: 'chart'; readonly over: OwnAxis; readonly ids: readonly string[] });
+
+/** A page that the person composes. */
+export interface OwnDocument {
+  /** Unique among them; never changes. */
+  readonly id: string;
+  readonly title: string;
+  readonly blocks: readonly OwnBlock[];
+}
+
 /** What a person keeps with a design besides its inputs. */
 export interface Studies {
   readonly alternatives: readonly Alternative[];
   readonly requirements: readonly Requirement[];
+  readonly ownLines: readonly OwnLine[];
+  readonly ownDocuments: readonly OwnDocument[];
+  /** The person's own words in the written rationale, Markdown by the name of their section. */
+  readonly texts: Readonly<Record<string, string>>;
 }
 
-export const noStudies: Studies = { alternatives: [], requirements: [] };
+export const noStudies: Studies = {
+  alternatives: [],
+  requirements: [],
+  ownLines: [],
+  ownDocuments: [],
+  texts: {},
+};
 
 /** True where nothing differs; values of inputs by identity, as everywhere. */
 export function sameStudies(one: Studies = noStudies, other: Studies = noStudies): boolean {
@@ -35,8 +100,13 @@ export function sameStudies(one: Studies = noStudies, other: Studies = noStudies
     one === other ||
     (one.alternatives.length === other.alternatives.length &&
       one.alternatives.every((alternative, i) => sameAlternative(alternative, other.alternatives[i]!)) &&
-      JSON.stringify(one.requirements) === JSON.stringify(other.requirements))
+      writtenIn(one) === writtenIn(other))
   );
+}
+
+/** All but the alternatives, which hold files and tables. */
+function writtenIn({ requirements, ownLines, ownDocuments, texts }: Studies): string {
+  return JSON.stringify([requirements, ownLines, ownDocuments, Object.entries(texts).sort()]);
 }
 
 function sameAlternative(one: Alternative, other: Alternative): boolean {

@@ -1,18 +1,6 @@
+import type { OwnLine } from '../graph/studies.ts';
 import { Problem } from '../problem.ts';
 import { quoted } from './formulaProblem.ts';
-
-/** A quantity of the person's own: one line of a formula with its name. */
-export interface OwnLine {
-  /** `own.` and a name of letters and digits that begins with a small letter: `own.depthRatio`. */
-  readonly id: string;
-  /** Short name in words, as a label: "depth to width". */
-  readonly name: string;
-  readonly formula: string;
-  /** Unit to show it in, as it can be typed; left out, the unit of what it is made of. */
-  readonly display?: string;
-  /** What it is for, in the person's words. */
-  readonly about?: string;
-}
 
 /** A line that cannot be used, and why. */
 export interface OwnProblem {
@@ -27,6 +15,9 @@ export const ownLimits = { lines: 200, id: 40, name: 80, about: 500 } as const;
 
 const idPattern = /^own\.[a-z][A-Za-z0-9]*$/;
 
+/** True for what can be the id of an own quantity. */
+export const isOwnId = (id: string): boolean => idPattern.test(id) && id.length <= ownLimits.id;
+
 /** Throws `impossible` for an id that is not of the form `own.name` or that `isTaken`, and for missing or long texts. */
 export function checkLine(line: OwnLine, number: number, isTaken: (id: string) => boolean): void {
   const { id, name, formula, about = '' } = line;
@@ -36,7 +27,7 @@ export function checkLine(line: OwnLine, number: number, isTaken: (id: string) =
   if (![id, name, formula, about, line.display ?? ''].every((text) => typeof text === 'string')) {
     throw new Problem('unreadable', 'An own quantity needs id, name and formula as texts.');
   }
-  if (!idPattern.test(id) || id.length > ownLimits.id) throw wrongId(id);
+  if (!isOwnId(id)) throw wrongId(id);
   if (isTaken(id)) {
     throw new Problem('impossible', `The name ${quoted(id)} is taken already; choose another.`, {
       value: id,

@@ -1,6 +1,7 @@
 import { derived } from '../graph/define.ts';
 import { createGraph, type Graph } from '../graph/graph.ts';
 import { type Derived, isInput, type Quantity } from '../graph/quantity.ts';
+import type { OwnLine } from '../graph/studies.ts';
 import { Problem } from '../problem.ts';
 import { parseFormula } from './formulaParser.ts';
 import { formulaProblem, quoted } from './formulaProblem.ts';
@@ -8,7 +9,7 @@ import { type FormulaNode, namesIn } from './formulaSyntax.ts';
 import { formulaTex } from './formulaTex.ts';
 import { evaluateFormula } from './formulaValue.ts';
 import { idsIn, type ReadFormula, readFormula } from './ownFormula.ts';
-import { checkLine, circlesAmong, type OwnLine, type OwnProblem } from './ownLines.ts';
+import { checkLine, circlesAmong, type OwnProblem } from './ownLines.ts';
 import { ownUnit } from './ownUnit.ts';
 
 /** What the lines of a person come to: quantities in the order of the lines, and the lines that are not right. */
@@ -142,7 +143,7 @@ function singleNumber(value: unknown, id: string): number {
  * A graph with own quantities beside those it has; engine, variation and charts take it like any other. Throws
  * `impossible` where an id is taken already.
  */
-export function extendGraph(graph: Graph, own: readonly Derived<number>[]): Graph {
+export function extendGraph(graph: Graph, own: readonly Quantity[]): Graph {
   const taken = own.find(
     ({ id }, i) => graph.quantities.has(id) || own.findIndex((one) => one.id === id) < i,
   );

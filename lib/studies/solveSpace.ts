@@ -109,12 +109,10 @@ function readMove(graph: Graph, move: Move): Axis | readonly Patch[] {
 }
 
 function axisOf(input: NumberInput, given?: number, end?: number): Axis | readonly Patch[] {
-  const { id, range, typical = [range.min, range.max], whole = false } = input;
-  const from = checkInput(
-    input,
-    given ?? (range.above && typical[0] === range.min ? justAbove(input) : typical[0]),
-  );
-  const to = checkInput(input, end ?? typical[1]);
+  const { id, whole = false } = input;
+  const usual = usualEnds(input);
+  const from = checkInput(input, given ?? usual[0]);
+  const to = checkInput(input, end ?? usual[1]);
   if ((from as number) > (to as number)) {
     throw new Problem(
       'impossible',
@@ -128,6 +126,12 @@ function axisOf(input: NumberInput, given?: number, end?: number): Axis | readon
   if (!whole || steps > mostWhole) return axis;
   const first = Math.ceil(axis.from);
   return Array.from({ length: Math.floor(axis.to) - first + 1 }, (_, i) => ({ [id]: first + i }));
+}
+
+/** Ends between which an input moves where none are given: its typical span, or its range. */
+export function usualEnds(input: NumberInput): readonly [from: number, to: number] {
+  const { range, typical = [range.min, range.max] } = input;
+  return [range.above && typical[0] === range.min ? justAbove(input) : typical[0], typical[1]];
 }
 
 /** A lower end for a range that does not hold its own. */

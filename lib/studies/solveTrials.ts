@@ -58,7 +58,8 @@ export function createTrials(
     for (const id of ids) {
       const outcome = outcomes[id]!;
       if (!hasValue(outcome)) return { problem: outcome.problem };
-      values.push(outcome.value as number);
+      if (typeof outcome.value !== 'number') return { problem: noSingleNumber(graph, id) };
+      values.push(outcome.value);
     }
     return { values };
   };
@@ -86,6 +87,12 @@ export function createTrials(
       return trial;
     },
   };
+}
+
+/** A list of planes has a unit as a number has, and only its value tells them apart. */
+function noSingleNumber(graph: Graph, id: string): ProblemNote {
+  const message = `The ${graph.quantities.get(id)!.name} is no single number, so no value of it can be wanted.`;
+  return { kind: 'impossible', message, parts: { input: id }, at: id };
 }
 
 /** Why an input does not take its value, such as the one value between the ends that it cannot have. */

@@ -18,7 +18,7 @@ import { readSavedFileAgain } from '../measuredFiles.ts';
 import { deflate, inflate } from './deflate.ts';
 
 /** The version of links written now; every earlier version opens. */
-export const linkVersion = 3;
+export const linkVersion = 4;
 
 /** Longer links are cut by mail programs and chats; signs. */
 const longest = 8192;

@@ -18,6 +18,8 @@ export interface PageContext {
   readonly result?: Quantity;
   /** Opens the trace of a quantity beside the number that was chosen. */
   open: Opened;
+  /** Goes on with a result where it is looked for, or varied. */
+  readonly study?: (tool: 'solve' | 'vary', quantity: Quantity) => void;
   /** Tells the person of a problem that has no field of its own. */
   report(message: string): void;
 }

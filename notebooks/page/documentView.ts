@@ -13,8 +13,7 @@ import { renderProse, valueElement, watchProblem } from './proseView.ts';
 import { restWhileMoving } from './restWhileMoving.ts';
 import { renderMissing } from './resultMissing.ts';
 import { renderRows } from './rowsView.ts';
-import { renderChange } from './studies/changeView.ts';
-import { renderCompare } from './studies/compareView.ts';
+import { tools } from './studies/tools.ts';
 import { watchAll } from './watchAll.ts';
 import { renderWork, type WorkPlace } from './workLines.ts';
 
@@ -131,7 +130,7 @@ function blockElement(context: PageContext, block: Block, stops: (() => void)[])
     case 'picture':
       return renderPicture(context, block, stops);
     case 'tool':
-      return block.tool === 'compare' ? renderCompare(context, stops) : renderChange(context, stops);
+      return tools[block.tool](context, stops);
     case 'question':
       return renderQuestion(context, block, stops);
   }

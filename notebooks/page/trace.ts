@@ -2,9 +2,11 @@ import type { Outcome } from '../../lib/graph/outcome.ts';
 import { type Derived, enteredIn, type Quantity, sourceOf } from '../../lib/graph/quantity.ts';
 import { rangeText, shownValue } from '../../lib/graph/shown.ts';
 import { citation } from '../../lib/materials/bibliography.ts';
+import { isNumberResult } from '../studyNames.ts';
 import type { Opened, PageContext } from './context.ts';
 import { element, setText } from './element.ts';
 import { mathElement, valueElement } from './proseView.ts';
+import { renderRequirement } from './studies/asked/requirementInTrace.ts';
 import { watchAll } from './watchAll.ts';
 
 /** The panel that says where a number comes from: formula with values in, source, validity, and up the chain. */
@@ -19,7 +21,7 @@ export function createTracePanel(
   context: PageContext,
   editor: (quantity: Quantity, stops: (() => void)[]) => HTMLElement | undefined,
 ): TracePanel {
-  const { document } = context;
+  const { document, live } = context;
   const panel = document.createElement('aside');
   panel.className = 'trace';
   panel.hidden = true;
@@ -41,8 +43,22 @@ export function createTracePanel(
     panel.append(header(), ...tellOf(context, quantity, stops));
     const field = editor(quantity, stops);
     if (field) panel.append(field);
+    panel.append(...renderRequirement(context, quantity, stops));
+    stops.push(live.onState(followOwn));
+  };
+  const bring = () => {
+    show();
     panel.hidden = false;
     panel.focus();
+  };
+  /** The line of an own quantity may change while its trace is open; one that is gone says so itself. */
+  const followOwn = () => {
+    const now = trail.map((one) => live.graph.quantities.get(one.id) ?? one);
+    if (now.every((one, i) => one === trail[i])) return;
+    trail = now;
+    const within = panel.contains(document.activeElement);
+    show();
+    if (within) panel.focus();
   };
   const header = () => {
     const bar = document.createElement('div');
@@ -51,7 +67,7 @@ export function createTracePanel(
       bar.append(
         button(document, `Back to ${trail.at(-2)!.name}`, () => {
           trail = trail.slice(0, -1);
-          show();
+          bring();
         }),
       );
     }
@@ -84,7 +100,7 @@ export function createTracePanel(
         sentence = from.closest('.sentence');
         trail = [quantity];
       }
-      show();
+      bring();
     },
   };
 }
@@ -106,6 +122,7 @@ function tellOf(context: PageContext, quantity: Quantity, stops: (() => void)[])
   const about = paragraph(document, quantity.about);
   const parts = [heading, value, about];
   if (quantity.kind === 'derived') parts.push(...tellOfDerived(context, quantity, stops));
+  if (isNumberResult(quantity)) parts.push(...studyActs(context, quantity));
   if (quantity.kind === 'number') {
     parts.push(paragraph(document, `You can set this, ${rangeText(quantity)}.`));
   }
@@ -124,6 +141,15 @@ function tellOf(context: PageContext, quantity: Quantity, stops: (() => void)[])
   const id = paragraph(document, quantity.id);
   id.className = 'trace-id';
   return [...parts, note, id];
+}
+
+/** What can be done with a result beyond reading it. */
+function studyActs({ document, study }: PageContext, quantity: Quantity): HTMLElement[] {
+  if (!study) return [];
+  const act = (words: string, tool: 'solve' | 'vary') => button(document, words, () => study(tool, quantity));
+  return [
+    element(document, 'p', { class: 'trace-acts' }, act('Find inputs that give another value', 'solve')),
+  ];
 }
 
 /** True where the symbol is words already, so that it would say the name twice. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { designGraph } from '../../lib/design/design.ts';
-import type { OwnLine } from '../../lib/studies/ownLines.ts';
+import type { OwnLine } from '../../lib/graph/studies.ts';
 import { extendGraph, ownQuantities } from '../../lib/studies/ownQuantities.ts';
 import { evaluated, line } from './ownOnes.ts';
 

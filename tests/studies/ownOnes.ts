@@ -1,7 +1,7 @@
 import { designGraph } from '../../lib/design/design.ts';
 import { createEngine } from '../../lib/graph/engine.ts';
 import { shownValue } from '../../lib/graph/shown.ts';
-import type { OwnLine } from '../../lib/studies/ownLines.ts';
+import type { OwnLine } from '../../lib/graph/studies.ts';
 import { extendGraph, ownQuantities } from '../../lib/studies/ownQuantities.ts';
 
 /** An own line with a name made of its id. */

@@ -21,6 +21,7 @@ const measured = applyPatch(
   readFileAsPatch('laser.causticTable', bytes, 'rain-gauge-caustic.csv'),
 );
 const studies: Studies = {
+  ...noStudies,
   alternatives: [
     { name: 'As measured', about: 'Größer ½', inputs: measured.inputs },
     { name: 'Open', about: '', inputs: { ...start.inputs, 'plate.stop': 'open', 'lens.focalLength': 0.08 } },

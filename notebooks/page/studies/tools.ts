@@ -1,0 +1,18 @@
+import type { ToolBlock } from '../../document.ts';
+import type { PageContext } from '../context.ts';
+import { renderRequirements } from './asked/requirementsView.ts';
+import { renderChange } from './changeView.ts';
+import { renderCompare } from './compareView.ts';
+import { renderOwnQuantities } from './own/ownQuantitiesView.ts';
+import { renderSolve } from './solve/solveView.ts';
+
+/** The page's part for each tool of a document. */
+export const tools: Readonly<
+  Record<ToolBlock['tool'], (context: PageContext, stops: (() => void)[]) => HTMLElement>
+> = {
+  compare: renderCompare,
+  change: renderChange,
+  requirements: renderRequirements,
+  solve: renderSolve,
+  'own-quantities': renderOwnQuantities,
+};
