@@ -3,6 +3,7 @@ import type { PageContext } from '../context.ts';
 import { renderChange } from './changeView.ts';
 import { renderCompare } from './compareView.ts';
 import { renderSolve } from './solve/solveView.ts';
+import { renderVary } from './vary/varyView.ts';
 
 /** The page's part for each tool of a document. */
 export const tools: Readonly<
@@ -11,4 +12,5 @@ export const tools: Readonly<
   compare: renderCompare,
   change: renderChange,
   solve: renderSolve,
+  vary: renderVary,
 };
