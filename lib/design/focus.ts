@@ -90,8 +90,21 @@ export const light = derived({
     focalLength,
     plateDistance,
   },
-  compute: ({ beam, zones, ...rest }): Light => ({
-    ...rest,
+  // Field by field: an object with the rest of another is slow to make and slow to read.
+  compute: ({
+    wavelength,
+    beam,
+    wavefrontCurvature,
+    beamPropagationRatio,
+    zones,
+    focalLength,
+    plateDistance,
+  }): Light => ({
+    wavelength,
+    wavefrontCurvature,
+    beamPropagationRatio,
+    focalLength,
+    plateDistance,
     beamRadius: beam / 2,
     decentreX: 0,
     decentreY: 0,

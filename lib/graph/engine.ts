@@ -1,13 +1,15 @@
 import { enteringOf } from './entering.ts';
 import { type Graph, orderOf } from './graph.ts';
 import type { Outcome } from './outcome.ts';
-import type { Quantity, Report } from './quantity.ts';
+import type { Derived, Quantity, Report } from './quantity.ts';
 import { type Kept, step } from './step.ts';
 
 /** Computes a graph without a page: sweeps, budgets, the command line, workers. */
 export interface Engine {
   /** Replaces the inputs that the next evaluation uses. */
   setInputs(inputs: Readonly<Record<string, unknown>>): void;
+  /** Changes these inputs alone; the others stay as they are. */
+  changeInputs(patch: Readonly<Record<string, unknown>>): void;
   /**
    * Outcomes of the ids, with any quantity pinned to a value, derived ones too. `report` hears how far those of the ids
    * are that are heavy; what they rest on says nothing, since nobody knows beforehand how long it takes beside them.
@@ -18,42 +20,53 @@ export interface Engine {
   ): Record<string, Outcome>;
 }
 
+/** A quantity as the engine holds it. */
+interface Cell {
+  readonly quantity: Quantity;
+  /** Cells of its `from`, in the order of the keys. */
+  readonly from: readonly Cell[];
+  /** Outcome of the evaluation that `run` counts; older ones do not count. */
+  outcome: Outcome | undefined;
+  run: number;
+  /** Last value that was given, and its outcome. */
+  source: { readonly value: unknown; readonly outcome: Outcome } | undefined;
+  kept: Kept | undefined;
+}
+
 /** An incremental engine: what did not change is not computed again. */
 export function createEngine(
   graph: Graph,
   inputs: Readonly<Record<string, unknown>> = graph.initial,
 ): Engine {
-  const kept = new Map<string, Kept>();
-  const sources = new Map<string, { value: unknown; outcome: Outcome }>();
-  const orders = new Map<string, readonly Quantity[]>();
+  const cells = new Map<Quantity, Cell>();
+  const orders = new Map<string, readonly Cell[]>();
+  const chosen = new Map<string, readonly Cell[]>();
+  const choices = [...graph.quantities.values()].filter(({ kind }) => kind === 'choice').map(({ id }) => id);
   let current = inputs;
+  /** Inputs of this engine alone, which may be written to. */
+  let own: Record<string, unknown> | undefined;
+  let run = 0;
 
-  const sourceOutcome = (id: string, value: unknown): Outcome => {
-    const known = sources.get(id);
-    if (known && Object.is(known.value, value)) return known.outcome;
-    const outcome = { value };
-    sources.set(id, { value, outcome });
-    return outcome;
+  const cellOf = (quantity: Quantity): Cell => {
+    const known = cells.get(quantity);
+    if (known) return known;
+    const from = quantity.kind === 'derived' ? Object.values(quantity.from).map(cellOf) : [];
+    const made: Cell = { quantity, from, outcome: undefined, run: 0, source: undefined, kept: undefined };
+    cells.set(quantity, made);
+    return made;
   };
   const rootsOf = (ids: readonly string[]) => ids.map((id) => graph.quantities.get(id)!);
-  const compiled = (ids: readonly string[]): readonly Quantity[] => {
-    const key = ids.join(' ');
-    const known = orders.get(key);
-    if (known) return known;
-    const order = orderOf(rootsOf(ids));
-    orders.set(key, order);
-    return order;
-  };
-  const choices = [...graph.quantities.values()].filter(({ kind }) => kind === 'choice').map(({ id }) => id);
-  const chosen = new Map<string, readonly Quantity[]>();
   // A case that is not chosen may be a fit of seconds. A pinned choice is none of the inputs: all cases count then.
-  const needed = (ids: readonly string[], pins: object): readonly Quantity[] => {
-    if (Object.keys(pins).length > 0) return compiled(ids);
+  const needed = (ids: readonly string[], pins: object | undefined): readonly Cell[] => {
+    const pinned = pins !== undefined && Object.keys(pins).length > 0;
+    const known = pinned ? orders : chosen;
     const key = ids.join(' ');
-    const known = chosen.get(key);
-    if (known) return known;
-    const order = orderOf(rootsOf(ids), (quantity) => enteringOf(quantity, current));
-    chosen.set(key, order);
+    let order = known.get(key);
+    if (!order) {
+      const entering = pinned ? undefined : (quantity: Derived) => enteringOf(quantity, current);
+      order = orderOf(rootsOf(ids), entering).map(cellOf);
+      known.set(key, order);
+    }
     return order;
   };
   return {
@@ -61,40 +74,63 @@ export function createEngine(
       // In a sweep numbers move and choices stay: finding the order again would take most of the time.
       if (choices.some((id) => !Object.is(next[id], current[id]))) chosen.clear();
       current = next;
+      own = undefined;
     },
-    evaluate(ids, { pins = {}, report } = {}) {
-      const outcomes = new Map<Quantity, Outcome>();
-      const place = { outcomes, pins, inputs: current, kept, sourceOutcome };
-      for (const quantity of needed(ids, pins)) {
-        const heard = quantity.kind === 'derived' && quantity.heavy && ids.includes(quantity.id);
-        outcomes.set(quantity, outcomeOf(quantity, place, heard ? report : undefined));
+    changeInputs(patch) {
+      own ??= { ...current };
+      current = own;
+      for (const [id, value] of Object.entries(patch)) {
+        if (!Object.is(own[id], value) && graph.quantities.get(id)?.kind === 'choice') chosen.clear();
+        own[id] = value;
       }
-      return Object.fromEntries(ids.map((id) => [id, outcomes.get(graph.quantities.get(id)!)!]));
+    },
+    evaluate(ids, { pins, report } = {}) {
+      run += 1;
+      for (const cell of needed(ids, pins)) {
+        const { quantity } = cell;
+        const heard = report && quantity.kind === 'derived' && quantity.heavy && ids.includes(quantity.id);
+        cell.outcome = outcomeOf(cell, { pins, inputs: current, run }, heard ? report : undefined);
+        cell.run = run;
+      }
+      return Object.fromEntries(ids.map((id) => [id, cellOf(graph.quantities.get(id)!).outcome!]));
     },
   };
 }
 
-/** What one quantity is worked out from. */
+/** What one evaluation works with. */
 interface Place {
-  readonly outcomes: ReadonlyMap<Quantity, Outcome>;
-  readonly pins: Readonly<Record<string, unknown>>;
+  readonly pins: Readonly<Record<string, unknown>> | undefined;
   readonly inputs: Readonly<Record<string, unknown>>;
-  readonly kept: Map<string, Kept>;
-  sourceOutcome(id: string, value: unknown): Outcome;
+  readonly run: number;
 }
 
-function outcomeOf(
-  quantity: Quantity,
-  { outcomes, pins, inputs, kept, sourceOutcome }: Place,
-  report: Report | undefined,
-): Outcome {
+function outcomeOf(cell: Cell, { pins, inputs, run }: Place, report: Report | undefined): Outcome {
+  const { quantity } = cell;
   const { id } = quantity;
-  if (Object.hasOwn(pins, id)) return sourceOutcome(id, pins[id]);
-  if (quantity.kind === 'constant') return sourceOutcome(id, quantity.value);
+  if (pins && Object.hasOwn(pins, id)) return sourceOutcome(cell, pins[id]);
+  if (quantity.kind === 'constant') return sourceOutcome(cell, quantity.value);
   if (quantity.kind !== 'derived')
-    return sourceOutcome(id, Object.hasOwn(inputs, id) ? inputs[id] : quantity.initial);
-  const args = Object.values(quantity.from).map((other) => outcomes.get(other)!);
-  const next = step(quantity, args, kept.get(id), report);
-  kept.set(id, next);
-  return next.outcome;
+    return sourceOutcome(cell, Object.hasOwn(inputs, id) ? inputs[id] : quantity.initial);
+  if (!cell.kept || isMoved(cell, cell.kept.args, run))
+    cell.kept = step(
+      quantity,
+      cell.from.map((other) => outcomeIn(other, run)!),
+      cell.kept,
+      report,
+    );
+  return cell.kept.outcome;
+}
+
+/** What a quantity came to in this evaluation; undefined where it does not enter, as a case that is not chosen. */
+const outcomeIn = (cell: Cell, run: number) => (cell.run === run ? cell.outcome : undefined);
+
+/** Whether any argument is another than before; without a new array for each quantity at each place of a sweep. */
+function isMoved({ from }: Cell, args: readonly Outcome[], run: number): boolean {
+  for (let i = 0; i < from.length; i++) if (outcomeIn(from[i]!, run) !== args[i]) return true;
+  return false;
+}
+
+function sourceOutcome(cell: Cell, value: unknown): Outcome {
+  if (!cell.source || !Object.is(cell.source.value, value)) cell.source = { value, outcome: { value } };
+  return cell.source.outcome;
 }

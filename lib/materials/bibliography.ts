@@ -45,6 +45,11 @@ export function isKnownSource(key: string): boolean {
   return sources.has(key) || Object.hasOwn(unpublished, key);
 }
 
+/** The publication a key stands for; undefined for an unknown key and for what is unpublished. */
+export function sourceOf(key: string): Source | undefined {
+  return sources.get(key);
+}
+
 /** Keys of all publications, in the order of the file. */
 export function sourceKeys(): string[] {
   return [...sources.keys()];

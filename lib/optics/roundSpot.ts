@@ -4,6 +4,7 @@ import { energyThroughStop } from './farTail.ts';
 import { collinsB, defocusAt, focusRadius, type Light, planeOfDefocus, type RoundPlate } from './light.ts';
 import type { RadialProfile } from './radialProfile.ts';
 import {
+  multiplied,
   planRoundProfile,
   prepareRoundProfile,
   type RoundFocus,
@@ -108,7 +109,7 @@ function strengthAt(light: Light, z: number): number {
 
 function inMetres(light: Light, z: number, profile: RadialProfile): RadialProfile {
   const strength = strengthAt(light, z);
-  const values = profile.values.map((value) => value * strength);
+  const values = multiplied(profile.values, strength);
   return scaleRadius({ ...profile, values }, radiusScale(light, z));
 }
 

@@ -15,6 +15,9 @@ export const ownLimits = { lines: 200, id: 40, name: 80, about: 500 } as const;
 
 const idPattern = /^own\.[a-z][A-Za-z0-9]*$/;
 
+/** True for what can be the id of an own quantity. */
+export const isOwnId = (id: string): boolean => idPattern.test(id) && id.length <= ownLimits.id;
+
 /** Throws `impossible` for an id that is not of the form `own.name` or that `isTaken`, and for missing or long texts. */
 export function checkLine(line: OwnLine, number: number, isTaken: (id: string) => boolean): void {
   const { id, name, formula, about = '' } = line;
@@ -24,7 +27,7 @@ export function checkLine(line: OwnLine, number: number, isTaken: (id: string) =
   if (![id, name, formula, about, line.display ?? ''].every((text) => typeof text === 'string')) {
     throw new Problem('unreadable', 'An own quantity needs id, name and formula as texts.');
   }
-  if (!idPattern.test(id) || id.length > ownLimits.id) throw wrongId(id);
+  if (!isOwnId(id)) throw wrongId(id);
   if (isTaken(id)) {
     throw new Problem('impossible', `The name ${quoted(id)} is taken already; choose another.`, {
       value: id,

@@ -143,7 +143,7 @@ function singleNumber(value: unknown, id: string): number {
  * A graph with own quantities beside those it has; engine, variation and charts take it like any other. Throws
  * `impossible` where an id is taken already.
  */
-export function extendGraph(graph: Graph, own: readonly Derived<number>[]): Graph {
+export function extendGraph(graph: Graph, own: readonly Quantity[]): Graph {
   const taken = own.find(
     ({ id }, i) => graph.quantities.has(id) || own.findIndex((one) => one.id === id) < i,
   );

@@ -37,7 +37,7 @@ export function vary(
   const engine = createEngine(graph, inputs);
   const columns = ids.map((id) => ({ id, values: [] as (number | undefined)[], problem: '' }));
   for (let place = 0; place < places; place++) {
-    engine.setInputs({ ...inputs, ...patchAt(over, place) });
+    engine.changeInputs(patchAt(over, place));
     const outcomes = engine.evaluate(ids);
     for (const column of columns) {
       const outcome = outcomes[column.id]!;

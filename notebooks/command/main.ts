@@ -1,6 +1,6 @@
 import { Problem } from '../../lib/problem.ts';
-import type { CommandIo } from './commandIo.ts';
-import { evaluate, type PartlyDone } from './evaluate.ts';
+import type { CommandIo, PartlyDone } from './commandIo.ts';
+import { evaluate } from './evaluate.ts';
 import { map } from './map.ts';
 import { measure } from './measure.ts';
 import { plan } from './plan.ts';
@@ -8,7 +8,11 @@ import { profile } from './profile.ts';
 import { listQuantities } from './quantities.ts';
 import { influence, vary } from './vary.ts';
 
-const commands: Readonly<Record<string, (args: readonly string[], io: CommandIo) => string | PartlyDone>> = {
+type Done = string | PartlyDone;
+/** A command returns what goes to the output; one that packs files promises it. */
+type Command = (args: readonly string[], io: CommandIo) => Done | Promise<Done>;
+
+const commands: Readonly<Record<string, Command>> = {
   quantities: listQuantities,
   evaluate,
   profile,
@@ -19,8 +23,9 @@ const commands: Readonly<Record<string, (args: readonly string[], io: CommandIo)
   influence,
 };
 
-const usage = `stepwell quantities
+const usage = `stepwell quantities [DESIGN]
 stepwell evaluate [DESIGN] --get ID[,ID…]
+stepwell evaluate DESIGN --requirements   (CSV; ends with 2 where one is not met or not known)
 stepwell profile [DESIGN] --z LENGTH[,LENGTH…] --radii "START:STOP:COUNT UNIT" [--layout rows|columns]
 stepwell map [DESIGN] --z "START:STOP UNIT" --radii "START:STOP UNIT" [--size RADIIxPLANES] [--scale linear|log] [--out FILE.csv|FILE.png]
 stepwell measure beam FILE --pixel LENGTH [--pixel-uncertainty LENGTH]
@@ -35,33 +40,45 @@ DESIGN: [FILE.json] [--set ID=VALUE]… [--beam FILE --pixel LENGTH] [--caustic 
 `;
 
 /**
- * Runs one command. Returns the exit code: 0, or 2 after one line on the error stream that says what is wrong and what
- * to do. Then nothing has been written to the output, but for `evaluate`, which writes the values that there are.
+ * Runs one command. Returns the exit code, or promises it where the command takes its time: 0, or 2 after one line on the
+ * error stream that says what is wrong and what to do. Then nothing has been written to the output, but for `evaluate`,
+ * which writes the values that there are.
  */
-export function main(argv: readonly string[], io: CommandIo): number {
+export function main(argv: readonly string[], io: CommandIo): number | Promise<number> {
   const [name, ...args] = argv;
   if (name === undefined || name === 'help' || name === '--help') {
     io.out(usage);
     return 0;
   }
   try {
-    const command = Object.hasOwn(commands, name) ? commands[name] : undefined;
-    if (!command) {
-      throw new Problem(
-        'unreadable',
-        `There is no command '${name}'; use one of: ${Object.keys(commands).join(', ')}.`,
-      );
-    }
-    const done = command(args, io);
-    if (typeof done === 'string') {
-      io.out(done);
-      return 0;
-    }
-    io.out(done.out);
-    throw done.problem;
+    const done = commandOf(name)(args, io);
+    if (!(done instanceof Promise)) return finish(done, io);
+    return done.then((late) => finish(late, io)).catch((error: unknown) => fail(error, io));
   } catch (error) {
-    const message = error instanceof Problem ? error.message : `This should not happen: ${String(error)}`;
-    io.err(`${message.replace(/\s+/g, ' ').trim()}\n`);
-    return 2;
+    return fail(error, io);
   }
+}
+
+function commandOf(name: string): Command {
+  const command = Object.hasOwn(commands, name) ? commands[name] : undefined;
+  if (command) return command;
+  throw new Problem(
+    'unreadable',
+    `There is no command '${name}'; use one of: ${Object.keys(commands).join(', ')}.`,
+  );
+}
+
+function finish(done: Done, io: CommandIo): number {
+  if (typeof done === 'string') {
+    io.out(done);
+    return 0;
+  }
+  io.out(done.out);
+  throw done.problem;
+}
+
+function fail(error: unknown, io: CommandIo): number {
+  const message = error instanceof Problem ? error.message : `This should not happen: ${String(error)}`;
+  io.err(`${message.replace(/\s+/g, ' ').trim()}\n`);
+  return 2;
 }

@@ -9,6 +9,7 @@ import { otherProfiles } from '../../lib/design/profileList.ts';
 import { rippleSeries } from '../../lib/design/rippleSeries.ts';
 import { sectionFile } from '../../lib/design/sectionFile.ts';
 import { leftOut, spotTable } from '../../lib/design/spots.ts';
+import type { Graph } from '../../lib/graph/graph.ts';
 import type { ListItem } from '../../lib/graph/quantity.ts';
 import {
   applyPatch,
@@ -21,6 +22,7 @@ import {
 import { readTyped } from '../../lib/graph/typedInput.ts';
 import { parseQuantity } from '../../lib/graph/units.ts';
 import { Problem } from '../../lib/problem.ts';
+import { ownGraph } from '../../lib/studies/ownGraph.ts';
 import { decodeText } from '../fileText.ts';
 import { readDesign } from '../keeping/readDesign.ts';
 import { readFileAsPatch } from '../measuredFiles.ts';
@@ -114,11 +116,16 @@ function leftOutPatch(options: Options, { inputs }: DesignState): Patch {
 
 /** The design of a file with its name; what this program does not know of it is named on the error stream. */
 function readDesignState(start: DesignState, io: CommandIo, path: string): DesignState {
-  const { inputs, name, kept } = readDesign(readBytes(io, path), path);
+  const { inputs, name, kept, studies } = readDesign(readBytes(io, path), path);
   const unknown = Object.keys(kept.inputs);
   if (unknown.length > 0)
     io.err(`'${path}' also gives what this program does not know and leaves out: ${unknown.join(', ')}.\n`);
-  return { ...applyPatch(designGraph, start, inputs), name };
+  return { ...applyPatch(designGraph, start, inputs), name, ...(studies && { studies }) };
+}
+
+/** The graph of a design: its person's own quantities stand in it, those with a mistake without a value. */
+export function graphOf({ studies }: DesignState): Graph {
+  return ownGraph(designGraph, studies?.ownLines ?? []).graph;
 }
 
 function beamPatch(options: Options, io: CommandIo): Patch {

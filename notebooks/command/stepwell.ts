@@ -2,7 +2,7 @@
 import { readFileSync, writeFileSync, writeSync } from 'node:fs';
 import { main } from './main.ts';
 
-process.exitCode = main(process.argv.slice(2), {
+process.exitCode = await main(process.argv.slice(2), {
   readFile: (path) => readFileSync(path),
   writeFile: (path, bytes) => writeFileSync(path, bytes),
   out: (text) => void writeAll(1, text),

@@ -7,7 +7,7 @@ import { Problem } from '../../lib/problem.ts';
 import { influencesOn } from '../../lib/studies/influence.ts';
 import { patchAt, type VariedInput, valuesBetween, vary as varyOver } from '../../lib/studies/vary.ts';
 import type { CommandIo } from './commandIo.ts';
-import { designOptions, openDesign } from './openDesign.ts';
+import { designOptions, graphOf, openDesign } from './openDesign.ts';
 import { oneOf, readOptions, required } from './options.ts';
 
 /** `vary`: CSV of results over one or two inputs, a row for each place, the last input moving fastest. */
@@ -19,10 +19,11 @@ export function vary(args: readonly string[], io: CommandIo): string {
   const ids = required(options, 'get', 'spot.width,spot.dip')
     .split(',')
     .map((id) => id.trim());
-  const { inputs } = openDesign(options, io);
-  const results = varyOver(designGraph, inputs, over, ids);
+  const state = openDesign(options, io);
+  const graph = graphOf(state);
+  const results = varyOver(graph, state.inputs, over, ids);
   for (const { id, problem } of results) if (problem !== undefined) io.err(`${id}: ${problem}\n`);
-  const quantities = [...over, ...results].map(({ id }) => designGraph.quantities.get(id)!);
+  const quantities = [...over, ...results].map(({ id }) => graph.quantities.get(id)!);
   const rows = Array.from({ length: results[0]!.values.length }, (_, place) => {
     const patch = patchAt(over, place);
     return [...over.map(({ id }) => patch[id]), ...results.map(({ values }) => values[place])];
@@ -38,8 +39,8 @@ export function vary(args: readonly string[], io: CommandIo): string {
 export function influence(args: readonly string[], io: CommandIo): string {
   const options = readOptions(args, [...designOptions, 'of']);
   const id = required(options, 'of', 'spot.width');
-  const { inputs } = openDesign(options, io);
-  const rows = influencesOn(designGraph, inputs, id).map(
+  const state = openDesign(options, io);
+  const rows = influencesOn(graphOf(state), state.inputs, id).map(
     (one) => `${one.id},"${one.name}",${Number(one.strength.toPrecision(6))}`,
   );
   return `${['id,name,relative change over relative change', ...rows].join('\r\n')}\r\n`;

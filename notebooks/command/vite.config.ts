@@ -1,9 +1,10 @@
 import { defineConfig } from 'vite';
 
-/** Bundles the command line into one file for Node. */
+/** Bundles the command line for Node; what only some commands need stands in files of its own. */
 export default defineConfig({
   root: new URL('../..', import.meta.url).pathname,
-  ssr: { noExternal: true },
+  // A program of the machine's own kind cannot be bundled.
+  ssr: { noExternal: true, external: ['@resvg/resvg-js'] },
   build: {
     ssr: 'notebooks/command/stepwell.ts',
     outDir: 'dist/command',

@@ -1,9 +1,8 @@
 import { Runtime, type Variable } from '@observablehq/runtime';
 import { descendantsOf } from '../../lib/graph/descendants.ts';
-import { createEngine, type Engine } from '../../lib/graph/engine.ts';
 import type { Graph } from '../../lib/graph/graph.ts';
 import { type History, record, redo, startHistory, undo } from '../../lib/graph/history.ts';
-import { type Outcome, valueOrThrow } from '../../lib/graph/outcome.ts';
+import type { Outcome } from '../../lib/graph/outcome.ts';
 import { isInput, type Quantity } from '../../lib/graph/quantity.ts';
 import { applyPatch, type DesignState, initialState, type Patch, sameDesign } from '../../lib/graph/state.ts';
 import { define, defineGraph, defineSource } from './graphVariables.ts';
@@ -11,10 +10,13 @@ import type { OpenHeavyPort } from './heavy/heavyMessages.ts';
 import { createHeavyPart, type HeavyPart, isNotYet } from './heavy/heavyPart.ts';
 import type { Work } from './heavy/work.ts';
 import { createHolding } from './holding.ts';
+import { createOwnVariables } from './ownVariables.ts';
+import { createReader } from './readAtOnce.ts';
 import type { Watcher } from './watcher.ts';
 
 /** The design as the page lives it: one writer, many watchers. */
 export interface Live {
+  /** The graph as it stands: the design's, with the person's own quantities. */
   readonly graph: Graph;
   state(): DesignState;
   /**
@@ -72,6 +74,8 @@ export function createLive(
   // compute when the present task is done instead, which still takes all patches of one task together.
   runtime._computeSoon = () => Promise.resolve().then(() => runtime._computeNow());
   const module = runtime.module();
+  const own = createOwnVariables(module, graph);
+  own.follow(start.studies?.ownLines);
   const heavy: HeavyPart | undefined =
     open &&
     createHeavyPart(
@@ -82,6 +86,8 @@ export function createLive(
         define(variables.get(id)!, id, outcome);
         answered.add(id);
       },
+      undefined,
+      (id) => own.graph().quantities.get(id),
     );
   const variables = defineGraph(module, graph, start, heavy?.quantities ?? []);
   const entries = new Map<string, Entry>();
@@ -97,7 +103,7 @@ export function createLive(
     settle();
   });
   const listeners = new Set<(state: DesignState) => void>();
-  let engine: Engine | undefined;
+  const read = createReader(() => ({ graph: own.graph(), inputs: history.present.inputs }));
   let whenSettled: ((revision: number) => void)[] = [];
 
   /** Tells the watchers of what has been computed in one go; what rests on an older answer of the worker is not settled. */
@@ -148,11 +154,13 @@ export function createLive(
     const now = history.present;
     if (now === before) return;
     const changed = Object.keys(now.inputs).filter((id) => !Object.is(now.inputs[id], before.inputs[id]));
-    const touched = descendantsOf(graph, changed, now.inputs);
+    const renewed = own.follow(now.studies?.ownLines);
+    const touched = descendantsOf(own.graph(), [...changed, ...renewed], now.inputs);
     for (const id of touched) {
       const entry = entries.get(id);
       if (entry) markOlder(id, entry);
     }
+    for (const id of renewed) if (entries.has(id)) heavy?.need(id);
     for (const id of changed) defineSource(variables.get(id)!, id, now.inputs[id]);
     if (final) holding.end();
     else hold(touched);
@@ -180,12 +188,15 @@ export function createLive(
     const variable = module.variable({ fulfilled });
     const entry: Entry = { watchers, variable, latest: undefined, told: undefined };
     entries.set(id, entry);
+    own.expect(id);
     variable.define(null, [id], (outcome: Outcome) => outcome);
     heavy?.need(id);
     return entry;
   };
   return {
-    graph,
+    get graph() {
+      return own.graph();
+    },
     state: () => history.present,
     set: (patch, { final = true } = {}) =>
       adopt(record(history, applyPatch(graph, history.present, patch), final), final),
@@ -215,14 +226,7 @@ export function createLive(
         waiting.delete(quantity.id);
       };
     },
-    read(from) {
-      engine ??= createEngine(graph);
-      engine.setInputs(history.present.inputs);
-      const outcomes = engine.evaluate(Object.values(from).map((quantity) => quantity.id));
-      return Object.fromEntries(
-        Object.entries(from).map(([key, { id }]) => [key, valueOrThrow(outcomes[id]!)]),
-      );
-    },
+    read,
     onState(listener) {
       listeners.add(listener);
       return () => listeners.delete(listener);

@@ -6,6 +6,7 @@ import { isNumberResult } from '../studyNames.ts';
 import type { Opened, PageContext } from './context.ts';
 import { element, setText } from './element.ts';
 import { mathElement, valueElement } from './proseView.ts';
+import { renderRequirement } from './studies/asked/requirementInTrace.ts';
 import { watchAll } from './watchAll.ts';
 
 /** The panel that says where a number comes from: formula with values in, source, validity, and up the chain. */
@@ -20,7 +21,7 @@ export function createTracePanel(
   context: PageContext,
   editor: (quantity: Quantity, stops: (() => void)[]) => HTMLElement | undefined,
 ): TracePanel {
-  const { document } = context;
+  const { document, live } = context;
   const panel = document.createElement('aside');
   panel.className = 'trace';
   panel.hidden = true;
@@ -42,8 +43,22 @@ export function createTracePanel(
     panel.append(header(), ...tellOf(context, quantity, stops));
     const field = editor(quantity, stops);
     if (field) panel.append(field);
+    panel.append(...renderRequirement(context, quantity, stops));
+    stops.push(live.onState(followOwn));
+  };
+  const bring = () => {
+    show();
     panel.hidden = false;
     panel.focus();
+  };
+  /** The line of an own quantity may change while its trace is open; one that is gone says so itself. */
+  const followOwn = () => {
+    const now = trail.map((one) => live.graph.quantities.get(one.id) ?? one);
+    if (now.every((one, i) => one === trail[i])) return;
+    trail = now;
+    const within = panel.contains(document.activeElement);
+    show();
+    if (within) panel.focus();
   };
   const header = () => {
     const bar = document.createElement('div');
@@ -52,7 +67,7 @@ export function createTracePanel(
       bar.append(
         button(document, `Back to ${trail.at(-2)!.name}`, () => {
           trail = trail.slice(0, -1);
-          show();
+          bring();
         }),
       );
     }
@@ -85,7 +100,7 @@ export function createTracePanel(
         sentence = from.closest('.sentence');
         trail = [quantity];
       }
-      show();
+      bring();
     },
   };
 }

@@ -7,6 +7,18 @@ export const here = (path: string) => new URL(`../../${path}`, import.meta.url);
 
 /** Runs the command line in this process; files come from `files`, else from the project. */
 export function run(argv: readonly string[], files: Readonly<Record<string, string>> = {}) {
+  const { code, ended } = start(argv, files);
+  if (typeof code !== 'number') throw new Error(`${argv[0]} takes its time: use runLater.`);
+  return { code, ...ended() };
+}
+
+/** The same for a command that promises its end. */
+export async function runLater(argv: readonly string[], files: Readonly<Record<string, string>> = {}) {
+  const { code, ended } = start(argv, files);
+  return { code: await code, ...ended() };
+}
+
+function start(argv: readonly string[], files: Readonly<Record<string, string>>) {
   let out = '';
   let err = '';
   const written: Record<string, Uint8Array> = {};
@@ -24,7 +36,7 @@ export function run(argv: readonly string[], files: Readonly<Record<string, stri
       err += text;
     },
   });
-  return { code, out, err, written };
+  return { code, ended: () => ({ out, err, written }) };
 }
 
 /** What a command writes that must succeed. */

@@ -3,7 +3,7 @@ import { setAttributes, svgElement } from '../element.ts';
 import { createDrawing, placeMap } from './drawing.ts';
 import type { Shape } from './layout.ts';
 import { type EncodePng, paintMap, pixelRows } from './mapPicture.ts';
-import { plainPalettes, type Scheme } from './palette.ts';
+import { type Palette, plainPalettes, type Scheme } from './palette.ts';
 import { captionAbove, textBelow } from './pictureText.ts';
 import { toXml } from './svg.ts';
 
@@ -19,6 +19,8 @@ export interface ShownFigure {
 export interface PictureOptions {
   readonly scheme?: Scheme;
   readonly shape?: Shape;
+  /** Without title and summary, on white by day: where a paper says both in its own words. */
+  readonly bare?: boolean;
 }
 
 /** Paper around the drawing in a file, px. */
@@ -30,9 +32,9 @@ export function drawPicture(
   document: Document,
   width: number,
   encodePng: EncodePng,
-  { scheme = 'light', shape = 'wide' }: PictureOptions = {},
+  { scheme = 'light', shape = 'wide', bare = false }: PictureOptions = {},
 ): string {
-  const palette = plainPalettes[scheme];
+  const palette = paletteOf(scheme, bare);
   const drawing = createDrawing(document, spec, width, shape, palette);
   drawing.update(spec);
   drawing.paint(scheme);
@@ -43,12 +45,16 @@ export function drawPicture(
     placeMap(document, drawing, spec.map, encodePng(pixels, spec.map.columns, rows));
   }
   const { svg } = drawing;
-  const title = captionAbove(document, spec.title, width, palette);
-  const summary = textBelow(document, spec.summary, width, drawing.layout.height, palette);
-  const top = -margin - title.height;
+  const { above, below } = bare
+    ? { above: undefined, below: undefined }
+    : {
+        above: captionAbove(document, spec.title, width, palette),
+        below: textBelow(document, spec.summary, width, drawing.layout.height, palette),
+      };
+  const top = -margin - (above?.height ?? 0);
   const outer = {
     width: width + 2 * margin,
-    height: drawing.layout.height + summary.height + margin - top,
+    height: drawing.layout.height + (below?.height ?? 0) + margin - top,
   };
   const viewBox = `${-margin} ${top} ${outer.width} ${outer.height}`;
   setAttributes(svg, { xmlns: 'http://www.w3.org/2000/svg', ...outer, viewBox });
@@ -57,8 +63,14 @@ export function drawPicture(
     svgElement(document, 'desc', {}, spec.summary),
     svgElement(document, 'rect', { x: -margin, y: top, ...outer, fill: palette.paper }),
   );
-  svg.append(title.element, summary.element);
+  for (const words of [above, below]) if (words) svg.append(words.element);
   return toXml(svg);
+}
+
+/** Papers are white. */
+function paletteOf(scheme: Scheme, bare: boolean): Palette {
+  const palette = plainPalettes[scheme];
+  return bare && scheme === 'light' ? { ...palette, paper: '#ffffff' } : palette;
 }
 
 /** The figure on the page as an SVG file, in the light scheme, which papers and slides are made in. */
@@ -69,8 +81,12 @@ export function figureSvg(view: ShownFigure): string {
 
 /** The figure as a PNG, `scale` px of picture for each px on the page. Browsers only. */
 export async function figurePng(view: ShownFigure, scale = 2): Promise<Blob> {
-  const document = view.element.ownerDocument;
-  const url = URL.createObjectURL(new Blob([figureSvg(view)], { type: 'image/svg+xml' }));
+  return svgPng(view.element.ownerDocument, figureSvg(view), scale);
+}
+
+/** SVG text as a PNG, `scale` px of picture for each of its own. Browsers only. */
+export async function svgPng(document: Document, svg: string, scale = 2): Promise<Blob> {
+  const url = URL.createObjectURL(new Blob([svg], { type: 'image/svg+xml' }));
   try {
     const image = document.createElement('img');
     image.src = url;
@@ -95,7 +111,7 @@ function shownSpec(view: ShownFigure): FigureSpec {
 }
 
 /** Encodes with the browser's canvas; an empty picture where there is none. */
-function canvasPng(document: Document): EncodePng {
+export function canvasPng(document: Document): EncodePng {
   return (pixels, width, height) => {
     const canvas = document.createElement('canvas');
     [canvas.width, canvas.height] = [width, height];

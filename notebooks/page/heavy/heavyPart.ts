@@ -23,7 +23,7 @@ export interface HeavyPart {
   readonly quantities: readonly Derived[];
   /** Whether what `id` holds rests on an answer older than the inputs. */
   isStale(id: string): boolean;
-  /** `id` is shown from now on, or no longer. */
+  /** `id` is shown from now on, or rests on others than before while it is; or it is shown no longer. */
   need(id: string): void;
   release(id: string): void;
   /** After a change of inputs, once those that depend on it are known. */
@@ -58,13 +58,17 @@ interface Heavy {
 /** While the hand moves, a search would take the second of two processors from the picture. */
 const searchPatience = { rest: 120, most: 800 };
 
-/** `publish` puts an answer into the page's graph; `present` is the design as it stands. */
+/**
+ * `publish` puts an answer into the page's graph; `present` is the design as it stands; `quantityOf` knows quantities
+ * beside those of the graph too, none of them heavy.
+ */
 export function createHeavyPart(
   graph: Graph,
   open: OpenHeavyPort,
   present: () => DesignState,
   publish: (id: string, outcome: Outcome) => void,
   now: () => number = () => performance.now(),
+  quantityOf: (id: string) => Quantity | undefined = (id) => graph.quantities.get(id),
 ): HeavyPart {
   const all = new Map<string, Heavy>();
   const listeners = new Set<() => void>();
@@ -125,7 +129,9 @@ export function createHeavyPart(
     } else jobs[kind!].request(id, present().inputs);
     worked();
   };
-  const behind = createBehind(graph);
+  const behind = createBehind(quantityOf);
+  /** Heavy quantities that were asked for with each id that is shown. */
+  const needs = new Map<string, readonly string[]>();
   /** Whether an older answer enters what `quantity` holds under the inputs as they are. */
   const entering = (quantity: Quantity): boolean => {
     if (quantity.kind !== 'derived') return false;
@@ -141,20 +147,35 @@ export function createHeavyPart(
     return { id, name, state, part: job?.part, since: job ? since : from, pressed };
   };
   let turns = 0;
+  const takeUp = (ids: readonly string[]) => {
+    for (const id of ids) {
+      const heavy = all.get(id)!;
+      heavy.needed += 1;
+      if (heavy.needed > 1) continue;
+      heavy.turn = ++turns;
+      ask(heavy);
+    }
+  };
+  const leave = (ids: readonly string[] = []) => {
+    for (const id of ids) all.get(id)!.needed -= 1;
+  };
+  const need = (id: string) => {
+    const before = needs.get(id);
+    needs.set(id, behind(id));
+    takeUp(behind(id));
+    // Afterwards, so that work on what is needed still is not asked for again.
+    leave(before);
+  };
   return {
     quantities: [...all.values()].map(({ quantity }) => quantity),
-    isStale: (id) => entering(graph.quantities.get(id)!),
-    need(id) {
-      for (const other of behind(id)) {
-        const heavy = all.get(other)!;
-        heavy.needed += 1;
-        if (heavy.needed > 1) continue;
-        heavy.turn = ++turns;
-        ask(heavy);
-      }
+    isStale(id) {
+      const quantity = quantityOf(id);
+      return quantity !== undefined && entering(quantity);
     },
+    need,
     release(id) {
-      for (const other of behind(id)) all.get(other)!.needed -= 1;
+      leave(needs.get(id));
+      needs.delete(id);
     },
     changed(touched) {
       const asked = [...all].filter(([id, { needed }]) => needed > 0 && touched.has(id));
@@ -166,7 +187,7 @@ export function createHeavyPart(
       );
       if (!ids || under.length === 0) return under.map(workOn);
       const { inputs } = present();
-      const asked = ids.map((id) => graph.quantities.get(id)!);
+      const asked = ids.flatMap((id) => quantityOf(id) ?? []);
       const resting = new Set(restingOn(asked, inputs));
       return under.filter(({ quantity }) => resting.has(quantity)).map(workOn);
     },
@@ -202,10 +223,10 @@ function restingOn(quantities: readonly Quantity[], inputs: Inputs): readonly Qu
 }
 
 /** Heavy quantities whose answers a quantity rests on, itself included; what lies behind those is the worker's. */
-function createBehind(graph: Graph): (id: string) => readonly string[] {
-  const kept = new Map<string, readonly string[]>();
+function createBehind(quantityOf: (id: string) => Quantity | undefined): (id: string) => readonly string[] {
+  const kept = new WeakMap<Quantity, readonly string[]>();
   const behind = (quantity: Quantity): readonly string[] => {
-    const known = kept.get(quantity.id);
+    const known = kept.get(quantity);
     if (known) return known;
     const found =
       quantity.kind !== 'derived'
@@ -213,8 +234,11 @@ function createBehind(graph: Graph): (id: string) => readonly string[] {
         : quantity.heavy
           ? [quantity.id]
           : [...new Set(Object.values(quantity.from).flatMap(behind))];
-    kept.set(quantity.id, found);
+    kept.set(quantity, found);
     return found;
   };
-  return (id) => behind(graph.quantities.get(id)!);
+  return (id) => {
+    const quantity = quantityOf(id);
+    return quantity ? behind(quantity) : [];
+  };
 }

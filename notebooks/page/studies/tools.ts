@@ -1,7 +1,9 @@
 import type { ToolBlock } from '../../document.ts';
 import type { PageContext } from '../context.ts';
+import { renderRequirements } from './asked/requirementsView.ts';
 import { renderChange } from './changeView.ts';
 import { renderCompare } from './compareView.ts';
+import { renderOwnQuantities } from './own/ownQuantitiesView.ts';
 import { renderSolve } from './solve/solveView.ts';
 import { renderVary } from './vary/varyView.ts';
 
@@ -11,6 +13,8 @@ export const tools: Readonly<
 > = {
   compare: renderCompare,
   change: renderChange,
+  requirements: renderRequirements,
   solve: renderSolve,
   vary: renderVary,
+  'own-quantities': renderOwnQuantities,
 };

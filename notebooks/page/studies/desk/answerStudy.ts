@@ -6,7 +6,7 @@ import { inputOf, type Patch } from '../../../../lib/graph/state.ts';
 import type { OwnLine } from '../../../../lib/graph/studies.ts';
 import { compareDesigns } from '../../../../lib/studies/compare.ts';
 import { influencesOn } from '../../../../lib/studies/influence.ts';
-import { extendGraph, ownQuantities } from '../../../../lib/studies/ownQuantities.ts';
+import { type OwnGraph, ownGraph } from '../../../../lib/studies/ownGraph.ts';
 import { solve } from '../../../../lib/studies/solve.ts';
 import { vary } from '../../../../lib/studies/vary.ts';
 import type { StudyAnswers, StudyKind, StudyRequest } from './studyMessages.ts';
@@ -15,11 +15,10 @@ type Answer = Outcome<StudyAnswers[StudyKind]>;
 
 /** Makes studies over a graph; what is thrown on the way becomes a problem, so that every request has an answer. */
 export function createStudyAnswers(graph: Graph): (request: StudyRequest, report: Report) => Answer {
-  let kept: { readonly key: string; readonly graph: Graph } = { key: '[]', graph };
+  let kept: OwnGraph | undefined;
   const graphWith = (own: readonly OwnLine[]): Graph => {
-    const key = JSON.stringify(own);
-    // The graph is checked and put in order anew for each list; the last one serves until the lines change.
-    if (key !== kept.key) kept = { key, graph: extendGraph(graph, ownQuantities(graph, own).quantities) };
+    // Kept while the lines say the same: a graph is checked and put in order anew for each list.
+    kept = ownGraph(graph, own, kept);
     return kept.graph;
   };
   return (request, report) => {
