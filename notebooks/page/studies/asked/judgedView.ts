@@ -16,7 +16,7 @@ export interface JudgedView {
 export function createJudgedView(context: PageContext, stops: (() => void)[]): JudgedView {
   const { document, live } = context;
   const kept = keptDesigns(live);
-  const table = element(document, 'div', { class: 'compare-table' });
+  const table = element(document, 'div', { class: 'judged-table' });
   const words = element(document, 'span', { role: 'status' });
   const button = element(document, 'button', { type: 'button', class: 'plain' });
   const line = element(document, 'p', { class: 'judged-work' }, words, ' ', button);
