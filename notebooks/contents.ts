@@ -3,10 +3,12 @@ import { grooves } from './grooves.ts';
 import { matching } from './matching.ts';
 import { ripples } from './ripples.ts';
 import { scaleUp } from './scaleUp.ts';
+import { setUpSheet } from './setUpSheet.ts';
 import { threshold } from './threshold.ts';
 import { throughFocus } from './throughFocus.ts';
 import { throughput } from './throughput.ts';
 import { whatIf } from './whatIf.ts';
+import { writeUp } from './writeUp.ts';
 
 /** The documents in reading order. */
 export const documents: readonly StepwellDocument[] = [
@@ -18,4 +20,6 @@ export const documents: readonly StepwellDocument[] = [
   grooves,
   scaleUp,
   whatIf,
+  writeUp,
+  setUpSheet,
 ];

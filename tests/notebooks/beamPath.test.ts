@@ -166,6 +166,8 @@ describe('start page', () => {
       'Grooves and engraving',
       'Scale-up',
       'What if',
+      'Write-up',
+      'Set-up sheet',
     ]);
   });
 
