@@ -10,6 +10,7 @@ import './page/traceRows.css';
 import './page/workLines.css';
 import './page/figures/figures.css';
 import './page/studies/studies.css';
+import './page/studies/asked/requirements.css';
 import './page/studies/own/own.css';
 import './page/studies/studyTools.css';
 import './page/print.css';

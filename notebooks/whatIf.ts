@@ -40,6 +40,16 @@ export const whatIf: StepwellDocument = {
     { kind: 'tool', id: 'change-table', tool: 'change' },
     {
       kind: 'prose',
+      id: 'requirements',
+      prose: prose`
+        ## What is asked of the design
+
+        Any number can be given a least value, a greatest value or both, with the reason. Whether it is met then shows wherever the number does, on every page, and what is not met stands first here. A number that has no value, or is still being worked out, counts as not known. What is asked is saved with the design.
+      `,
+    },
+    { kind: 'tool', id: 'requirements-table', tool: 'requirements' },
+    {
+      kind: 'prose',
       id: 'own-quantities',
       prose: prose`
         ## Numbers of your own

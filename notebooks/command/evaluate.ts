@@ -3,22 +3,19 @@ import { hasValue, type Outcome, valueOrThrow } from '../../lib/graph/outcome.ts
 import type { Quantity } from '../../lib/graph/quantity.ts';
 import { shownValue } from '../../lib/graph/shown.ts';
 import { Problem } from '../../lib/problem.ts';
-import type { CommandIo } from './commandIo.ts';
+import type { CommandIo, PartlyDone } from './commandIo.ts';
 import { designOptions, graphOf, openDesign } from './openDesign.ts';
-import { readOptions, required } from './options.ts';
-
-/** Output of a command that could not do all of what was asked, and why. */
-export interface PartlyDone {
-  readonly out: string;
-  readonly problem: Problem;
-}
+import { type Options, readOptions, required } from './options.ts';
+import { judgedCsv } from './requirements.ts';
 
 /**
  * `evaluate`: JSON `{id: {value (SI), unit, shown}}` for the ids asked for; a note where the model is strained. Where some
- * have no value, `{id: {problem}}` stands for them; where none has, only the problem is there.
+ * have no value, `{id: {problem}}` stands for them; where none has, only the problem is there. With `--requirements`, what
+ * is asked of the design and whether it is met, as CSV.
  */
 export function evaluate(args: readonly string[], io: CommandIo): string | PartlyDone {
-  const options = readOptions(args, [...designOptions, 'get']);
+  const options = readOptions(args, [...designOptions, 'get'], ['requirements']);
+  if (options.one('requirements') !== undefined) return judgeDesign(options, io);
   const ids = required(options, 'get', 'spot.width,spot.dip')
     .split(',')
     .map((id) => id.trim());
@@ -37,6 +34,12 @@ export function evaluate(args: readonly string[], io: CommandIo): string | Partl
   if (missing.length === 0) return out;
   const messages = missing.map((id) => `${id}: ${messageOf(outcomes[id]!)}`);
   return { out, problem: new Problem('absent', messages.join(' ')) };
+}
+
+function judgeDesign(options: Options, io: CommandIo): string | PartlyDone {
+  if (options.one('get') !== undefined)
+    throw new Problem('unreadable', 'Give --get or --requirements, not both; each writes a list of its own.');
+  return judgedCsv(openDesign(options, io));
 }
 
 function messageOf(outcome: Outcome): string {

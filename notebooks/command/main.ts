@@ -1,6 +1,6 @@
 import { Problem } from '../../lib/problem.ts';
-import type { CommandIo } from './commandIo.ts';
-import { evaluate, type PartlyDone } from './evaluate.ts';
+import type { CommandIo, PartlyDone } from './commandIo.ts';
+import { evaluate } from './evaluate.ts';
 import { map } from './map.ts';
 import { measure } from './measure.ts';
 import { plan } from './plan.ts';
@@ -25,6 +25,7 @@ const commands: Readonly<Record<string, Command>> = {
 
 const usage = `stepwell quantities [DESIGN]
 stepwell evaluate [DESIGN] --get ID[,ID…]
+stepwell evaluate DESIGN --requirements   (CSV; ends with 2 where one is not met or not known)
 stepwell profile [DESIGN] --z LENGTH[,LENGTH…] --radii "START:STOP:COUNT UNIT" [--layout rows|columns]
 stepwell map [DESIGN] --z "START:STOP UNIT" --radii "START:STOP UNIT" [--size RADIIxPLANES] [--scale linear|log] [--out FILE.csv|FILE.png]
 stepwell measure beam FILE --pixel LENGTH [--pixel-uncertainty LENGTH]

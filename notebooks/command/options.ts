@@ -9,8 +9,15 @@ export interface Options {
   one(name: string): string | undefined;
 }
 
-/** Reads `--name value` and `--name=value`; refuses options not in `allowed` and options without a value. */
-export function readOptions(args: readonly string[], allowed: readonly string[]): Options {
+/**
+ * Reads `--name value` and `--name=value`; refuses options not in `allowed` and options without a value. Those in `alone`
+ * stand without one.
+ */
+export function readOptions(
+  args: readonly string[],
+  allowed: readonly string[],
+  alone: readonly string[] = [],
+): Options {
   const words: string[] = [];
   const values = new Map<string, string[]>();
   for (let i = 0; i < args.length; i++) {
@@ -21,10 +28,14 @@ export function readOptions(args: readonly string[], allowed: readonly string[])
     }
     const equals = arg.indexOf('=');
     const name = arg.slice(2, equals < 0 ? undefined : equals);
+    if (alone.includes(arg.slice(2))) {
+      values.set(name, ['']);
+      continue;
+    }
     if (!allowed.includes(name)) {
       throw new Problem(
         'unreadable',
-        `There is no option --${name} here; allowed are ${allowed.map((o) => `--${o}`).join(', ')}.`,
+        `There is no option --${name} here; allowed are ${[...allowed, ...alone].map((o) => `--${o}`).join(', ')}.`,
       );
     }
     const value = equals < 0 ? args[++i] : arg.slice(equals + 1);

@@ -17,6 +17,7 @@ import { slotPieces } from '../slotPieces.ts';
 import type { PageContext } from './context.ts';
 import { element, setText } from './element.ts';
 import { renderJump, renderLink } from './linkView.ts';
+import { marksOf } from './requirementMarks.ts';
 import { type Age, markAge, watchAll } from './watchAll.ts';
 
 /** Prose as DOM nodes, its slots kept up to date; `stops` collects how to stop watching. */
@@ -95,8 +96,15 @@ function renderSlot(context: PageContext, slot: Slot, stops: (() => void)[]): No
   if (slot.slot === 'value') return valueElement(context, slot.quantity, stops);
   const element = context.document.createElement('span');
   element.className = 'sentence';
+  const marks = marksOf(context.document, context.live);
+  const age = (older: boolean) => {
+    for (const value of element.querySelectorAll<HTMLElement>('[data-quantity]')) marks.age(value, older);
+  };
   watchAll(context, slotQuantities(slot), stops, {
-    pending: () => element.setAttribute('data-pending', ''),
+    pending: () => {
+      element.setAttribute('data-pending', '');
+      age(true);
+    },
     failed: () => {
       element.textContent = '(This sentence cannot be written for this design: a fault of the program.)';
     },
@@ -104,9 +112,11 @@ function renderSlot(context: PageContext, slot: Slot, stops: (() => void)[]): No
       element.replaceChildren(
         ...slotPieces(slot, outcomeOf).map((piece) => pieceNode(context, piece, outcomeOf)),
       );
+      age(element.hasAttribute('data-pending'));
     },
     settled: (revision) => {
       element.removeAttribute('data-pending');
+      age(false);
       for (const value of element.querySelectorAll('[data-quantity]'))
         value.setAttribute('data-revision', String(revision));
     },
@@ -117,24 +127,30 @@ function renderSlot(context: PageContext, slot: Slot, stops: (() => void)[]): No
 function pieceNode(context: PageContext, piece: Piece, outcomeOf: (quantity: Quantity) => Outcome): Node {
   if (!('quantity' in piece)) return context.document.createTextNode(piece.text);
   const element = valueShell(context, piece.quantity);
-  showOutcome(element, piece.text, outcomeOf(piece.quantity));
+  showOutcome(context, element, piece.text, piece.quantity, outcomeOf(piece.quantity));
   return element;
 }
 
 /** A number in the text: a button that opens its trace, with id and revision. */
 export function valueElement(context: PageContext, quantity: Quantity, stops: (() => void)[]): HTMLElement {
   const element = valueShell(context, quantity);
+  const marks = marksOf(context.document, context.live);
   stops.push(
     context.live.watch(quantity, {
-      pending: () => element.setAttribute('data-pending', ''),
+      pending: () => {
+        element.setAttribute('data-pending', '');
+        marks.age(element, true);
+      },
       changed: (outcome) => {
         // An own quantity may have another unit than when this was written.
         const now = context.live.graph.quantities.get(quantity.id) ?? quantity;
         element.title = now.about;
-        showOutcome(element, slotPieces({ slot: 'value', quantity: now }, () => outcome)[0]!.text, outcome);
+        const { text } = slotPieces({ slot: 'value', quantity: now }, () => outcome)[0]!;
+        showOutcome(context, element, text, now, outcome);
       },
       settled: (revision) => {
         element.removeAttribute('data-pending');
+        marks.age(element, false);
         element.setAttribute('data-revision', String(revision));
       },
     }),
@@ -160,8 +176,17 @@ function valueShell(context: PageContext, quantity: Quantity): HTMLElement {
   return element;
 }
 
-function showOutcome(element: HTMLElement, text: string, outcome: Outcome): void {
-  if (element.textContent !== text) element.textContent = text;
+function showOutcome(
+  { document, live }: PageContext,
+  element: HTMLElement,
+  text: string,
+  quantity: Quantity,
+  outcome: Outcome,
+): void {
+  // Behind the text may stand the sign of what is required of the number.
+  const shown = element.firstChild ?? element.appendChild(document.createTextNode(''));
+  if (shown.nodeValue !== text) shown.nodeValue = text;
+  marksOf(document, live).show(element, quantity, outcome);
   element.classList.toggle('value-list', hasValue(outcome) && Array.isArray(outcome.value));
   if (hasValue(outcome)) {
     element.removeAttribute('data-problem');

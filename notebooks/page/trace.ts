@@ -6,6 +6,7 @@ import { isNumberResult } from '../studyNames.ts';
 import type { Opened, PageContext } from './context.ts';
 import { element, setText } from './element.ts';
 import { mathElement, valueElement } from './proseView.ts';
+import { renderRequirement } from './studies/asked/requirementInTrace.ts';
 import { watchAll } from './watchAll.ts';
 
 /** The panel that says where a number comes from: formula with values in, source, validity, and up the chain. */
@@ -42,6 +43,7 @@ export function createTracePanel(
     panel.append(header(), ...tellOf(context, quantity, stops));
     const field = editor(quantity, stops);
     if (field) panel.append(field);
+    panel.append(...renderRequirement(context, quantity, stops));
     stops.push(live.onState(followOwn));
   };
   const bring = () => {

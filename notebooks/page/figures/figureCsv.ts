@@ -1,3 +1,4 @@
+import { quoted } from '../../csvText.ts';
 import type { FigureSpec } from '../../document.ts';
 import { withUnit } from './text.ts';
 
@@ -75,10 +76,4 @@ function sameValues(a: Float64Array, b: Float64Array): boolean {
 function cell(value: number | string | undefined): string {
   if (typeof value === 'string') return quoted(value);
   return value === undefined || Number.isNaN(value) ? '' : String(Number(value.toPrecision(12)));
-}
-
-function quoted(words: string): string {
-  // Programs that read tables compare names letter by letter, and people type plain spaces.
-  const text = words.replace(/[\u00a0\u202f]/g, ' ');
-  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }

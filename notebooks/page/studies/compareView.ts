@@ -6,9 +6,12 @@ import {
   takeAlternative,
 } from '../../../lib/studies/alternatives.ts';
 import { compareDesigns } from '../../../lib/studies/compare.ts';
+import { createLightOutcomes } from '../../../lib/studies/lightOutcomes.ts';
+import { requirementsOf } from '../../../lib/studies/requirements.ts';
 import { comparisonSaid } from '../../compareWords.ts';
 import type { PageContext } from '../context.ts';
 import { element, setText } from '../element.ts';
+import { judgedTable } from './asked/judgedTable.ts';
 import { comparedTable, createDocumentChoice } from './comparedTable.ts';
 
 /** A pause of the hand after which numbers are compared, ms: an engine a design takes some tenths of a second. */
@@ -26,6 +29,7 @@ export function renderCompare(context: PageContext, stops: (() => void)[]): HTML
   const tables = element(document, 'div', { class: 'compare-tables' });
   const below = element(document, 'div', {}, choose.holder, said, tables);
   let timer: ReturnType<typeof setTimeout> | undefined;
+  const outcomesOf = createLightOutcomes(live.graph);
   const compare = () => {
     const state = live.state();
     const shown = alternativesOf(state).slice(0, mostShown);
@@ -35,6 +39,7 @@ export function renderCompare(context: PageContext, stops: (() => void)[]): HTML
     const names = designs.map(({ name }) => name);
     setText(said, comparisonSaid(comparison, title));
     tables.replaceChildren(
+      judgedTable(context, requirementsOf(state), designs, outcomesOf),
       comparedTable(context, 'Inputs that differ', names, comparison.inputs),
       comparedTable(context, `Numbers of ‘${title}’ that differ`, names, comparison.results),
     );

@@ -1,5 +1,6 @@
 import type { ToolBlock } from '../../document.ts';
 import type { PageContext } from '../context.ts';
+import { renderRequirements } from './asked/requirementsView.ts';
 import { renderChange } from './changeView.ts';
 import { renderCompare } from './compareView.ts';
 import { renderOwnQuantities } from './own/ownQuantitiesView.ts';
@@ -11,6 +12,7 @@ export const tools: Readonly<
 > = {
   compare: renderCompare,
   change: renderChange,
+  requirements: renderRequirements,
   solve: renderSolve,
   'own-quantities': renderOwnQuantities,
 };
