@@ -116,10 +116,7 @@ export function prose(
   const slots = inserts.map(
     (insert): Slot => ('slot' in insert ? insert : { slot: 'value', quantity: insert }),
   );
-  const text = strings.reduce(
-    (all, part, i) => `${all}${i === 0 ? '' : slotMark(i - 1)}${part}`,
-    '',
-  );
+  const text = strings.reduce((all, part, i) => `${all}${i === 0 ? '' : slotMark(i - 1)}${part}`, '');
   return parseProse(text.replace(/^[ \t]+/gm, ''), slots, markdown);
 }
 

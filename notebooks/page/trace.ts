@@ -148,7 +148,13 @@ function studyActs({ document, study }: PageContext, quantity: Quantity): HTMLEl
   if (!study) return [];
   const act = (words: string, tool: 'solve' | 'vary') => button(document, words, () => study(tool, quantity));
   return [
-    element(document, 'p', { class: 'trace-acts' }, act('Find inputs that give another value', 'solve')),
+    element(
+      document,
+      'p',
+      { class: 'trace-acts' },
+      act('Find inputs that give another value', 'solve'),
+      act('Vary what it depends on', 'vary'),
+    ),
   ];
 }
 

@@ -1,4 +1,4 @@
-import type { Quantity } from '../../../lib/graph/quantity.ts';
+import type { ChoiceInput, Quantity } from '../../../lib/graph/quantity.ts';
 import { findNamed, type NamedQuantity } from '../../studyNames.ts';
 import { element } from '../element.ts';
 
@@ -97,4 +97,41 @@ export function actButton(
   const button = element(document, 'button', { type: 'button', class: 'plain', ...attributes }, words);
   button.addEventListener('click', run);
   return button;
+}
+
+/** Tick boxes for the ways of a choice; those ticked stand in `form.options` in the order of the choice. */
+export function optionBoxes(
+  document: Document,
+  form: { options: string[] },
+  input: ChoiceInput,
+  changed: () => void,
+): HTMLElement {
+  const boxes = Object.entries<string>(input.options).map(([value, words]) => {
+    const box = element(document, 'input', { type: 'checkbox' });
+    box.checked = form.options.includes(value);
+    box.addEventListener('change', () => {
+      form.options = Object.keys(input.options).filter((other) =>
+        other === value ? box.checked : form.options.includes(other),
+      );
+      changed();
+    });
+    return element(document, 'label', { class: 'field-option' }, box, words);
+  });
+  return element(
+    document,
+    'div',
+    { class: 'field-options', role: 'group', 'aria-label': `Ways of ${input.name} to take` },
+    ...boxes,
+  );
+}
+
+/** A part of a form under its legend. */
+export function formPart(document: Document, legend: string, ...children: HTMLElement[]): HTMLElement {
+  return element(
+    document,
+    'fieldset',
+    { class: 'study-part' },
+    element(document, 'legend', {}, legend),
+    ...children,
+  );
 }

@@ -5,6 +5,7 @@ import { renderChange } from './changeView.ts';
 import { renderCompare } from './compareView.ts';
 import { renderOwnQuantities } from './own/ownQuantitiesView.ts';
 import { renderSolve } from './solve/solveView.ts';
+import { renderVary } from './vary/varyView.ts';
 
 /** The page's part for each tool of a document. */
 export const tools: Readonly<
@@ -14,5 +15,6 @@ export const tools: Readonly<
   change: renderChange,
   requirements: renderRequirements,
   solve: renderSolve,
+  vary: renderVary,
   'own-quantities': renderOwnQuantities,
 };

@@ -4,14 +4,7 @@ import type { WantForm } from '../../../solveForm.ts';
 import { findNamed, type NamedQuantity } from '../../../studyNames.ts';
 import { element, setText } from '../../element.ts';
 import { actButton, labelledField, searchField, selectField, textField } from '../formField.ts';
-
-/** A row of a form; what it holds is written into the memory as it is typed. */
-export interface FormRow {
-  readonly element: HTMLElement;
-  fault(message: string): void;
-  /** Puts the cursor where the next thing is to be typed. */
-  focus(): void;
-}
+import type { FormRow } from '../formRows.ts';
 
 /** A row of what is wanted. */
 export interface WantRow extends FormRow {
