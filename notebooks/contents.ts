@@ -1,6 +1,7 @@
 import type { StepwellDocument } from './document.ts';
 import { grooves } from './grooves.ts';
 import { matching } from './matching.ts';
+import { ownPages } from './ownPages.ts';
 import { ripples } from './ripples.ts';
 import { scaleUp } from './scaleUp.ts';
 import { threshold } from './threshold.ts';
@@ -18,4 +19,5 @@ export const documents: readonly StepwellDocument[] = [
   grooves,
   scaleUp,
   whatIf,
+  ownPages,
 ];

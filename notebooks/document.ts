@@ -153,7 +153,7 @@ export interface ControlsBlock extends BlockBase {
 /** Something to work with that is no text of the design: the page has a part of its own for each. */
 export interface ToolBlock extends BlockBase {
   readonly kind: 'tool';
-  readonly tool: 'compare' | 'change' | 'requirements' | 'solve' | 'vary' | 'own-quantities';
+  readonly tool: 'compare' | 'change' | 'requirements' | 'solve' | 'vary' | 'own-quantities' | 'own-pages';
 }
 
 /** A question to answer before looking; the answer is computed. */

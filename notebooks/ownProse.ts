@@ -65,7 +65,15 @@ function ranked(nodes: readonly ProseNode[]): ProseNode[] {
     const href = node.href?.replace(/%EE%80%80\d+%EE%80%81/g, '');
     const level = headingOf(node);
     const tag = level === undefined ? node.tag : `h${Math.min(4, 2 + levels.indexOf(level))}`;
-    return { tag, children: node.children.map(clean), ...(href !== undefined && { href }) };
+    const children = node.tag === 'li' ? withoutLoneParagraph(node.children) : node.children;
+    return { tag, children: children.map(clean), ...(href !== undefined && { href }) };
   };
   return nodes.map(clean);
+}
+
+/** A point of a list that is one paragraph stands close to the next. */
+function withoutLoneParagraph(children: readonly ProseNode[]): readonly ProseNode[] {
+  const isParagraph = (node: ProseNode) => 'tag' in node && node.tag === 'p';
+  if (children.filter(isParagraph).length !== 1) return children;
+  return children.flatMap((node) => (isParagraph(node) && 'children' in node ? node.children : [node]));
 }
