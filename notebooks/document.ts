@@ -161,7 +161,8 @@ export interface ToolBlock extends BlockBase {
     | 'vary'
     | 'own-quantities'
     | 'own-words'
-    | 'write-up';
+    | 'write-up'
+    | 'own-pages';
 }
 
 /** A question to answer before looking; the answer is computed. */
