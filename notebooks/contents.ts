@@ -1,6 +1,7 @@
 import type { StepwellDocument } from './document.ts';
 import { grooves } from './grooves.ts';
 import { matching } from './matching.ts';
+import { ownPages } from './ownPages.ts';
 import { ripples } from './ripples.ts';
 import { scaleUp } from './scaleUp.ts';
 import { setUpSheet } from './setUpSheet.ts';
@@ -20,6 +21,7 @@ export const documents: readonly StepwellDocument[] = [
   grooves,
   scaleUp,
   whatIf,
+  ownPages,
   writeUp,
   setUpSheet,
 ];

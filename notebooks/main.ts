@@ -12,6 +12,7 @@ import './page/figures/figures.css';
 import './page/studies/studies.css';
 import './page/studies/asked/requirements.css';
 import './page/studies/own/own.css';
+import './page/studies/offers.css';
 import './page/studies/studyTools.css';
 import './page/writeUp/writeUp.css';
 import './page/print.css';

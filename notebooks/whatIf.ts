@@ -20,6 +20,16 @@ export const whatIf: StepwellDocument = {
     { kind: 'tool', id: 'compare-table', tool: 'compare' },
     {
       kind: 'prose',
+      id: 'vary',
+      prose: prose`
+        ## Vary an input, or two
+
+        Any result over any one or two inputs, everything else as the design stands: a chart with today’s place marked, or a map. Choose a result first; its inputs are then listed by how much each moves it.
+      `,
+    },
+    { kind: 'tool', id: 'vary-form', tool: 'vary' },
+    {
+      kind: 'prose',
       id: 'solve',
       prose: prose`
         ## Find inputs for what you want

@@ -133,9 +133,16 @@ export const prefixed: readonly string[] = ['m', 's', 'J', 'W', 'Hz', 'm^2', 'm^
  * with another prefix as far as it takes any: 5 mm, not 5 × 10⁶ nm.
  */
 export function formatReadable(value: number, siUnit: string, displayUnit: string, digits = 4): string {
+  return formatQuantity(value, siUnit, readableUnit(value, siUnit, displayUnit, digits), digits);
+}
+
+/** The unit in which {@link formatReadable} shows a value, to show others beside it in the same; never `auto:`. */
+export function readableUnit(value: number, siUnit: string, displayUnit: string, digits = 4): string {
   const size = Math.abs(toUnit(value, siUnit, displayUnit));
+  const isAuto = displayUnit.startsWith('auto:');
   const plain = size === 0 || (size >= 0.01 && size < 1e4) || !prefixed.includes(siUnit);
-  return formatQuantity(value, siUnit, plain ? displayUnit : `auto:${siUnit}`, digits);
+  if (plain && !isAuto) return displayUnit;
+  return prefixedUnit(value, siUnit, plain ? displayUnit.slice('auto:'.length) : siUnit, digits);
 }
 
 /** A number to `digits` significant digits, trailing zeros dropped: 0.07, −131.2, 3.2 × 10⁻⁷, 0, ∞. */

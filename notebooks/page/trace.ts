@@ -3,6 +3,7 @@ import { type Derived, enteredIn, type Quantity, sourceOf } from '../../lib/grap
 import { rangeText, shownValue } from '../../lib/graph/shown.ts';
 import { citation } from '../../lib/materials/bibliography.ts';
 import { isNumberResult } from '../studyNames.ts';
+import { isWorded } from '../wordedSymbol.ts';
 import type { Opened, PageContext } from './context.ts';
 import { element, setText } from './element.ts';
 import { mathElement, valueElement } from './proseView.ts';
@@ -148,13 +149,14 @@ function studyActs({ document, study }: PageContext, quantity: Quantity): HTMLEl
   if (!study) return [];
   const act = (words: string, tool: 'solve' | 'vary') => button(document, words, () => study(tool, quantity));
   return [
-    element(document, 'p', { class: 'trace-acts' }, act('Find inputs that give another value', 'solve')),
+    element(
+      document,
+      'p',
+      { class: 'trace-acts' },
+      act('Find inputs that give another value', 'solve'),
+      act('Vary what it depends on', 'vary'),
+    ),
   ];
-}
-
-/** True where the symbol is words already, so that it would say the name twice. */
-export function isWorded(quantity: Quantity): boolean {
-  return ['choice', 'file', 'list'].includes(quantity.kind) || /^\\text\{[^{}]*\}$/.test(quantity.symbol);
 }
 
 /** The number that the panel is about: not to be opened again from there. */

@@ -1,6 +1,8 @@
 import type { Patch } from '../../../lib/graph/state.ts';
 import type { SolveRequest, SolveResult } from '../../../lib/studies/solveRequest.ts';
 import { emptySolveForm, type SolveForm } from '../../solveForm.ts';
+import type { Varied } from '../../varied.ts';
+import { emptyVaryForm, type VaryForm } from '../../varyForm.ts';
 import type { Live } from '../live.ts';
 
 /** A proposal as it was found. */
@@ -17,6 +19,8 @@ export interface Proposal {
 export interface ToolMemory {
   solve: SolveForm;
   proposal: Proposal | undefined;
+  vary: VaryForm;
+  varied: Varied | undefined;
   /** A number brought from elsewhere, until its tool has taken it. */
   asked: { readonly tool: 'solve' | 'vary'; readonly id: string } | undefined;
   /** The tools that are on the page hear of it at once. */
@@ -32,6 +36,8 @@ export function toolMemory(live: Live): ToolMemory {
   const made: ToolMemory = {
     solve: emptySolveForm(),
     proposal: undefined,
+    vary: emptyVaryForm(),
+    varied: undefined,
     asked: undefined,
     listeners: new Set(),
   };

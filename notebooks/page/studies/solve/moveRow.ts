@@ -1,11 +1,19 @@
-import type { ChoiceInput, Quantity } from '../../../../lib/graph/quantity.ts';
+import type { Quantity } from '../../../../lib/graph/quantity.ts';
 import { rangeText, shownValue } from '../../../../lib/graph/shown.ts';
 import { type MoveForm, usualLimits } from '../../../solveForm.ts';
 import { findNamed, type NamedQuantity } from '../../../studyNames.ts';
 import { element, setText } from '../../element.ts';
 import type { Live } from '../../live.ts';
-import { actButton, labelledField, searchField, selectField, textField } from '../formField.ts';
-import type { FormRow } from './wantRow.ts';
+import {
+  actButton,
+  labelledField,
+  labelledSearch,
+  optionBoxes,
+  searchField,
+  selectField,
+  textField,
+} from '../formField.ts';
+import type { FormRow } from '../formRows.ts';
 
 const ways = { between: 'between two limits', list: 'only these values' } as const;
 
@@ -25,7 +33,7 @@ export function createMoveRow(
     details.replaceChildren(...fieldsOf(document, form, input, clear));
     setText(today, input ? `${standsAt(live, input)}` : '');
   };
-  const search = searchField(document, 'study-inputs', names, form.search, {
+  const search = searchField(document, names, form.search, {
     typed: (text) => {
       form.search = text;
       clear();
@@ -40,16 +48,17 @@ export function createMoveRow(
     document,
     'div',
     { class: 'study-row', role: 'group', 'aria-label': 'Something that may change' },
-    labelledField(document, 'input', search, 'study-wide'),
+    labelledSearch(document, 'input', search),
     details,
     actButton(document, 'Take out', hearer.removed, { 'aria-label': 'Take out this input' }),
     today,
     problem,
   );
-  return { element: row, fault: (message) => setText(problem, message), focus: () => search.focus() };
+  return { element: row, fault: (message) => setText(problem, message), focus: () => search.input.focus() };
 }
 
-function standsAt(live: Live, input: Quantity): string {
+/** Today's value and the possible ones. */
+export function standsAt(live: Live, input: Quantity): string {
   const now = `Today it is ${shownValue(input, { value: live.state().inputs[input.id] })}`;
   return input.kind === 'number' ? `${now}; possible is ${rangeText(input)}.` : `${now}.`;
 }
@@ -82,24 +91,4 @@ function fieldsOf(
   });
   showWay();
   return [labelledField(document, 'may be', way), from, to, list];
-}
-
-function optionBoxes(document: Document, form: MoveForm, input: ChoiceInput, clear: () => void): HTMLElement {
-  const boxes = Object.entries<string>(input.options).map(([value, words]) => {
-    const box = element(document, 'input', { type: 'checkbox' });
-    box.checked = form.options.includes(value);
-    box.addEventListener('change', () => {
-      form.options = Object.keys(input.options).filter((other) =>
-        other === value ? box.checked : form.options.includes(other),
-      );
-      clear();
-    });
-    return element(document, 'label', { class: 'field-option' }, box, words);
-  });
-  return element(
-    document,
-    'div',
-    { class: 'field-options', role: 'group', 'aria-label': `Ways of ${input.name} that may be taken` },
-    ...boxes,
-  );
 }
