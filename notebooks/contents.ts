@@ -1,12 +1,15 @@
 import type { StepwellDocument } from './document.ts';
 import { grooves } from './grooves.ts';
 import { matching } from './matching.ts';
+import { ownPages } from './ownPages.ts';
 import { ripples } from './ripples.ts';
 import { scaleUp } from './scaleUp.ts';
+import { setUpSheet } from './setUpSheet.ts';
 import { threshold } from './threshold.ts';
 import { throughFocus } from './throughFocus.ts';
 import { throughput } from './throughput.ts';
 import { whatIf } from './whatIf.ts';
+import { writeUp } from './writeUp.ts';
 
 /** The documents in reading order. */
 export const documents: readonly StepwellDocument[] = [
@@ -18,4 +21,7 @@ export const documents: readonly StepwellDocument[] = [
   grooves,
   scaleUp,
   whatIf,
+  ownPages,
+  writeUp,
+  setUpSheet,
 ];

@@ -1,9 +1,5 @@
 import { formulaConstants, formulaFunctions } from '../lib/studies/formulaFunctions.ts';
-
-/** Things one after another in words: "a, b and c". */
-export function listed(items: readonly string[]): string {
-  return items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
-}
+import { listed } from './shortTexts.ts';
 
 /** Who uses an own quantity; empty where nobody does. */
 export function usedBySaid(uses: readonly string[]): string {

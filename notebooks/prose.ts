@@ -105,6 +105,9 @@ const markdown = new MarkdownIt({ html: false, typographer: false });
 const open = '\uE000';
 const close = '\uE001';
 
+/** What stands in Markdown for the slot of that number. */
+export const slotMark = (index: number): string => `${open}${index}${close}`;
+
 /** Markdown with quantities, sentences, links and equations in it. */
 export function prose(
   strings: TemplateStringsArray,
@@ -113,12 +116,13 @@ export function prose(
   const slots = inserts.map(
     (insert): Slot => ('slot' in insert ? insert : { slot: 'value', quantity: insert }),
   );
-  const text = strings.reduce(
-    (all, part, i) => `${all}${i === 0 ? '' : `${open}${i - 1}${close}`}${part}`,
-    '',
-  );
-  const source = holdPercent(text.replace(/^[ \t]+/gm, ''));
-  return { nodes: readTokens(markdown.parse(source, {})), slots };
+  const text = strings.reduce((all, part, i) => `${all}${i === 0 ? '' : slotMark(i - 1)}${part}`, '');
+  return parseProse(text.replace(/^[ \t]+/gm, ''), slots, markdown);
+}
+
+/** Markdown whose slots are marked by {@link slotMark} as prose, read by that reader. */
+export function parseProse(source: string, slots: readonly Slot[], reader: typeof markdown): Prose {
+  return { nodes: readTokens(reader.parse(holdPercent(source), {})), slots };
 }
 
 type Token = ReturnType<(typeof markdown)['parse']>[number];

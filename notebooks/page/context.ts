@@ -1,4 +1,5 @@
 import type { Quantity } from '../../lib/graph/quantity.ts';
+import type { Block } from '../document.ts';
 import type { Drafts } from './controls/drafts.ts';
 import type { Live } from './live.ts';
 import type { OwnPartsStore } from './ownPartsStore.ts';
@@ -23,3 +24,6 @@ export interface PageContext {
   /** Tells the person of a problem that has no field of its own. */
   report(message: string): void;
 }
+
+/** Renders a block and keeps it live; `stops` collects how to end that. */
+export type RenderBlock = (context: PageContext, block: Block, stops: (() => void)[]) => HTMLElement;

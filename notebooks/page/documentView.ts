@@ -1,7 +1,6 @@
 import { hasValue } from '../../lib/graph/outcome.ts';
 import type { Quantity } from '../../lib/graph/quantity.ts';
 import type { PathElementName } from '../beamPathInputs.ts';
-import { blockQuantities } from '../blockQuantities.ts';
 import { conditionHolds } from '../condition.ts';
 import type { Block, QuestionBlock, StepwellDocument, TableSpec } from '../document.ts';
 import { renderChoices } from './choicesView.ts';
@@ -15,7 +14,7 @@ import { renderMissing } from './resultMissing.ts';
 import { renderRows } from './rowsView.ts';
 import { tools } from './studies/tools.ts';
 import { watchAll } from './watchAll.ts';
-import { renderWork, type WorkPlace } from './workLines.ts';
+import { renderWork, type WorkPlace, workPlace } from './workLines.ts';
 
 /** A document on the page; `close` stops everything it watches. */
 export interface DocumentView {
@@ -62,12 +61,6 @@ export function renderDocument(
 /** The top of a document tells of work on its result only while it says that there is none. */
 function missingPlace(element: HTMLElement, { result }: StepwellDocument): WorkPlace {
   return { element, shows: [result!.quantity], needs: [], applies: () => !element.hidden };
-}
-
-function workPlace({ live }: PageContext, element: HTMLElement, block: Block): WorkPlace {
-  const { when, needs = [] } = block;
-  const applies = () => when === undefined || conditionHolds(when, live.state().inputs);
-  return { element, shows: blockQuantities(block), needs, applies };
 }
 
 function renderBlock(context: PageContext, block: Block, stops: (() => void)[]): HTMLElement {
@@ -130,7 +123,7 @@ function blockElement(context: PageContext, block: Block, stops: (() => void)[])
     case 'picture':
       return renderPicture(context, block, stops);
     case 'tool':
-      return tools[block.tool](context, stops);
+      return tools[block.tool](context, stops, renderBlock);
     case 'question':
       return renderQuestion(context, block, stops);
   }

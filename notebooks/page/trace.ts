@@ -3,6 +3,7 @@ import { type Derived, enteredIn, type Quantity, sourceOf } from '../../lib/grap
 import { rangeText, shownValue } from '../../lib/graph/shown.ts';
 import { citation } from '../../lib/materials/bibliography.ts';
 import { isNumberResult } from '../studyNames.ts';
+import { isWorded } from '../wordedSymbol.ts';
 import type { Opened, PageContext } from './context.ts';
 import { element, setText } from './element.ts';
 import { mathElement, valueElement } from './proseView.ts';
@@ -156,11 +157,6 @@ function studyActs({ document, study }: PageContext, quantity: Quantity): HTMLEl
       act('Vary what it depends on', 'vary'),
     ),
   ];
-}
-
-/** True where the symbol is words already, so that it would say the name twice. */
-export function isWorded(quantity: Quantity): boolean {
-  return ['choice', 'file', 'list'].includes(quantity.kind) || /^\\text\{[^{}]*\}$/.test(quantity.symbol);
 }
 
 /** The number that the panel is about: not to be opened again from there. */

@@ -1,4 +1,7 @@
 import type { Quantity } from '../../lib/graph/quantity.ts';
+import { blockQuantities } from '../blockQuantities.ts';
+import { conditionHolds } from '../condition.ts';
+import type { Block } from '../document.ts';
 import type { PageContext } from './context.ts';
 import { element, setAttributes, setText } from './element.ts';
 import { isTold, longWork, type Work } from './heavy/work.ts';
@@ -12,6 +15,13 @@ export interface WorkPlace {
   readonly needs: readonly Quantity[];
   /** False while the design leaves the block out. */
   applies(): boolean;
+}
+
+/** The place of a block that is shown. */
+export function workPlace({ live }: PageContext, element: HTMLElement, block: Block): WorkPlace {
+  const { when, needs = [] } = block;
+  const applies = () => when === undefined || conditionHolds(when, live.state().inputs);
+  return { element, shows: blockQuantities(block), needs, applies };
 }
 
 /**

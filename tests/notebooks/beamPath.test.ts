@@ -166,6 +166,9 @@ describe('start page', () => {
       'Grooves and engraving',
       'Scale-up',
       'What if',
+      'Own pages',
+      'Write-up',
+      'Set-up sheet',
     ]);
   });
 

@@ -2,14 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { designGraph } from '../../lib/design/design.ts';
 import { readFormula } from '../../lib/studies/ownFormula.ts';
 import { extendGraph, ownQuantities } from '../../lib/studies/ownQuantities.ts';
-import { formulaRules, listed, takenOutSaid, usedBySaid } from '../../notebooks/ownWords.ts';
+import { formulaRules, takenOutSaid, usedBySaid } from '../../notebooks/ownWords.ts';
 import { line } from '../studies/ownOnes.ts';
 
 describe('words about own quantities', () => {
-  it('lists read as in a sentence', () => {
-    expect([[], ['a'], ['a', 'b'], ['a', 'b', 'c']].map(listed)).toEqual(['', 'a', 'a and b', 'a, b and c']);
-  });
-
   it('say who uses one, and who lacks it', () => {
     expect(usedBySaid([])).toBe('');
     expect(usedBySaid(['‘b’'])).toBe('Used by ‘b’.');

@@ -14,7 +14,7 @@ export function createDocumentChoice(document: Document, name: string) {
     'select',
     { id: name, class: 'field-list' },
     ...documents
-      .filter(({ id }) => id !== 'what-if')
+      .filter(({ id }) => id !== 'what-if' && id !== 'own-pages')
       .map(({ title }, i) => element(document, 'option', { value: i }, title)),
   );
   const holder = element(

@@ -77,7 +77,7 @@ export function renderVary(context: PageContext, stops: (() => void)[]): HTMLEle
       if (isOlder) work(varied.plan);
     }, restsFor);
   };
-  const form = createVaryForm(context, stops, { chosen: rank, submitted: ask });
+  const form = createVaryForm(context, { chosen: rank, submitted: ask });
   const progress = createStudyProgress(document, () => {
     progress.end();
     setText(news, 'Stopped. What was drawn before stays.');

@@ -1,0 +1,135 @@
+import { oneLine } from '../design/ownParts.ts';
+import { longestText, mostOwnBlocks, mostOwnDocuments } from '../design/savedWritings.ts';
+import type { DesignState } from '../graph/state.ts';
+import { noStudies, type OwnBlock, type OwnDocument } from '../graph/studies.ts';
+import { Problem } from '../problem.ts';
+
+type Design = Omit<DesignState, 'revision'>;
+
+/** Signs of a title. */
+export const longestTitle = 120;
+
+export const ownPagesOf = ({ studies = noStudies }: Design): readonly OwnDocument[] => studies.ownDocuments;
+
+const withPages = (design: Design, ownDocuments: readonly OwnDocument[]): Design => ({
+  ...design,
+  studies: { ...(design.studies ?? noStudies), ownDocuments },
+});
+
+/** The page with that id; a Problem where it is not there any more. */
+export function pageOf(design: Design, id: string): OwnDocument {
+  const page = ownPagesOf(design).find((one) => one.id === id);
+  if (!page) throw new Problem('absent', 'This page has been taken out; undo brings it back.');
+  return page;
+}
+
+/** The design with a new page behind the others, and the page; a Problem where its title is empty, or no more fit. */
+export function addPage(
+  design: Design,
+  title: string,
+  blocks: readonly OwnBlock[] = [],
+): { readonly design: Design; readonly page: OwnDocument } {
+  const pages = ownPagesOf(design);
+  if (pages.length >= mostOwnDocuments)
+    throw new Problem(
+      'impossible',
+      `${mostOwnDocuments} pages are kept, and no more fit. Take one out first.`,
+      {
+        allowed: `up to ${mostOwnDocuments}`,
+      },
+    );
+  const page = { id: freshId(pages), title: readTitle(title), blocks };
+  return { design: withPages(design, [...pages, page]), page };
+}
+
+/** The same pieces again under another title. */
+export function duplicatePage(design: Design, id: string): ReturnType<typeof addPage> {
+  const { title, blocks } = pageOf(design, id);
+  const taken = new Set(ownPagesOf(design).map((page) => page.title));
+  const plain = title.slice(0, longestTitle - 12);
+  let count = 2;
+  while (taken.has(`${plain} (${count})`)) count++;
+  return addPage(design, `${plain} (${count})`, blocks);
+}
+
+export function renamePage(design: Design, id: string, title: string): Design {
+  return changePage(design, id, (page) => ({ ...page, title: readTitle(title) }));
+}
+
+export function takeOutPage(design: Design, id: string): Design {
+  return withPages(
+    design,
+    ownPagesOf(design).filter((page) => page.id !== id),
+  );
+}
+
+/** The page with a piece at `place`, all behind it one further; a Problem where it is too long, or no more fit. */
+export function addPiece(design: Design, id: string, place: number, piece: OwnBlock): Design {
+  checkPiece(piece);
+  return changePage(design, id, ({ blocks, ...page }) => {
+    if (blocks.length >= mostOwnBlocks)
+      throw new Problem(
+        'impossible',
+        `${mostOwnBlocks} pieces stand on this page, and no more fit; begin another.`,
+        {
+          allowed: `up to ${mostOwnBlocks}`,
+        },
+      );
+    return { ...page, blocks: blocks.toSpliced(place, 0, piece) };
+  });
+}
+
+/** The page with another piece in place of the one at `place`. */
+export function changePiece(design: Design, id: string, place: number, piece: OwnBlock): Design {
+  checkPiece(piece);
+  return changePage(design, id, ({ blocks, ...page }) => ({ ...page, blocks: blocks.with(place, piece) }));
+}
+
+export function takeOutPiece(design: Design, id: string, place: number): Design {
+  return changePage(design, id, ({ blocks, ...page }) => ({ ...page, blocks: blocks.toSpliced(place, 1) }));
+}
+
+/** The page with a piece at another place; beyond either end nothing changes. */
+export function movePiece(design: Design, id: string, from: number, to: number): Design {
+  return changePage(design, id, (page) => {
+    const { blocks } = page;
+    if (to < 0 || to >= blocks.length || to === from) return page;
+    return { ...page, blocks: blocks.toSpliced(from, 1).toSpliced(to, 0, blocks[from]!) };
+  });
+}
+
+function changePage(design: Design, id: string, change: (page: OwnDocument) => OwnDocument): Design {
+  const page = pageOf(design, id);
+  const next = change(page);
+  if (next === page) return design;
+  return withPages(
+    design,
+    ownPagesOf(design).map((one) => (one.id === id ? next : one)),
+  );
+}
+
+const readTitle = (title: string): string => oneLine(title, 'title of the page', longestTitle, true);
+
+/** An id that no page has, nor had among those that are there: the highest count and one more. */
+function freshId(pages: readonly OwnDocument[]): string {
+  const counts = pages.map(({ id }) => Number(/^page(\d{1,9})$/.exec(id)?.[1] ?? 0));
+  return `page${Math.max(0, ...counts) + 1}`;
+}
+
+function checkPiece(piece: OwnBlock): void {
+  const texts =
+    piece.kind === 'text'
+      ? ([['text', piece.text]] as const)
+      : ([
+          ['title', piece.title ?? ''],
+          ['caption', piece.caption ?? ''],
+        ] as const);
+  for (const [what, text] of texts) {
+    if (text.length <= longestText) continue;
+    throw new Problem(
+      'impossible',
+      `The ${what} has ${text.length} signs; up to ${longestText} are kept. Divide it among several pieces.`,
+      { value: String(text.length), allowed: `up to ${longestText} signs` },
+    );
+  }
+}

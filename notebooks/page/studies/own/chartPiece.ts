@@ -1,0 +1,70 @@
+import type { Patch } from '../../../../lib/graph/state.ts';
+import { overOf, type VaryPlan } from '../../../varyForm.ts';
+import type { PageContext } from '../../context.ts';
+import { freshId } from '../../controls/field.ts';
+import { element, setText } from '../../element.ts';
+import { studiesUntil } from '../desk/studiesUntil.ts';
+import { createStudyProgress } from '../studyProgress.ts';
+import { createVariedView } from '../vary/variedView.ts';
+
+/** A pause of the hand after which a chart is worked out again, and a time after which it tells how far it is, ms. */
+const [restsFor, isLong] = [300, 700];
+
+/** A chart of results over an input, worked out beside the page; it follows the design once the hand rests. */
+export function renderChartPiece(context: PageContext, plan: VaryPlan, stops: (() => void)[]): HTMLElement {
+  const { document, live } = context;
+  const startStudy = studiesUntil(stops);
+  const name = `own-chart-${freshId()}`;
+  const view = createVariedView(context, stops);
+  const said = element(document, 'p', { class: 'own-said', role: 'status' });
+  const progress = createStudyProgress(document, () => {
+    clearTimeout(later);
+    progress.end();
+    setText(said, 'Stopped. It is worked out again when the design changes.');
+    holder.tabIndex = -1;
+    holder.focus();
+  });
+  const holder = element(document, 'div', { class: 'own-chart' }, progress.element, said, view.element);
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  let later: ReturnType<typeof setTimeout> | undefined;
+  let drawn: Patch | undefined;
+  const fail = (message: string) => {
+    view.element.hidden = true;
+    setText(said, message);
+  };
+  const work = () => {
+    const { inputs, studies } = live.state();
+    const own = studies?.ownLines ?? [];
+    const ids = plan.results.map(({ id }) => id);
+    drawn = inputs;
+    const study = startStudy(
+      { kind: 'vary', inputs, over: overOf(plan), ids, own },
+      { tool: name, progressed: (part) => progress.told(part) },
+    );
+    const today = startStudy({ kind: 'evaluate', inputs, ids, own }, { tool: `${name}-today` });
+    clearTimeout(later);
+    later = setTimeout(() => progress.begin(study, 'Working the chart out'), isLong);
+    void Promise.all([study.answer, today.answer]).then(([found, now]) => {
+      if ('problem' in found && found.problem.kind === 'stopped') return;
+      clearTimeout(later);
+      progress.end();
+      if ('problem' in found) return fail(found.problem.message);
+      setText(said, '');
+      view.show({ plan, columns: found.value, inputs, today: 'value' in now ? now.value : {} });
+      view.element.removeAttribute('data-older');
+    });
+  };
+  const follow = () => {
+    const { inputs } = live.state();
+    if (drawn && Object.keys(inputs).every((id) => Object.is(inputs[id], drawn![id]))) return;
+    view.element.setAttribute('data-older', '');
+    clearTimeout(timer);
+    timer = setTimeout(work, restsFor);
+  };
+  stops.push(live.onState(follow), () => {
+    clearTimeout(timer);
+    clearTimeout(later);
+  });
+  work();
+  return holder;
+}
