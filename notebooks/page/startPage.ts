@@ -20,7 +20,7 @@ const places: readonly TablePlace[] = [
   { name: 'Grooves and engraving', about: 'depth, walls and floor', at: [9, 58], href: '#grooves' },
   { name: 'Scale-up', about: 'up to square metres', at: [17, 58], href: '#scale-up' },
   { name: 'What if', about: 'alternatives side by side', at: [50, 57], href: '#what-if' },
-  { name: 'Own pages', about: 'composed by you', at: [50, 44.5], href: '#own-pages' },
+  { name: 'Own pages', about: 'composed by you', at: [59, 57], href: '#own-pages' },
 ];
 
 /** The cautions before anything is set; "(memory)" marks what was written down without the standard at hand. */
