@@ -1,9 +1,12 @@
 import type { ComparedRow, Comparison } from '../lib/studies/compare.ts';
 import { percentText } from './shortTexts.ts';
 
+/** Less than this part of a number is what sums of binary fractions leave, and no change. */
+const dust = 1e-9;
+
 /** "+12 %", "−3.1 %"; nothing where there is none to tell. */
 export function changeText(change: number | undefined): string {
-  if (change === undefined || !Number.isFinite(change) || change === 0) return '';
+  if (change === undefined || !Number.isFinite(change) || Math.abs(change) < dust) return '';
   // Beyond three times a factor is easier to grasp than a percentage.
   if (change > 2) return `× ${(change + 1).toPrecision(3)}`;
   return `${change > 0 ? '+' : '\u2212'}${percentText(Math.abs(change), 2)}`;

@@ -4,10 +4,12 @@ import { matching } from './matching.ts';
 import { ownPages } from './ownPages.ts';
 import { ripples } from './ripples.ts';
 import { scaleUp } from './scaleUp.ts';
+import { setUpSheet } from './setUpSheet.ts';
 import { threshold } from './threshold.ts';
 import { throughFocus } from './throughFocus.ts';
 import { throughput } from './throughput.ts';
 import { whatIf } from './whatIf.ts';
+import { writeUp } from './writeUp.ts';
 
 /** The documents in reading order. */
 export const documents: readonly StepwellDocument[] = [
@@ -20,4 +22,6 @@ export const documents: readonly StepwellDocument[] = [
   scaleUp,
   whatIf,
   ownPages,
+  writeUp,
+  setUpSheet,
 ];

@@ -19,8 +19,8 @@ export interface AxisSpec {
   readonly ordinal?: boolean;
 }
 
-/** What a curve stands for; the page gives each role its stroke. */
-export type SeriesRole = 'main' | 'second' | 'third' | 'reference' | 'band';
+/** What a curve stands for; the page gives each role its stroke. `kept` ones are of designs kept beside today's. */
+export type SeriesRole = 'main' | 'second' | 'third' | 'reference' | 'band' | 'kept';
 
 /** One curve: columns of equal length in the units of the axes. `y2` makes it a band between y and y2. */
 export interface SeriesSpec {
@@ -153,7 +153,16 @@ export interface ControlsBlock extends BlockBase {
 /** Something to work with that is no text of the design: the page has a part of its own for each. */
 export interface ToolBlock extends BlockBase {
   readonly kind: 'tool';
-  readonly tool: 'compare' | 'change' | 'requirements' | 'solve' | 'vary' | 'own-quantities' | 'own-pages';
+  readonly tool:
+    | 'compare'
+    | 'change'
+    | 'requirements'
+    | 'solve'
+    | 'vary'
+    | 'own-quantities'
+    | 'own-words'
+    | 'write-up'
+    | 'own-pages';
 }
 
 /** A question to answer before looking; the answer is computed. */

@@ -112,3 +112,14 @@ const ranks: Readonly<Record<Verdict, number>> = { 'not met': 0, 'not known': 1,
 export function failedFirst<T extends { readonly verdict: Verdict }>(standings: readonly T[]): T[] {
   return standings.toSorted((one, other) => ranks[one.verdict] - ranks[other.verdict]);
 }
+
+/** One verdict for many: not met where any is not, not known where of any it is not known. */
+export function worstOf(verdicts: readonly Verdict[]): Verdict {
+  return failedFirst(verdicts.map((verdict) => ({ verdict })))[0]?.verdict ?? 'met';
+}
+
+/** Designs of which something that is asked takes a longer computation. */
+export function longWorkSaid(names: readonly string[]): string {
+  const of = listed(names.map((name) => `‘${name}’`));
+  return `Something that is asked takes a longer computation for ${of}.`;
+}

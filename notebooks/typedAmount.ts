@@ -1,6 +1,7 @@
-import type { NumberInput, Quantity } from '../lib/graph/quantity.ts';
+import type { Derived, NumberInput, Quantity } from '../lib/graph/quantity.ts';
 import { checkInput } from '../lib/graph/state.ts';
 import { readTyped } from '../lib/graph/typedInput.ts';
+import { readNumber } from '../lib/graph/typedNumber.ts';
 import { formatQuantity, parseQuantity } from '../lib/graph/units.ts';
 import { Problem } from '../lib/problem.ts';
 
@@ -18,9 +19,8 @@ function unitOf(quantity: Quantity): string {
 export function readAmount(quantity: Quantity, text: string): number {
   if (text.trim() === '')
     throw new Problem('absent', `A value of ${quantity.name} is missing; type one.`, { input: quantity.id });
-  const bare = bareUnit(quantity);
-  if (quantity.kind === 'number') return readTyped(quantity, text, bare);
-  return parseQuantity(text, unitOf(quantity), { bare });
+  if (quantity.kind === 'number') return readTyped(quantity, text, bareUnit(quantity));
+  return readNumber(quantity as Derived<number>, text);
 }
 
 /** Values typed behind one another with semicolons between: "80 mm; 100 mm; 125 mm". Throws a Problem for an empty list. */

@@ -122,6 +122,23 @@ describe('what each part may touch', () => {
     }
   });
 
+  it('papers are written anywhere: no DOM, no Node', () => {
+    const papers = notebooks.filter((path) => path.startsWith('notebooks/paper/'));
+    expect(papers.length).toBeGreaterThan(10);
+    for (const path of papers) {
+      const code = codeOf(readFileSync(join(root, path), 'utf8'));
+      for (const pattern of [browserNames, documentUse, /createElement/, hostNames]) {
+        expect(pattern.exec(code)?.[0], path).toBeUndefined();
+      }
+      // The numbers of a figure are words too.
+      const foreign = imports.get(path)!.filter((name) => /^(node:|notebooks\/(page|command)\/)/.test(name));
+      expect(
+        foreign.filter((name) => name !== 'notebooks/page/figures/figureCsv.ts'),
+        path,
+      ).toEqual([]);
+    }
+  });
+
   it('the command line imports no page', () => {
     for (const path of notebooks.filter((name) => name.startsWith('notebooks/command/'))) {
       for (const name of imports.get(path)!) expect(name.startsWith('notebooks/page/'), path).toBe(false);

@@ -4,19 +4,21 @@ import type { Outcome } from './outcome.ts';
 import type { Derived, Quantity, Report } from './quantity.ts';
 import { type Kept, step } from './step.ts';
 
+type Inputs = Readonly<Record<string, unknown>>;
+
 /** Computes a graph without a page: sweeps, budgets, the command line, workers. */
 export interface Engine {
   /** Replaces the inputs that the next evaluation uses. */
-  setInputs(inputs: Readonly<Record<string, unknown>>): void;
+  setInputs(inputs: Inputs): void;
   /** Changes these inputs alone; the others stay as they are. */
-  changeInputs(patch: Readonly<Record<string, unknown>>): void;
+  changeInputs(patch: Inputs): void;
   /**
    * Outcomes of the ids, with any quantity pinned to a value, derived ones too. `report` hears how far those of the ids
    * are that are heavy; what they rest on says nothing, since nobody knows beforehand how long it takes beside them.
    */
   evaluate(
     ids: readonly string[],
-    options?: { readonly pins?: Readonly<Record<string, unknown>>; readonly report?: Report },
+    options?: { readonly pins?: Inputs; readonly report?: Report },
   ): Record<string, Outcome>;
 }
 
@@ -34,10 +36,7 @@ interface Cell {
 }
 
 /** An incremental engine: what did not change is not computed again. */
-export function createEngine(
-  graph: Graph,
-  inputs: Readonly<Record<string, unknown>> = graph.initial,
-): Engine {
+export function createEngine(graph: Graph, inputs: Inputs = graph.initial): Engine {
   const cells = new Map<Quantity, Cell>();
   const orders = new Map<string, readonly Cell[]>();
   const chosen = new Map<string, readonly Cell[]>();
@@ -56,15 +55,17 @@ export function createEngine(
     return made;
   };
   const rootsOf = (ids: readonly string[]) => ids.map((id) => graph.quantities.get(id)!);
-  // A case that is not chosen may be a fit of seconds. A pinned choice is none of the inputs: all cases count then.
-  const needed = (ids: readonly string[], pins: object | undefined): readonly Cell[] => {
-    const pinned = pins !== undefined && Object.keys(pins).length > 0;
-    const known = pinned ? orders : chosen;
-    const key = ids.join(' ');
+  const needed = (ids: readonly string[], pins: Inputs | undefined): readonly Cell[] => {
+    const pinned = Object.keys(pins ?? {});
+    // A case that is not chosen may be a fit of seconds. A pinned choice is none of the inputs: all cases count then.
+    const allCases = pinned.some((id) => graph.quantities.get(id)?.kind === 'choice');
+    const known = allCases ? orders : chosen;
+    const key = [...ids, '|', ...pinned].join(' ');
     let order = known.get(key);
     if (!order) {
-      const entering = pinned ? undefined : (quantity: Derived) => enteringOf(quantity, current);
-      order = orderOf(rootsOf(ids), entering).map(cellOf);
+      const entering = (one: Derived) => (allCases ? Object.values(one.from) : enteringOf(one, current));
+      const behind = (one: Derived) => (pinned.includes(one.id) ? [] : entering(one));
+      order = orderOf(rootsOf(ids), behind).map(cellOf);
       known.set(key, order);
     }
     return order;
@@ -99,8 +100,8 @@ export function createEngine(
 
 /** What one evaluation works with. */
 interface Place {
-  readonly pins: Readonly<Record<string, unknown>> | undefined;
-  readonly inputs: Readonly<Record<string, unknown>>;
+  readonly pins: Inputs | undefined;
+  readonly inputs: Inputs;
   readonly run: number;
 }
 

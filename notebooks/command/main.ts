@@ -3,6 +3,7 @@ import type { CommandIo, PartlyDone } from './commandIo.ts';
 import { evaluate } from './evaluate.ts';
 import { map } from './map.ts';
 import { measure } from './measure.ts';
+import { rationale, setUpSheet } from './papers.ts';
 import { plan } from './plan.ts';
 import { profile } from './profile.ts';
 import { listQuantities } from './quantities.ts';
@@ -21,6 +22,8 @@ const commands: Readonly<Record<string, Command>> = {
   plan,
   vary,
   influence,
+  rationale,
+  'set-up-sheet': setUpSheet,
 };
 
 const usage = `stepwell quantities [DESIGN]
@@ -32,6 +35,8 @@ stepwell measure beam FILE --pixel LENGTH [--pixel-uncertainty LENGTH]
 stepwell vary [DESIGN] --over "ID=FROM:TO:COUNT UNIT"|"ID=VALUE;VALUE;…" [--over …] --get ID[,ID…] [--by steps|factors]
 stepwell influence [DESIGN] --of ID
 stepwell plan coupon|ladder [DESIGN] [--out FILE.csv]
+stepwell rationale [DESIGN] --to FILE.html|FILE.md.zip|FILE.docx|FILE.bib [--date YYYY-MM-DD]
+stepwell set-up-sheet [DESIGN] --to FILE.html|FILE.md.zip|FILE.docx [--date YYYY-MM-DD]
 stepwell measure mark FILE --pixel LENGTH [--region LEFT,TOP,WIDTH,HEIGHT] [--level SHARE]
 stepwell measure ripples FILE [--pixel LENGTH] [--region LEFT,TOP,WIDTH,HEIGHT] [--smoothing PIXELS]
 stepwell measure spots FILE [DESIGN]

@@ -116,11 +116,11 @@ function leftOutPatch(options: Options, { inputs }: DesignState): Patch {
 
 /** The design of a file with its name; what this program does not know of it is named on the error stream. */
 function readDesignState(start: DesignState, io: CommandIo, path: string): DesignState {
-  const { inputs, name, kept, studies } = readDesign(readBytes(io, path), path);
+  const { inputs, name, about, kept, studies } = readDesign(readBytes(io, path), path);
   const unknown = Object.keys(kept.inputs);
   if (unknown.length > 0)
     io.err(`'${path}' also gives what this program does not know and leaves out: ${unknown.join(', ')}.\n`);
-  return { ...applyPatch(designGraph, start, inputs), name, ...(studies && { studies }) };
+  return { ...applyPatch(designGraph, start, inputs), name, about, ...(studies && { studies }) };
 }
 
 /** The graph of a design: its person's own quantities stand in it, those with a mistake without a value. */

@@ -5,6 +5,7 @@ import type { PageContext } from './context.ts';
 import { element, setText } from './element.ts';
 import { createFigure, type FigureView } from './figures/drawFigure.ts';
 import { watchProblem } from './proseView.ts';
+import { createFigureOverlays } from './studies/figureOverlays.ts';
 import { markAge, watchAll } from './watchAll.ts';
 
 /** Figures are as wide as the sheet allows, to this many pixels. */
@@ -27,7 +28,14 @@ export function renderFigure(context: PageContext, block: FigureBlock, stops: ((
     context.live.set({ [input.id]: value }, { final });
   });
   const note = element(document, 'p', { class: 'stand-in', hidden: true });
-  holder.append(view.element, note);
+  let today: FigureSpec | undefined;
+  const overlays = createFigureOverlays(
+    context,
+    block,
+    () => today && view.update(overlays.over(today)),
+    stops,
+  );
+  holder.append(view.element, overlays.element, note);
   const quantities = Object.values(block.from);
   let [problem, fault]: (string | undefined)[] = [];
   const say = () => {
@@ -52,7 +60,8 @@ export function renderFigure(context: PageContext, block: FigureBlock, stops: ((
       view.element.hidden = !shown;
       if (!shown) return;
       holder.style.minHeight = '';
-      view.update(block.view(read.values));
+      today = block.view(read.values);
+      view.update(overlays.over(today));
     },
   });
   watchProblem(context, quantities, stops, (text) => {

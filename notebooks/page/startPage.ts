@@ -1,3 +1,4 @@
+import { generalCautions } from '../generalCautions.ts';
 import { acceptDrops } from './controls/fileField.ts';
 import { element } from './element.ts';
 import { createOpticalTable, type TablePlace } from './opticalTable.ts';
@@ -20,40 +21,9 @@ const places: readonly TablePlace[] = [
   { name: 'Grooves and engraving', about: 'depth, walls and floor', at: [9, 58], href: '#grooves' },
   { name: 'Scale-up', about: 'up to square metres', at: [17, 58], href: '#scale-up' },
   { name: 'What if', about: 'alternatives side by side', at: [50, 57], href: '#what-if' },
-  { name: 'Own pages', about: 'composed by you', at: [59, 57], href: '#own-pages' },
-];
-
-/** The cautions before anything is set; "(memory)" marks what was written down without the standard at hand. */
-const cautions: readonly (readonly [about: string, text: string])[] = [
-  [
-    'Class 4 laser.',
-    'Beam, reflections and scattered light can injure eyes and skin and start fires. IEC 60825-1, IEC TR 60825-14 and ISO 11553-1 (memory) apply; local rules and the laser safety officer decide.',
-  ],
-  [
-    'Aligning.',
-    'Use the lowest power that can be seen, eyewear for the wavelength, and a viewer card. Put the camera behind a wedge and attenuators.',
-  ],
-  [
-    'Taking the plate out',
-    'at unchanged pulse energy raises the peak fluence four to five times. Lower the energy first.',
-  ],
-  [
-    'Reflections',
-    'come from metal, from both faces of the plate, and back into the laser. A collimated femtosecond beam stays dangerous at a distance.',
-  ],
-  [
-    'X-rays.',
-    'Above about 10¹³ W/cm² on metal, ultrashort pulses make X-rays, and below it too at high mean power or in bursts. No value on these pages is an all-clear. Shielding and dose measurement are a matter for radiation protection (H. Legall et al., Appl. Phys. A 124, 407 (2018), memory).',
-  ],
-  ['Fume and nanoparticles', 'of steel contain chromium and nickel. Work with extraction and filters.'],
-  [
-    'Optics can be damaged:',
-    'check the peak irradiance on the plate, in air and in a focus inside the expander. ISO 21254 (memory) tells how thresholds are measured.',
-  ],
-  [
-    'Medical or food use.',
-    'Whether a structured surface is fit for it is for the responsible bodies to judge, on proof.',
-  ],
+  { name: 'Own pages', about: 'composed by you', at: [50, 44.5], href: '#own-pages' },
+  { name: 'Write-up', about: 'the reasons, ready to hand in', at: [59, 57], href: '#write-up' },
+  { name: 'Set-up sheet', about: 'one page for the table', at: [41, 57], href: '#set-up-sheet' },
 ];
 
 /** The page before any design: where the documents are, three ways in, and what can hurt. */
@@ -166,7 +136,7 @@ function measuredDoor(document: Document, onMeasured: (file: File) => void): HTM
 
 /** The cautions before any setting, all of them. */
 export function createCautions(document: Document): HTMLElement {
-  const items = cautions.map(([about, text]) =>
+  const items = generalCautions.map(([about, text]) =>
     element(document, 'li', {}, element(document, 'strong', {}, about), ` ${text}`),
   );
   return element(

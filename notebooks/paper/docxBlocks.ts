@@ -9,7 +9,7 @@ import {
   TextRun,
 } from 'docx';
 import { cleanText } from './cleanText.ts';
-import { listNames, textWidth } from './docxStyle.ts';
+import { listNames } from './docxStyle.ts';
 import { tableOf } from './docxTable.ts';
 import { bookmarkOf, CaptionNumber, childrenOf, equationLine } from './docxText.ts';
 import type { NumberedBlock } from './numbered.ts';
@@ -84,12 +84,12 @@ function space(): Paragraph {
   return new Paragraph({ spacing: { after: 0, line: 200, lineRule: LineRuleType.EXACT } });
 }
 
-/** Points of a screen in Word's pictures: 96 an inch. */
-const roomForPicture = (textWidth / 1440) * 96;
+/** Width of the widest picture, px at 96 an inch: a tall and a wide figure then share a page. */
+const widestPicture = 520;
 
 function figureOf({ id, spec, caption: text }: PaperFigure, number: number, { pictures }: DocxContext) {
   const { png, width, height } = pictureOf(pictures, id);
-  const scale = Math.min(1, roomForPicture / width);
+  const scale = Math.min(1, widestPicture / width);
   const image = new ImageRun({
     type: 'png',
     data: png,

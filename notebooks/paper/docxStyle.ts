@@ -34,19 +34,23 @@ const heading = (size: number, before: number, after: number) => ({
   paragraph: { spacing: { before, after }, keepNext: true, keepLines: true },
 });
 
-/** A paragraph with a bar to its left. */
-const barred = (id: string, name: string, color: string, fill?: string) => ({
-  id,
-  name,
-  basedOn: 'Normal',
-  quickFormat: true,
-  paragraph: {
-    indent: { left: 170 },
-    spacing: { before: 60, after: 160 },
-    border: { left: { style: BorderStyle.SINGLE, size: 18, space: 8, color } },
-    ...(fill === undefined ? {} : { shading: { fill } }),
-  },
-});
+/** A paragraph with a bar to its left, on a ground where it has one; the lines above and below are room of that ground. */
+const barred = (id: string, name: string, color: string, ground?: string) => {
+  const bar = { left: { style: BorderStyle.SINGLE, size: 18, space: 8, color } };
+  const edge = { style: BorderStyle.SINGLE, size: 4, space: 3, color: ground ?? 'auto' };
+  return {
+    id,
+    name,
+    basedOn: 'Normal',
+    quickFormat: true,
+    paragraph: {
+      indent: { left: 170 },
+      spacing: { before: 80, after: 160 },
+      border: ground === undefined ? bar : { ...bar, top: edge, bottom: edge },
+      ...(ground === undefined ? {} : { shading: { fill: ground } }),
+    },
+  };
+};
 
 /** Styles by the names Word has for them, so that a person can change each in one place. */
 export const docxStyles: NonNullable<IPropertiesOptions['styles']> = {

@@ -12,7 +12,13 @@ export function escapeHtml(text: string): string {
 
 /** An equation as MathML, which needs no fonts of its own and which screen readers speak. */
 export function mathHtml(tex: string, displayMode = false): string {
-  return katex.renderToString(cleanText(tex), { displayMode, throwOnError: false, output: 'mathml' });
+  const clean = cleanText(tex);
+  try {
+    return katex.renderToString(clean, { displayMode, output: 'mathml', errorColor: 'currentColor' });
+  } catch {
+    // What cannot be typeset stays TeX.
+    return `<code>${escapeHtml(tex)}</code>`;
+  }
 }
 
 /** Runs of a line as HTML; a number carries the id of its quantity. */

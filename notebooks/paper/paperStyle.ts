@@ -51,7 +51,7 @@ th, td { padding: 0.35em 1em 0.35em 0; vertical-align: top; text-align: left; fo
 thead th { border: solid var(--ink); border-width: 1.5px 0 1px; font-weight: 600; vertical-align: bottom; }
 tbody tr + tr > * { border-top: 1px solid var(--line); }
 tbody tr:last-child > * { border-bottom: 1.5px solid var(--ink); }
-figure svg { display: block; max-width: 100%; min-width: 30rem; height: auto; }
+figure svg { display: block; max-width: 100%; min-width: 24rem; height: auto; }
 .by-night { display: none; }
 math { font-family: "STIX Two Math", "Cambria Math", "Latin Modern Math", "DejaVu Math TeX Gyre", math; }
 .equation { margin: 1em 0; }
@@ -79,9 +79,9 @@ math { font-family: "STIX Two Math", "Cambria Math", "Latin Modern Math", "DejaV
   h2 { font-size: 14pt; }
   h3 { font-size: 11.5pt; }
   h4 { font-size: 10.5pt; }
-  .facts, table, caption, figcaption, .equation p { font-size: 9.5pt; }
+  .facts, table, caption, figcaption, .note, .equation p, .references { font-size: 9.5pt; }
   .wide { overflow: visible; }
-  figure svg { min-width: 0; }
+  figure svg { width: 137mm; min-width: 0; }
   a { color: inherit; text-decoration: none; }
   h2, h3, h4, caption, thead { break-after: avoid; }
   figure, tr, .equation, .caution, .failed { break-inside: avoid; }

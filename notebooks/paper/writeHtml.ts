@@ -107,7 +107,7 @@ function figureHtml(
 
 function equationHtml({ tex, note }: Extract<PaperBlock, { kind: 'equation' }>): string {
   const words = note === undefined ? '' : `<p>${escapeHtml(note)}</p>`;
-  return `<div class="equation">${wide('Equation', mathHtml(tex, true))}${words}</div>`;
+  return `<div class="equation"><div class="wide">${mathHtml(tex, true)}</div>${words}</div>`;
 }
 
 function referencesHtml(references: ReadonlyMap<string, Reference>): string {

@@ -167,6 +167,8 @@ describe('start page', () => {
       'Scale-up',
       'What if',
       'Own pages',
+      'Write-up',
+      'Set-up sheet',
     ]);
   });
 

@@ -6,10 +6,12 @@ import {
   boundsText,
   failedFirst,
   howFarText,
+  longWorkSaid,
   markText,
   requirementSaid,
   requirementsSaid,
   standingOf,
+  worstOf,
 } from '../../notebooks/requirementWords.ts';
 
 const width = designGraph.quantities.get('spot.width')!;
@@ -101,5 +103,14 @@ describe('a requirement in words', () => {
       i,
     }));
     expect(failedFirst(order).map(({ i }) => i)).toEqual([2, 4, 1, 0, 3]);
+  });
+
+  it('of many has the worst for all, and names the designs for which work is left', () => {
+    expect(worstOf([])).toBe('met');
+    expect(worstOf(['met', 'not known', 'met'])).toBe('not known');
+    expect(worstOf(['not known', 'not met', 'met'])).toBe('not met');
+    expect(longWorkSaid(['today', 'Wide'])).toBe(
+      'Something that is asked takes a longer computation for ‘today’ and ‘Wide’.',
+    );
   });
 });

@@ -102,6 +102,7 @@ describe('words of a comparison', () => {
     [0.123, '+12\u202f%'],
     [-0.031, '\u22123.1\u202f%'],
     [3, '× 4.00'],
+    [-6.7e-16, ''],
   ])('a change of %s is told as "%s"', (change, text) => expect(changeText(change)).toBe(text));
 
   const row = { id: 'a.b', name: 'width', texts: ['1 mm', '2 mm'], changes: [0, 1] };

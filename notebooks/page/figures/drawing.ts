@@ -130,7 +130,7 @@ function strokesOf(series: readonly SeriesSpec[], palette: Palette): Stroke[] {
 }
 
 function depth({ role, y2 }: SeriesSpec): number {
-  return y2 ? 0 : { band: 1, reference: 1, third: 2, second: 3, main: 4 }[role];
+  return y2 ? 0 : { band: 1, kept: 1, reference: 1, third: 2, second: 3, main: 4 }[role];
 }
 
 function drawCurve(

@@ -82,6 +82,7 @@ const widths: Readonly<Record<SeriesRole, number>> = {
   third: 1.75,
   reference: 1.25,
   band: 1,
+  kept: 1.25,
 };
 /** Dashes of the first, second, … curve of the same role. */
 const dashes: Readonly<Record<SeriesRole, readonly (string | undefined)[]>> = {
@@ -90,12 +91,16 @@ const dashes: Readonly<Record<SeriesRole, readonly (string | undefined)[]>> = {
   third: ['2.5 2.5', '5 2 2 2'],
   reference: [undefined, '4 3', '1.5 3'],
   band: [undefined, '4 3'],
+  // Never a whole line: that is the design as it stands.
+  kept: ['6 3', '2 2.5', '10 3 2 3', '6 3 2 3 2 3'],
 };
 
 /** Stroke of the curve that has `earlier` curves of its role before it. */
 export function strokeOf(role: SeriesRole, earlier: number, palette: Palette): Stroke {
   const patterns = dashes[role];
-  return { paint: palette[role], width: widths[role], dashes: patterns[earlier % patterns.length] };
+  // Faint, but as easy to read as words: three to one against the paper at least.
+  const paint = role === 'kept' ? palette.muted : palette[role];
+  return { paint, width: widths[role], dashes: patterns[earlier % patterns.length] };
 }
 
 /** The scheme the page shows: the person's choice on the root element, else the system's. */

@@ -1,8 +1,6 @@
-import { designGraph } from '../../../lib/design/design.ts';
-import { type InputQuantity, isInput } from '../../../lib/graph/quantity.ts';
 import { shownValue } from '../../../lib/graph/shown.ts';
 import type { Patch } from '../../../lib/graph/state.ts';
-import { inputCounts, type PathElement, pathElements } from '../../beamPathInputs.ts';
+import { inputGroups } from '../../inputGroups.ts';
 import { element } from '../element.ts';
 import type { Live } from '../live.ts';
 import { createCautions } from '../startPage.ts';
@@ -60,15 +58,8 @@ function valuesOf(document: Document, inputs: Patch): HTMLElement {
 
 /** Names and values of what counts, by element of the beam path; inputs of no element come last. */
 export function printedGroups(inputs: Patch) {
-  const shown = (list: readonly InputQuantity[]) =>
-    list
-      .filter(({ id }) => inputCounts(id, inputs))
-      .map((input) => [input.name, shownValue(input, { value: inputs[input.id] })] as const);
-  const elements: readonly PathElement[] = Object.values(pathElements);
-  const placed = elements.map(({ heading, inputs: list }) => ({ heading, list }));
-  const known = new Set<InputQuantity>(placed.flatMap(({ list }) => list));
-  const others = designGraph.order.filter(isInput).filter((input) => !known.has(input));
-  return [...placed, { heading: 'Besides', list: others }]
-    .map(({ heading, list }) => ({ heading, values: shown(list) }))
-    .filter(({ values }) => values.length > 0);
+  return inputGroups(inputs).map(({ heading, inputs: list }) => ({
+    heading,
+    values: list.map((input) => [input.name, shownValue(input, { value: inputs[input.id] })] as const),
+  }));
 }

@@ -6,13 +6,12 @@ import {
   takeAlternative,
 } from '../../../lib/studies/alternatives.ts';
 import { compareDesigns } from '../../../lib/studies/compare.ts';
-import { createLightOutcomes } from '../../../lib/studies/lightOutcomes.ts';
-import { requirementsOf } from '../../../lib/studies/requirements.ts';
 import { comparisonSaid } from '../../compareWords.ts';
 import type { PageContext } from '../context.ts';
 import { element, setText } from '../element.ts';
-import { judgedTable } from './asked/judgedTable.ts';
+import { createJudgedView } from './asked/judgedView.ts';
 import { comparedTable, createDocumentChoice } from './comparedTable.ts';
+import { keptDesigns } from './keptDesigns.ts';
 
 /** A pause of the hand after which numbers are compared, ms: an engine a design takes some tenths of a second. */
 const restsFor = 150;
@@ -27,9 +26,9 @@ export function renderCompare(context: PageContext, stops: (() => void)[]): HTML
   const choose = createDocumentChoice(document, 'compare-document');
   const said = element(document, 'p', { class: 'choices-summary', 'aria-live': 'polite' });
   const tables = element(document, 'div', { class: 'compare-tables' });
-  const below = element(document, 'div', {}, choose.holder, said, tables);
+  const judged = createJudgedView(context, stops);
+  const below = element(document, 'div', {}, judged.element, choose.holder, said, tables);
   let timer: ReturnType<typeof setTimeout> | undefined;
-  const outcomesOf = createLightOutcomes(live.graph);
   const compare = () => {
     const state = live.state();
     const shown = alternativesOf(state).slice(0, mostShown);
@@ -38,12 +37,12 @@ export function renderCompare(context: PageContext, stops: (() => void)[]): HTML
     const comparison = compareDesigns(live.graph, designs, ids);
     const names = designs.map(({ name }) => name);
     setText(said, comparisonSaid(comparison, title));
+    judged.show(designs);
     tables.replaceChildren(
-      judgedTable(context, requirementsOf(state), designs, outcomesOf),
       comparedTable(context, 'Inputs that differ', names, comparison.inputs),
       comparedTable(context, `Numbers of ‘${title}’ that differ`, names, comparison.results),
     );
-    tables.removeAttribute('data-older');
+    for (const part of [judged.element, tables]) part.removeAttribute('data-older');
   };
   const follow = () => {
     const alternatives = alternativesOf(live.state());
@@ -52,7 +51,7 @@ export function renderCompare(context: PageContext, stops: (() => void)[]): HTML
     keep.follow();
     clearTimeout(timer);
     if (alternatives.length === 0) return;
-    tables.setAttribute('data-older', '');
+    for (const part of [judged.element, tables]) part.setAttribute('data-older', '');
     timer = setTimeout(compare, restsFor);
   };
   choose.select.addEventListener('change', compare);
@@ -106,7 +105,7 @@ function createKeepForm({ document, live }: PageContext) {
   return { form, follow };
 }
 
-function keptRow({ document, live }: PageContext, place: number): HTMLElement {
+function keptRow({ document, live, report }: PageContext, place: number): HTMLElement {
   const { name, inputs } = alternativesOf(live.state())[place]!;
   const today = live.state().inputs;
   const differing = Object.keys(inputs).filter((id) => !Object.is(inputs[id], today[id])).length;
@@ -128,9 +127,31 @@ function keptRow({ document, live }: PageContext, place: number): HTMLElement {
     { class: 'compare-row' },
     element(document, 'strong', {}, name),
     ` ${differs} `,
+    inChartsBox(document, live, name, report),
     ...(differing === 0
       ? []
       : [act('Take over', `Take over ${name}`, () => live.open(takeAlternative(live.state(), place)))]),
     act('Take out', `Take ${name} out of the list`, () => live.open(forgetAlternative(live.state(), place))),
   );
+}
+
+/** Whether charts show a kept design beside today's. */
+function inChartsBox(
+  document: Document,
+  live: PageContext['live'],
+  name: string,
+  report: PageContext['report'],
+): HTMLElement {
+  const kept = keptDesigns(live);
+  const tick = element(document, 'input', { type: 'checkbox', 'aria-label': `Show ${name} in charts` });
+  tick.checked = kept.isShown(name);
+  tick.addEventListener('change', () => {
+    try {
+      kept.show(name, tick.checked);
+    } catch (error) {
+      tick.checked = false;
+      report((error as Error).message);
+    }
+  });
+  return element(document, 'label', { class: 'field-option compare-shown' }, tick, ' show in charts');
 }

@@ -1,6 +1,8 @@
 import type { ChoiceInput, Quantity } from '../../../lib/graph/quantity.ts';
 import { findNamed, type NamedQuantity } from '../../studyNames.ts';
+import { freshId } from '../controls/field.ts';
 import { element } from '../element.ts';
+import { attachOffers } from './offers.ts';
 
 /** A label above a field. */
 export function labelledField(
@@ -55,36 +57,48 @@ export function selectField<T extends string>(
   return select;
 }
 
-/** Names to choose from in the search fields of one tool. */
-export function nameList(document: Document, id: string, names: readonly NamedQuantity[]): HTMLElement {
-  const options = names.map(({ label, quantity }) =>
-    element(document, 'option', { value: label }, quantity.id),
-  );
-  return element(document, 'datalist', { id }, ...options);
+/** A search field with the list of what it finds. */
+export interface SearchField {
+  readonly input: HTMLInputElement;
+  readonly list: HTMLElement;
 }
 
 /**
- * A field that finds a quantity by a part of its name or id. `typed` hears every change of its text, `found` each time
+ * A field that finds a quantity by words of its name or id. `typed` hears every change of its text, `found` each time
  * another quantity stands in it, or none any more.
  */
 export function searchField(
   document: Document,
-  list: string,
   names: () => readonly NamedQuantity[],
   text: string,
   hearer: { typed(text: string): void; found(quantity: Quantity | undefined): void },
-): HTMLInputElement {
+): SearchField {
   let before = findNamed(names(), text);
-  const field = textField(document, text, (typed) => {
+  const follow = (typed: string) => {
     hearer.typed(typed);
     const now = findNamed(names(), typed);
     if (now === before) return;
     before = now;
     hearer.found(now);
-  });
-  field.setAttribute('list', list);
-  field.setAttribute('placeholder', 'a part of its name');
-  return field;
+  };
+  const input = textField(document, text, follow);
+  const { list } = attachOffers(
+    document,
+    input,
+    () => names().map(({ quantity }) => quantity),
+    (quantity) => {
+      input.value = names().find((one) => one.quantity === quantity)!.label;
+      follow(input.value);
+    },
+  );
+  return { input, list };
+}
+
+/** A label above a search field, and what it finds below it. */
+export function labelledSearch(document: Document, words: string, { input, list }: SearchField): HTMLElement {
+  input.id ||= freshId();
+  const label = element(document, 'label', { for: input.id }, words);
+  return element(document, 'div', { class: 'study-field study-wide study-search' }, label, input, list);
 }
 
 /** A plain button. */

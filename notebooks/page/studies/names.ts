@@ -1,24 +1,18 @@
 import { labelled, type NamedQuantity } from '../../studyNames.ts';
-import type { PageContext } from '../context.ts';
-import { nameList } from './formField.ts';
+import type { Live } from '../live.ts';
 
-/** The list behind search fields; it follows the graph, in which own quantities come and go. */
+/** Names of quantities for search fields; they follow the graph, in which own quantities come and go. */
 export function createNames(
-  { document, live }: PageContext,
-  id: string,
+  live: Live,
   isOne: (quantity: NamedQuantity['quantity']) => boolean,
-  stops: (() => void)[],
-) {
-  let { graph } = live;
-  let names = labelled([...graph.quantities.values()].filter(isOne));
-  const list = nameList(document, id, names);
-  stops.push(
-    live.onState(() => {
-      if (live.graph === graph) return;
+): () => readonly NamedQuantity[] {
+  let graph: Live['graph'] | undefined;
+  let names: readonly NamedQuantity[] = [];
+  return () => {
+    if (live.graph !== graph) {
       ({ graph } = live);
       names = labelled([...graph.quantities.values()].filter(isOne));
-      list.replaceChildren(...nameList(document, id, names).children);
-    }),
-  );
-  return { element: list, names: () => names };
+    }
+    return names;
+  };
 }

@@ -1,5 +1,7 @@
 import type { ToolBlock } from '../../document.ts';
 import type { PageContext, RenderBlock } from '../context.ts';
+import { renderOwnWords } from '../writeUp/ownWordsView.ts';
+import { renderWriteUp } from '../writeUp/writeUpView.ts';
 import { renderRequirements } from './asked/requirementsView.ts';
 import { renderChange } from './changeView.ts';
 import { renderCompare } from './compareView.ts';
@@ -21,5 +23,7 @@ export const tools: Readonly<
   solve: renderSolve,
   vary: renderVary,
   'own-quantities': renderOwnQuantities,
+  'own-words': renderOwnWords,
+  'write-up': renderWriteUp,
   'own-pages': renderOwnPages,
 };

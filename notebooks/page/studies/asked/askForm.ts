@@ -1,10 +1,13 @@
 import type { Outcome } from '../../../../lib/graph/outcome.ts';
+import type { Quantity } from '../../../../lib/graph/quantity.ts';
 import { shownValue } from '../../../../lib/graph/shown.ts';
 import { canBeAsked, type NumberQuantity, numberOf } from '../../../../lib/studies/requirements.ts';
-import { findNamed, labelled, type NamedQuantity, notFoundSaid } from '../../../studyNames.ts';
+import { findNamed, notFoundSaid } from '../../../studyNames.ts';
 import type { PageContext } from '../../context.ts';
 import { freshId } from '../../controls/field.ts';
 import { element, setText } from '../../element.ts';
+import { createNames } from '../names.ts';
+import { attachOffers } from '../offers.ts';
 import { createRequirementForm } from './requirementForm.ts';
 
 /** The part of the tool that asks something of any number: which number, the bounds, the reason. */
@@ -19,16 +22,7 @@ export interface AskForm {
 /** The form with a field that finds numbers by their names; `done` hears of every change made with it. */
 export function createAskForm(context: PageContext, stops: (() => void)[], done: () => void): AskForm {
   const { document, live } = context;
-  const list = element(document, 'datalist', { id: freshId() });
-  const search = element(document, 'input', {
-    type: 'text',
-    class: 'field-text',
-    id: freshId(),
-    list: list.id,
-    autocomplete: 'off',
-    spellcheck: 'false',
-    placeholder: 'a part of its name',
-  });
+  const search = element(document, 'input', { type: 'text', class: 'field-text', id: freshId() });
   const now = element(document, 'p', { class: 'requirement-today', role: 'status' });
   const chosen = createChosen(context, stops, (text) => setText(now, text));
   const form = createRequirementForm(context, chosen.value, () => {
@@ -37,24 +31,27 @@ export function createAskForm(context: PageContext, stops: (() => void)[], done:
     search.focus();
     done();
   });
-  let names: readonly NamedQuantity[] = [];
-  const refill = () => {
-    names = labelled([...live.graph.quantities.values()].filter(canBeAsked));
-    list.replaceChildren(
-      ...names.map(({ label, quantity }) => element(document, 'option', { value: label }, quantity.id)),
-    );
-  };
+  const names = createNames(live, canBeAsked);
+  const labelOf = (quantity: Quantity) =>
+    names().find((one) => one.quantity === quantity)?.label ?? quantity.id;
   const take = () => {
-    const found = findNamed(names, search.value);
+    const found = findNamed(names(), search.value);
     chosen.choose(canBeAsked(found) ? found : undefined);
     form.show(chosen.quantity());
   };
-  // The names are those of the graph as it is when somebody looks for one: formula lines come and go.
-  search.addEventListener('focus', refill);
+  const offers = attachOffers(
+    document,
+    search,
+    () => names().map(({ quantity }) => quantity),
+    (quantity) => {
+      search.value = labelOf(quantity);
+      take();
+    },
+  );
   search.addEventListener('input', take);
   search.addEventListener('change', () => {
     if (search.value.trim() !== '' && !chosen.quantity())
-      setText(now, notFoundSaid(names, search.value, 'number'));
+      setText(now, notFoundSaid(names(), search.value, 'number'));
   });
   form.show(undefined);
   return {
@@ -63,14 +60,12 @@ export function createAskForm(context: PageContext, stops: (() => void)[], done:
       'div',
       { class: 'requirement-ask', role: 'group', 'aria-label': 'Ask something of a number' },
       element(document, 'label', { for: search.id, class: 'field-label' }, 'Ask something of'),
-      search,
-      list,
+      element(document, 'div', { class: 'study-search' }, search, offers.list),
       now,
       form.element,
     ),
     edit(quantity) {
-      refill();
-      search.value = names.find((one) => one.quantity === quantity)?.label ?? quantity.id;
+      search.value = labelOf(quantity);
       take();
       form.focus();
     },

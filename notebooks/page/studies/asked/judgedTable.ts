@@ -3,32 +3,32 @@ import type { Quantity } from '../../../../lib/graph/quantity.ts';
 import { shownValue } from '../../../../lib/graph/shown.ts';
 import type { Requirement } from '../../../../lib/graph/studies.ts';
 import type { ComparedDesign } from '../../../../lib/studies/compare.ts';
-import type { LightOutcomes } from '../../../../lib/studies/lightOutcomes.ts';
-import type { Verdict } from '../../../../lib/studies/requirements.ts';
+import type { KeptOutcomes } from '../../../../lib/studies/keptOutcomes.ts';
 import {
   boundsText,
-  failedFirst,
   howFarText,
   requirementsSaid,
   type Standing,
   standingOf,
+  worstOf,
 } from '../../../requirementWords.ts';
 import type { PageContext } from '../../context.ts';
 import { element } from '../../element.ts';
 import { verdictSign } from '../../requirementMarks.ts';
 
-/** All that is asked, a row each, and how each of several designs stands to it, a column each; hidden while nothing is. */
+/** All that is asked, a row each, and how each of several designs stands to it, a column each. */
 export function judgedTable(
   { document, live, open }: PageContext,
   requirements: readonly Requirement[],
   designs: readonly ComparedDesign[],
-  outcomesOf: LightOutcomes,
+  outcomes: KeptOutcomes,
 ): HTMLElement {
   const ids = requirements.map(({ id }) => id);
+  const quantities = ids.map((id) => live.graph.quantities.get(id));
   const columns = designs.map(({ name, inputs }) => {
-    const outcomes = outcomesOf(inputs, ids);
-    const standings = requirements.map((one) =>
-      standingIn(one, live.graph.quantities.get(one.id), outcomes[one.id]),
+    const found = outcomes.of(inputs, ids);
+    const standings = requirements.map((one, i) =>
+      standingOf(one, quantities[i], found[one.id] ?? { problem: notYet }),
     );
     return { name, standings };
   });
@@ -37,31 +37,28 @@ export function judgedTable(
     const sign = verdictSign(document, worstOf(verdicts), requirementsSaid(verdicts));
     return element(document, 'th', { scope: 'col' }, name, sign);
   });
+  const nameOf = (quantity: Quantity | undefined, id: string): Node | string => {
+    if (!quantity) return id;
+    const button = element(document, 'button', { type: 'button', class: 'plain' }, quantity.name);
+    button.addEventListener('click', () => open(quantity, button));
+    return button;
+  };
   const rows = requirements.map((requirement, i) => {
-    const quantity = live.graph.quantities.get(requirement.id);
-    const label = quantity
-      ? element(document, 'button', { type: 'button', class: 'plain' }, quantity.name)
-      : requirement.id;
-    if (quantity)
-      (label as HTMLElement).addEventListener('click', () => open(quantity, label as HTMLElement));
+    const bounds = element(document, 'small', {}, boundsText(requirement, quantities[i]));
+    const label = element(
+      document,
+      'th',
+      { scope: 'row' },
+      nameOf(quantities[i], requirement.id),
+      ' ',
+      bounds,
+    );
     const cells = columns.map(({ standings }) =>
       element(document, 'td', {}, ...cellOf(document, standings[i]!)),
     );
-    return element(
-      document,
-      'tr',
-      {},
-      element(
-        document,
-        'th',
-        { scope: 'row' },
-        label,
-        element(document, 'small', {}, ` ${boundsText(requirement, quantity)}`),
-      ),
-      ...cells,
-    );
+    return element(document, 'tr', {}, label, ...cells);
   });
-  const made = element(
+  return element(
     document,
     'table',
     { class: 'table' },
@@ -69,40 +66,19 @@ export function judgedTable(
     element(document, 'thead', {}, element(document, 'tr', {}, element(document, 'td', {}), ...heads)),
     element(document, 'tbody', {}, ...rows),
   );
-  const holder = element(document, 'div', { class: 'compare-table judged-table' }, made);
-  holder.hidden = requirements.length === 0;
-  return holder;
 }
 
-function standingIn(
-  requirement: Requirement,
-  quantity: Quantity | undefined,
-  outcome: Outcome | undefined,
-): Standing {
-  return standingOf(requirement, quantity, outcome ?? { problem: tooLong });
-}
-
-/** What is worked out beside the page only once a design is today's. */
-const tooLong: ProblemNote = {
-  kind: 'outside',
-  message: 'it takes a longer computation, and shows once the design is taken over.',
-  parts: {},
-  at: '',
-};
+/** Long work is done when somebody asks for it. */
+const notYet: ProblemNote = { kind: 'outside', message: 'it takes a longer computation.', parts: {}, at: '' };
 
 function cellOf(document: Document, standing: Standing): (Node | string)[] {
   const { quantity, outcome, verdict } = standing;
-  const value = quantity && outcome ? shownValue(quantity, outcome) : '—';
-  const words = `${verdict}, ${howFarText(standing)}`;
+  const far = howFarText(standing);
+  const sign = verdictSign(document, verdict, verdict);
   return [
-    value,
-    verdictSign(document, verdict, words),
+    quantity && outcome ? shownValue(quantity, outcome as Outcome) : '—',
+    sign,
     ' ',
-    element(document, 'small', {}, howFarText(standing)),
+    element(document, 'small', {}, far),
   ];
-}
-
-/** One sign for many: not met where any is not. */
-export function worstOf(verdicts: readonly Verdict[]): Verdict {
-  return failedFirst(verdicts.map((verdict) => ({ verdict })))[0]?.verdict ?? 'met';
 }

@@ -4,7 +4,15 @@ import { type MoveForm, usualLimits } from '../../../solveForm.ts';
 import { findNamed, type NamedQuantity } from '../../../studyNames.ts';
 import { element, setText } from '../../element.ts';
 import type { Live } from '../../live.ts';
-import { actButton, labelledField, optionBoxes, searchField, selectField, textField } from '../formField.ts';
+import {
+  actButton,
+  labelledField,
+  labelledSearch,
+  optionBoxes,
+  searchField,
+  selectField,
+  textField,
+} from '../formField.ts';
 import type { FormRow } from '../formRows.ts';
 
 const ways = { between: 'between two limits', list: 'only these values' } as const;
@@ -25,7 +33,7 @@ export function createMoveRow(
     details.replaceChildren(...fieldsOf(document, form, input, clear));
     setText(today, input ? `${standsAt(live, input)}` : '');
   };
-  const search = searchField(document, 'study-inputs', names, form.search, {
+  const search = searchField(document, names, form.search, {
     typed: (text) => {
       form.search = text;
       clear();
@@ -40,13 +48,13 @@ export function createMoveRow(
     document,
     'div',
     { class: 'study-row', role: 'group', 'aria-label': 'Something that may change' },
-    labelledField(document, 'input', search, 'study-wide'),
+    labelledSearch(document, 'input', search),
     details,
     actButton(document, 'Take out', hearer.removed, { 'aria-label': 'Take out this input' }),
     today,
     problem,
   );
-  return { element: row, fault: (message) => setText(problem, message), focus: () => search.focus() };
+  return { element: row, fault: (message) => setText(problem, message), focus: () => search.input.focus() };
 }
 
 /** Today's value and the possible ones. */

@@ -31,8 +31,8 @@ export function createSolveForm(
 ): SolveFormView {
   const { document, live } = context;
   const { solve: form } = toolMemory(live);
-  const results = createNames(context, 'study-results', isNumberResult, stops);
-  const inputs = createNames(context, 'study-inputs', isMovable, stops);
+  const results = createNames(live, isNumberResult);
+  const inputs = createNames(live, isMovable);
   const suggestions = element(document, 'p', { class: 'study-suggestions', hidden: true });
   const problem = element(document, 'p', { class: 'problem', role: 'status' });
   const moreWants = actButton(document, 'Want something else too', () => wants.add(emptyWant()).focus());
@@ -44,7 +44,7 @@ export function createSolveForm(
     document,
     form.wants,
     (row, remove) =>
-      createWantRow(document, row, results.names, {
+      createWantRow(document, row, results, {
         chosen: hearer.changed,
         removed: () => {
           remove();
@@ -58,7 +58,7 @@ export function createSolveForm(
     document,
     form.moves,
     (row, remove) =>
-      createMoveRow(document, live, row, inputs.names, {
+      createMoveRow(document, live, row, inputs, {
         removed: () => {
           remove();
           moreMoves.focus();
@@ -71,8 +71,6 @@ export function createSolveForm(
     document,
     'form',
     { class: 'study-form', novalidate: true },
-    results.element,
-    inputs.element,
     formPart(document, 'What you want', wants.element, moreWants),
     formPart(
       document,
@@ -93,7 +91,7 @@ export function createSolveForm(
   return {
     element: made,
     want(id) {
-      const label = results.names().find(({ quantity }) => quantity.id === id)?.label;
+      const label = results().find(({ quantity }) => quantity.id === id)?.label;
       if (label === undefined) return;
       wants.dropEmpty();
       const place = form.wants.findIndex(({ search }) => search === label);
@@ -111,14 +109,14 @@ export function createSolveForm(
     },
     today(outcomes) {
       for (const row of wants.shown) {
-        const named = results.names().find(({ label }) => label === row.form.search);
+        const named = results().find(({ label }) => label === row.form.search);
         row.today(named && outcomes[named.quantity.id]);
       }
     },
     suggest(name, ids) {
       suggestions.hidden = ids.length === 0;
       const buttons = ids.flatMap((id) => {
-        const label = inputs.names().find(({ quantity }) => quantity.id === id)?.label;
+        const label = inputs().find(({ quantity }) => quantity.id === id)?.label;
         if (label === undefined) return [];
         const allow = () => {
           if (form.moves.some(({ search }) => search === label)) return;

@@ -3,7 +3,14 @@ import { shownValue } from '../../../../lib/graph/shown.ts';
 import type { WantForm } from '../../../solveForm.ts';
 import { findNamed, type NamedQuantity } from '../../../studyNames.ts';
 import { element, setText } from '../../element.ts';
-import { actButton, labelledField, searchField, selectField, textField } from '../formField.ts';
+import {
+  actButton,
+  labelledField,
+  labelledSearch,
+  searchField,
+  selectField,
+  textField,
+} from '../formField.ts';
 import type { FormRow } from '../formRows.ts';
 
 /** A row of what is wanted. */
@@ -27,7 +34,7 @@ export function createWantRow(
   const today = element(document, 'p', { class: 'study-today' });
   const problem = element(document, 'p', { class: 'problem', role: 'status' });
   const clear = () => setText(problem, '');
-  const search = searchField(document, 'study-results', names, form.search, {
+  const search = searchField(document, names, form.search, {
     typed: (text) => {
       form.search = text;
       clear();
@@ -64,7 +71,7 @@ export function createWantRow(
     document,
     'div',
     { class: 'study-row', role: 'group', 'aria-label': 'Something wanted' },
-    labelledField(document, 'result', search, 'study-wide'),
+    labelledSearch(document, 'result', search),
     labelledField(document, 'wanted', kind),
     labelledField(document, 'value', value, 'study-short'),
     upperField,
@@ -77,7 +84,7 @@ export function createWantRow(
     element: row,
     form,
     fault: (message) => setText(problem, message),
-    focus: () => (form.search === '' ? search : value).focus(),
+    focus: () => (form.search === '' ? search.input : value).focus(),
     today(outcome) {
       const quantity = findNamed(names(), form.search);
       if (!quantity || !outcome) return setText(today, '');

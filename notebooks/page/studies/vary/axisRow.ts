@@ -3,7 +3,15 @@ import { findNamed, type NamedQuantity } from '../../../studyNames.ts';
 import { type AxisForm, usualAxis } from '../../../varyForm.ts';
 import { element, setText } from '../../element.ts';
 import type { Live } from '../../live.ts';
-import { actButton, labelledField, optionBoxes, searchField, selectField, textField } from '../formField.ts';
+import {
+  actButton,
+  labelledField,
+  labelledSearch,
+  optionBoxes,
+  searchField,
+  selectField,
+  textField,
+} from '../formField.ts';
 import type { FormRow } from '../formRows.ts';
 import { standsAt } from '../solve/moveRow.ts';
 
@@ -34,7 +42,7 @@ export function createAxisRow(
     details.replaceChildren(...fieldsOf(document, form, input, map, clear));
     setText(today, input ? standsAt(live, input) : '');
   };
-  const search = searchField(document, 'vary-inputs', names, form.search, {
+  const search = searchField(document, names, form.search, {
     typed: (text) => {
       form.search = text;
       clear();
@@ -51,7 +59,7 @@ export function createAxisRow(
     document,
     'div',
     { class: 'study-row', role: 'group', 'aria-label': 'An input that is varied' },
-    labelledField(document, 'input', search, 'study-wide'),
+    labelledSearch(document, 'input', search),
     details,
     actButton(document, 'Take out', hearer.removed, { 'aria-label': 'Take out this input' }),
     today,
@@ -60,7 +68,7 @@ export function createAxisRow(
   return {
     element: row,
     fault: (message) => setText(problem, message),
-    focus: () => search.focus(),
+    focus: () => search.input.focus(),
     refresh,
     onMap(there) {
       if (there === map) return;

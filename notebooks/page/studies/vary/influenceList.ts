@@ -30,7 +30,7 @@ export function createInfluenceList({ document, live }: PageContext, vary: (id: 
       element(document, 'p', {}, words),
       list,
       ...(told.length < found.length
-        ? [actButton(document, `Show the other ${found.length - told.length}`, more)]
+        ? [actButton(document, moreText(found.length - told.length), more)]
         : []),
     );
   };
@@ -41,3 +41,5 @@ export function createInfluenceList({ document, live }: PageContext, vary: (id: 
       holder.replaceChildren(...(words === '' ? [] : [element(document, 'p', {}, words)])),
   };
 }
+
+const moreText = (count: number) => (count === 1 ? 'Show one more' : `Show ${count} more`);

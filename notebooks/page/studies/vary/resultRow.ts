@@ -1,6 +1,6 @@
 import type { NamedQuantity } from '../../../studyNames.ts';
 import { element, setText } from '../../element.ts';
-import { actButton, labelledField, searchField } from '../formField.ts';
+import { actButton, labelledSearch, searchField } from '../formField.ts';
 import type { FormRow } from '../formRows.ts';
 
 /** One result to look at while inputs are varied. */
@@ -11,7 +11,7 @@ export function createResultRow(
   hearer: { chosen(): void; removed(): void },
 ): FormRow {
   const problem = element(document, 'p', { class: 'problem', role: 'status' });
-  const search = searchField(document, 'vary-results', names, form.search, {
+  const search = searchField(document, names, form.search, {
     typed: (text) => {
       form.search = text;
       setText(problem, '');
@@ -22,9 +22,9 @@ export function createResultRow(
     document,
     'div',
     { class: 'study-row', role: 'group', 'aria-label': 'A result to look at' },
-    labelledField(document, 'result', search, 'study-wide'),
+    labelledSearch(document, 'result', search),
     actButton(document, 'Take out', hearer.removed, { 'aria-label': 'Take out this result' }),
     problem,
   );
-  return { element: row, fault: (message) => setText(problem, message), focus: () => search.focus() };
+  return { element: row, fault: (message) => setText(problem, message), focus: () => search.input.focus() };
 }

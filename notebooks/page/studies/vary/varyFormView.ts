@@ -14,15 +14,11 @@ import { createResultRow } from './resultRow.ts';
 const mostResults = 6;
 
 /** The form of what is varied. `chosen` hears of another first result, `submitted` when the person asks for it. */
-export function createVaryForm(
-  context: PageContext,
-  stops: (() => void)[],
-  hearer: { chosen(): void; submitted(): void },
-) {
+export function createVaryForm(context: PageContext, hearer: { chosen(): void; submitted(): void }) {
   const { document, live } = context;
   const { vary: form } = toolMemory(live);
-  const names = createNames(context, 'vary-results', isNumberResult, stops);
-  const inputs = createNames(context, 'vary-inputs', isMovable, stops);
+  const names = createNames(live, isNumberResult);
+  const inputs = createNames(live, isMovable);
   const problem = element(document, 'p', { class: 'problem', role: 'status' });
   const moreResults = actButton(document, 'Look at another result too', () =>
     results.add({ search: '' }).focus(),
@@ -44,7 +40,7 @@ export function createVaryForm(
     document,
     form.results,
     (row, remove) =>
-      createResultRow(document, row, names.names, {
+      createResultRow(document, row, names, {
         chosen: hearer.chosen,
         removed: () => {
           remove();
@@ -58,7 +54,7 @@ export function createVaryForm(
     document,
     form.axes,
     (row, remove) =>
-      createAxisRow(document, live, row, inputs.names, {
+      createAxisRow(document, live, row, inputs, {
         chosen: () => mapped(),
         removed: () => {
           remove();
@@ -69,7 +65,7 @@ export function createVaryForm(
   );
   count();
   const addAxis = (id: string) => {
-    const label = inputs.names().find(({ quantity }) => quantity.id === id)?.label;
+    const label = inputs().find(({ quantity }) => quantity.id === id)?.label;
     if (label === undefined) return;
     const place = form.axes.findIndex(({ search }) => search === label);
     if (place >= 0) return axes.shown[place]!.focus();
@@ -85,8 +81,6 @@ export function createVaryForm(
     document,
     'form',
     { class: 'study-form', novalidate: true },
-    names.element,
-    inputs.element,
     formPart(document, 'Which result', results.element, moreResults),
     formPart(document, 'Over which input', influences.element, axes.element, moreAxes),
     element(document, 'button', { type: 'submit', class: 'study-go' }, 'Draw it'),
@@ -102,7 +96,7 @@ export function createVaryForm(
     influences,
     /** Puts one result in the place of those there. */
     look(id: string) {
-      const label = names.names().find(({ quantity }) => quantity.id === id)?.label;
+      const label = names().find(({ quantity }) => quantity.id === id)?.label;
       if (label === undefined) return;
       for (const row of form.results) row.search = '';
       results.dropEmpty();

@@ -1,5 +1,6 @@
 import { findNamed, isNumberResult, labelled } from '../../../studyNames.ts';
 import { overOf, readVaryForm, type VaryPlan } from '../../../varyForm.ts';
+import { variedTitle } from '../../../varyWords.ts';
 import type { PageContext } from '../../context.ts';
 import { element, setText } from '../../element.ts';
 import { studiesUntil } from '../desk/studiesUntil.ts';
@@ -17,6 +18,8 @@ export function renderVary(context: PageContext, stops: (() => void)[]): HTMLEle
   const memory = toolMemory(live);
   const startStudy = studiesUntil(stops);
   const news = element(document, 'p', { class: 'study-news', role: 'status' });
+  /** Said aloud alone: the chart shows it. */
+  const drawn = element(document, 'p', { class: 'off-screen', role: 'status' });
   const own = () => live.state().studies?.ownLines ?? [];
   const shown = createVariedView(context, stops);
   let timer: ReturnType<typeof setTimeout> | undefined;
@@ -37,6 +40,7 @@ export function renderVary(context: PageContext, stops: (() => void)[]): HTMLEle
   };
   const work = (plan: VaryPlan) => {
     setText(news, '');
+    setText(drawn, '');
     const { inputs } = live.state();
     const ids = plan.results.map(({ id }) => id);
     const study = startStudy(
@@ -49,10 +53,11 @@ export function renderVary(context: PageContext, stops: (() => void)[]): HTMLEle
       if ('problem' in found && found.problem.kind === 'stopped') return;
       progress.end();
       if ('problem' in found) return fail(found.problem.message);
+      const names = plan.results.map(({ name }) => name);
       memory.varied = { plan, columns: found.value, inputs, today: 'value' in now ? now.value : {} };
       shown.show(memory.varied);
       shown.element.removeAttribute('data-older');
-      setText(news, 'Drawn.');
+      setText(drawn, `${variedTitle(names, plan.axes)} is drawn.`);
     });
   };
   const fail = (message: string) => form.fault([{ place: 'form', index: 0, message }]);
@@ -72,7 +77,7 @@ export function renderVary(context: PageContext, stops: (() => void)[]): HTMLEle
       if (isOlder) work(varied.plan);
     }, restsFor);
   };
-  const form = createVaryForm(context, stops, { chosen: rank, submitted: ask });
+  const form = createVaryForm(context, { chosen: rank, submitted: ask });
   const progress = createStudyProgress(document, () => {
     progress.end();
     setText(news, 'Stopped. What was drawn before stays.');
@@ -90,6 +95,7 @@ export function renderVary(context: PageContext, stops: (() => void)[]): HTMLEle
     form.element,
     progress.element,
     news,
+    drawn,
     shown.element,
   );
 }

@@ -1,0 +1,104 @@
+import { depthEnds } from '../../lib/design/depthOfFocus.ts';
+import { family } from '../../lib/design/family.ts';
+import { workpieceZ } from '../../lib/design/focus.ts';
+import { usedPulseEnergy } from '../../lib/design/losses.ts';
+import { markDiameter } from '../../lib/design/marks.ts';
+import {
+  dipNarrowerBeam,
+  dipWiderBeam,
+  fluenceChangeBeam,
+  widthChangeBeam,
+} from '../../lib/design/sensitivity.ts';
+import { dip, peakFluence } from '../../lib/design/spot.ts';
+import { thresholdAtN } from '../../lib/design/threshold.ts';
+import type { ValueOf } from '../../lib/graph/quantity.ts';
+import type { ProfileKind } from '../../lib/optics/profileMetrics.ts';
+import { phrase, says } from '../prose.ts';
+import { energyText } from '../shortTexts.ts';
+
+type Stretch = ValueOf<typeof family>[number];
+
+/** Planes nearer to the focal plane than this count as in it, m. */
+const inFocus = 1e-7;
+
+/** What a camera shows of each kind of profile. */
+export const looks: Readonly<Record<ProfileKind, string>> = {
+  'flat-top': 'an even disc',
+  'shallow ring': 'a disc a little darker in its middle',
+  ring: 'a bright ring about a dark middle',
+  peaked: 'a spot brightest in its middle',
+};
+
+/** Which way z is positive, and where the workpiece stands. */
+export const directionSaid = says({ z: workpieceZ }, ({ z }) => {
+  const rule =
+    'z is counted along the beam from the focal plane of the lens and grows away from the lens: moving the workpiece away from the lens makes z larger.';
+  if (Math.abs(z) < inFocus)
+    return phrase`${rule} The surface stands at z = ${workpieceZ}, in the focal plane.`;
+  const where =
+    z > 0 ? 'behind the focal plane, farther from the lens' : 'before the focal plane, nearer to the lens';
+  return phrase`${rule} The surface stands at z = ${workpieceZ}, ${where}.`;
+});
+
+/** What the camera shows in the focal plane with the plate in. */
+export const focusSeenSaid = says({ stretches: family }, ({ stretches }) => {
+  const here = stretches.find(({ zFrom, zTo }) => zFrom <= 0 && 0 <= zTo);
+  return here === undefined
+    ? 'What it shows in the focal plane lies outside the range searched.'
+    : `In the focal plane it shows ${looks[here.kind]} (${here.kind}).`;
+});
+
+/** What comes on either side of the plane of the workpiece. */
+export const sidesSaid = says({ stretches: family, z: workpieceZ }, ({ stretches, z }) => {
+  const here = stretches.findIndex(({ zFrom, zTo }) => zFrom <= z && z <= zTo);
+  if (here < 0) return 'This plane lies outside the range searched.';
+  const [before, behind] = [stretches[here - 1], stretches[here + 1]];
+  if (!before && !behind) return 'It stays of this kind throughout the range searched.';
+  if (!before)
+    return `Away from the lens follows ${article(behind!)}; towards it the kind stays within the range searched.`;
+  if (!behind)
+    return `Towards the lens follows ${article(before)}; away from it the kind stays within the range searched.`;
+  return before.kind === behind.kind
+    ? `To both sides follows ${article(before)}: see both; which is which only the reading of z tells.`
+    : `Towards the lens follows ${article(before)}, away from it ${article(behind)}: the order tells that z counts the right way.`;
+});
+
+const words: Readonly<Record<ProfileKind, string>> = {
+  'flat-top': 'a flat-top',
+  'shallow ring': 'a shallow ring',
+  ring: 'a ring',
+  peaked: 'a peaked spot',
+};
+const article = ({ kind }: Stretch) => words[kind];
+
+/** What a beam five per cent off changes, as a measure of how well step and beam must fit. */
+export const fitToleranceSaid = says(
+  {
+    dip,
+    narrower: dipNarrowerBeam,
+    wider: dipWiderBeam,
+    fluence: fluenceChangeBeam,
+    width: widthChangeBeam,
+  },
+  () =>
+    phrase`A beam 5 % narrower or wider makes the dip ${dipNarrowerBeam} or ${dipWiderBeam} instead of ${dip}, and changes the peak fluence by up to ${fluenceChangeBeam} and the width by up to ${widthChangeBeam}.`,
+);
+
+/** Where single marks begin, and how wide they are in the end. */
+export const firstMarkSaid = says(
+  { energy: usedPulseEnergy, peak: peakFluence, threshold: thresholdAtN, mark: markDiameter },
+  ({ energy, peak, threshold }) => {
+    if (peak <= threshold)
+      return phrase`At ${usedPulseEnergy} the peak of ${peakFluence} does not exceed the threshold of ${thresholdAtN}: no mark is expected.`;
+    const first = energyText((energy * threshold) / peak);
+    return phrase`Marks are expected from ${first} on; at ${usedPulseEnergy} a mark is ${markDiameter} wide.`;
+  },
+);
+
+/** How exactly z must be met. */
+export const depthMetSaid = says(
+  { ends: depthEnds },
+  () => phrase`The plane is good from ${depthEnds}.`,
+  [],
+  'In this plane the fluence is not even enough for a depth of focus.',
+);

@@ -1,0 +1,228 @@
+import { readFileSync } from 'node:fs';
+import { expect, type Page, test } from '@playwright/test';
+import { findSmallTargets } from './smallTargets.ts';
+import { findViolations, openDocument, settled } from './stepwellPage.ts';
+
+/** The list on the page What if, and its form. */
+const list = (page: Page) => page.getByRole('region', { name: 'What is asked of the design' });
+const form = (page: Page) => page.getByRole('group', { name: 'Ask something of a number' });
+
+/** Asks something of a number with the form on the page What if. */
+async function ask(page: Page, id: string, bounds: { least?: string; most?: string }, reason = '') {
+  await form(page).getByRole('combobox', { name: 'Ask something of' }).fill(id);
+  await form(page)
+    .getByLabel('at least')
+    .fill(bounds.least ?? '');
+  await form(page)
+    .getByLabel('at most')
+    .fill(bounds.most ?? '');
+  await form(page).getByLabel('because').fill(reason);
+  await form(page)
+    .getByRole('button', { name: /what is required of/ })
+    .first()
+    .click();
+}
+
+/** Goes to another document without loading the page anew. */
+async function goTo(page: Page, id: string) {
+  await page.evaluate((name) => {
+    location.hash = name;
+  }, id);
+  await expect(page.locator(`main#${id}`)).toBeVisible();
+  await settled(page);
+}
+
+for (const size of [
+  { width: 1440, height: 900 },
+  { width: 390, height: 844 },
+]) {
+  test.describe(`at ${size.width} × ${size.height}`, () => {
+    test.use({ viewport: size });
+
+    test('a number is asked something where it stands, and the sign beside it follows the design', async ({
+      page,
+    }) => {
+      await openDocument(page, 'matching');
+      const ratio = page.locator('.value[data-quantity="match.stepRatio"]:visible').first();
+      await ratio.click();
+      const panel = page.getByRole('complementary');
+      await panel.getByText('Require something of this number').click();
+      await panel.getByLabel('at least').fill('1.05');
+      await panel.getByLabel('at most').fill('1');
+      await panel.getByLabel('because').fill('near the flat-top');
+      await panel.getByRole('button', { name: 'Set what is required of step ratio' }).click();
+      await expect(panel.locator('.problem').last()).toContainText('at least 1.05 and at most 1 at once');
+      await expect(ratio.locator('.requirement-mark')).toHaveCount(0);
+      await panel.getByLabel('at most').fill('1.2');
+      await panel.getByRole('button', { name: 'Set what is required of step ratio' }).click();
+      await expect(panel.locator('.requirement-said')).toHaveText(
+        'Required: from 1.05 to 1.2, because: near the flat-top. Not met: 0.05 too little.',
+      );
+      const sign = ratio.locator('.requirement-mark');
+      await expect(sign).toHaveAttribute('data-verdict', 'not met');
+      await expect(ratio).toHaveAccessibleName('1 (required: from 1.05 to 1.2, not met, 0.05 too little)');
+      await page.evaluate(() => window.stepwell.set({ 'expander.magnification': 1.8 }));
+      await settled(page);
+      await expect(sign).toHaveAttribute('data-verdict', 'met');
+      await expect(panel.locator('.requirement-said')).toContainText('Met: 0.0611 to spare.');
+      // One step back is the magnification, the next the requirement.
+      await page.keyboard.press('Escape');
+      await page.keyboard.press('Control+z');
+      await expect(sign).toHaveAttribute('data-verdict', 'not met');
+      await page.keyboard.press('Control+z');
+      await expect(sign).toHaveCount(0);
+    });
+
+    test('the list is worked by keyboard alone: asked, changed, taken out, the failed ones first', async ({
+      page,
+    }) => {
+      await openDocument(page, 'what-if');
+      await expect(list(page)).toContainText('Nothing is asked of the design yet.');
+      const search = form(page).getByRole('combobox', { name: 'Ask something of' });
+      await search.focus();
+      await page.keyboard.type('spot.width');
+      await expect(form(page)).toContainText(/Today: 19\.52\sµm/);
+      await page.keyboard.press('Tab');
+      await page.keyboard.press('Tab');
+      await page.keyboard.type('20 um');
+      await page.keyboard.press('Tab');
+      await page.keyboard.type('the tool path');
+      await page.keyboard.press('Enter');
+      await expect(list(page)).toContainText('The one requirement is met.');
+      await expect(search).toBeFocused();
+      await page.keyboard.type('match.stepRatio');
+      await page.keyboard.press('Tab');
+      await page.keyboard.type('1.05');
+      await page.keyboard.press('Enter');
+      const rows = list(page).locator('tbody tr');
+      await expect(rows.first()).toContainText('step ratio');
+      await expect(rows.first()).toContainText('Not met: 0.05 too little.');
+      await expect(rows.nth(1)).toContainText(/Met: 0\.4\d+\sµm to spare\./);
+      await expect(list(page)).toContainText('Of 2 requirements 1 is not met and 1 is met.');
+      await rows.first().getByRole('button', { name: 'Change what is required of step ratio' }).focus();
+      await page.keyboard.press('Enter');
+      await expect(form(page).getByLabel('at least')).toBeFocused();
+      await page.keyboard.type('0.9');
+      await page.keyboard.press('Enter');
+      await expect(list(page)).toContainText('All 2 requirements are met.');
+      await rows.filter({ hasText: 'spot width' }).getByRole('button', { name: 'Take out' }).focus();
+      await page.keyboard.press('Enter');
+      await expect(rows).toHaveCount(1);
+      await expect(search).toBeFocused();
+      await search.fill('');
+      await page.locator('h1').focus();
+      await page.keyboard.press('Control+z');
+      await expect(rows).toHaveCount(2);
+      const wide = await page.evaluate(() => document.documentElement.scrollWidth);
+      expect(wide).toBeLessThanOrEqual(size.width);
+    });
+
+    test('kept designs are judged, and charts show them', async ({ page }) => {
+      await openDocument(page, 'what-if');
+      await ask(page, 'spot.width', { most: '20 µm' });
+      await ask(page, 'groove.depth', { least: '2 µm' });
+      await page.locator('#alternative-name').fill('Equal diameters');
+      await page.keyboard.press('Enter');
+      await page.evaluate(() => window.stepwell.set({ 'expander.magnification': 2.4 }));
+      await settled(page);
+      const judged = page.getByRole('table', { name: 'What is asked, design by design' });
+      const width = judged
+        .getByRole('row')
+        .filter({ has: page.getByRole('rowheader', { name: /^spot width/ }) });
+      await expect(width.getByRole('cell').nth(0)).toContainText('not met');
+      await expect(width.getByRole('cell').nth(1)).toContainText(/19\.52\sµm.*\(met\).*to spare/);
+      await page.getByRole('button', { name: 'Work it out' }).click();
+      const depth = judged
+        .getByRole('row')
+        .filter({ has: page.getByRole('rowheader', { name: /^depth of the groove/ }) });
+      await expect(depth.getByRole('cell').nth(1)).toContainText(/27\.\d\sµm.*\(met\)/, { timeout: 60_000 });
+      await page.getByRole('checkbox', { name: 'Show Equal diameters in charts' }).focus();
+      await page.keyboard.press('Space');
+      await goTo(page, 'matching');
+      const chart = page.locator('.figure-block:visible').filter({ hasText: 'Fluence across the spot' });
+      await chart.scrollIntoViewIfNeeded();
+      await expect(chart.locator('.figure-summary').first()).toContainText(
+        'In thin dashes also drawn: ‘Equal diameters’.',
+      );
+      await expect(chart.locator('svg.figure-svg')).toContainText('Equal diameters');
+      const [saved] = await Promise.all([
+        page.waitForEvent('download'),
+        chart.getByRole('button', { name: 'CSV' }).click(),
+      ]);
+      expect(readFileSync(await saved.path(), 'utf8').split('\r\n')[0]).toContain('Equal diameters (J/cm²)');
+      await goTo(page, 'grooves');
+      const groove = page.locator('#block-groove-section');
+      await groove.scrollIntoViewIfNeeded();
+      await expect(groove.locator('.figure-summary').first()).toContainText('‘Equal diameters’', {
+        timeout: 60_000,
+      });
+      await goTo(page, 'what-if');
+      await page.getByRole('checkbox', { name: 'Show Equal diameters in charts' }).uncheck();
+      await goTo(page, 'matching');
+      await expect(chart.locator('.figure-summary').first()).not.toContainText('Equal diameters');
+    });
+  });
+}
+
+test('a fifth design in charts is refused in words', async ({ page }) => {
+  await openDocument(page, 'what-if');
+  const boxes = page.getByRole('checkbox', { name: /in charts$/ });
+  for (let i = 0; i < 5; i++) {
+    await page.getByRole('button', { name: 'Keep the design as it stands' }).click();
+    await boxes.nth(i).click();
+  }
+  await expect(page.locator('.masthead-message')).toContainText('4 designs beside today’s at most');
+  await expect(boxes.nth(4)).not.toBeChecked();
+});
+
+test('a quantity that is gone is not known, and can be taken out', async ({ page }) => {
+  await openDocument(page, 'what-if');
+  await ask(page, 'spot.width', { most: '20' });
+  await form(page).getByRole('combobox').fill('no such number');
+  await form(page).getByRole('combobox').blur();
+  await expect(form(page)).toContainText('There is no number ‘no such number’');
+  await ask(page, 'spot.measuredWidth', { most: '20' });
+  await expect(list(page).locator('tbody tr').first()).toContainText('Not known: No measured profile');
+  await expect(list(page).locator('tbody tr').first()).toHaveAttribute('data-verdict', 'not known');
+});
+
+for (const colorScheme of ['light', 'dark'] as const) {
+  test.describe(`${colorScheme} page with every kind of sign`, () => {
+    test.use({ colorScheme });
+
+    test('axe finds nothing, and paper shows the signs', async ({ page }) => {
+      await openDocument(page, 'what-if');
+      await ask(page, 'match.stepRatio', { least: '1.05' }, 'near the flat-top');
+      await ask(page, 'spot.width', { most: '20 µm' });
+      await ask(page, 'spot.measuredWidth', { most: '20 µm' });
+      await page.getByRole('button', { name: 'Keep the design as it stands' }).click();
+      await expect(page.getByRole('table', { name: 'What is asked, design by design' })).toBeVisible();
+      expect(await findViolations(page)).toEqual([]);
+      await goTo(page, 'matching');
+      const value = page.locator('.value:has([data-verdict="not met"])').first();
+      await value.click();
+      await page.getByText('Change what is required of it').click();
+      expect(await findViolations(page)).toEqual([]);
+      await page.keyboard.press('Escape');
+      await page.emulateMedia({ media: 'print' });
+      await expect(value.locator('svg')).toBeVisible();
+      await expect(page.locator('.value [data-verdict="met"] svg').first()).toBeVisible();
+    });
+  });
+}
+
+test.describe('with a finger', () => {
+  test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+
+  test('everything is large enough to hit', async ({ page }) => {
+    await openDocument(page, 'what-if');
+    await ask(page, 'match.stepRatio', { least: '1.05' }, 'near the flat-top');
+    await page.getByRole('button', { name: 'Keep the design as it stands' }).click();
+    await expect(page.getByRole('table', { name: 'What is asked, design by design' })).toBeVisible();
+    expect(await findSmallTargets(page)).toEqual([]);
+    await goTo(page, 'matching');
+    await page.locator('.value:has(.requirement-mark)').first().click();
+    await page.getByText('Change what is required of it').click();
+    expect(await findSmallTargets(page)).toEqual([]);
+  });
+});

@@ -1,0 +1,11 @@
+import { designGraph } from '../../../lib/design/design.ts';
+
+/** Every formula and symbol of the design's quantities, TeX, each once. */
+export const designEquations: readonly string[] = [
+  ...new Set(
+    [...designGraph.quantities.values()].flatMap((quantity) => [
+      'formula' in quantity ? quantity.formula : '',
+      quantity.symbol ?? '',
+    ]),
+  ),
+].filter((tex) => tex !== '');
