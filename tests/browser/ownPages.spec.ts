@@ -171,6 +171,23 @@ test('pages are renamed, duplicated, chosen and taken out, and come back with th
   await expect(body(page).locator('.table')).toContainText('spot width');
 });
 
+test('a piece is taken by its bar and let go elsewhere', async ({ page }) => {
+  await openDocument(page, 'own-pages');
+  await newPage(page, 'One');
+  for (const words of ['First', 'Second', 'Third']) {
+    await kind(page, 'Text').click();
+    await form(page).getByLabel('Text', { exact: true }).fill(words);
+    await form(page).getByRole('button', { name: 'Add it' }).click();
+  }
+  await expect(body(page).locator('.own-piece')).toHaveCount(3);
+  await body(page)
+    .locator('.own-bar-words')
+    .nth(2)
+    .dragTo(body(page).locator('.own-bar').nth(0), { targetPosition: { x: 20, y: 2 } });
+  const texts = await body(page).locator('.own-shown .prose').allTextContents();
+  expect(texts).toEqual(['Third', 'First', 'Second']);
+});
+
 test('hostile words stay words, and a number of one’s own follows its line on the page', async ({ page }) => {
   await openDocument(page, 'what-if');
   const numbers = page.getByRole('form', { name: 'An own number' });

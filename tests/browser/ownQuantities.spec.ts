@@ -114,7 +114,7 @@ test('own numbers on the page equal those without one, after every random change
     ['a length', 'lens.focalLength * spot.width / plate.stepDiameter', 'um'],
     ['a share', 'own.aLength / spot.width + spot.dip', '%'],
     ['a choice', 'if(lens.focalLength > 120 mm, laser.pulseEnergy, 2 * laser.pulseEnergy)', 'uJ'],
-    ['a root', 'sqrt(lens.focalLength - 100 mm)', ''],
+    ['a root', 'sqrt((lens.focalLength - 100 mm) / 1 mm)', ''],
   ];
   await openDocument(page, 'what-if');
   for (const one of lines) await write(page, ...one);
