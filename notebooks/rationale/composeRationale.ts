@@ -10,6 +10,7 @@ import { cautionBlocks } from './cautionsPart.ts';
 import { factsOf, type Made } from './facts.ts';
 import { keyNumbers } from './keyNumbers.ts';
 import { measuredBeamBlocks } from './otherSections.ts';
+import { ownPagesPart } from './ownPagesPart.ts';
 import { ownWordsBlocks } from './ownWords.ts';
 import { rationaleQuantities } from './rationaleIds.ts';
 import { requirementBlocks } from './requirementsPart.ts';
@@ -38,6 +39,7 @@ export function composeRationale(told: ToldDesign, made: Made): Paper {
     heading('Alternatives that were kept', 2),
     ...alternativeBlocks(told),
     ...rest.flatMap((section) => sectionBlocks(section, told)),
+    ...ownPagesPart(told),
     heading(ownTexts.risks.heading),
     ...ownWordsBlocks(told, 'risks'),
     ...cautionBlocks(told, uses),

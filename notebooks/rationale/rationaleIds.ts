@@ -8,6 +8,7 @@ import { conditionHolds } from '../condition.ts';
 import { uncertaintyOf } from '../paper/uncertainties.ts';
 import { keyNumbers } from './keyNumbers.ts';
 import { originsOf } from './origins.ts';
+import { ownPageBlocks } from './ownPagesPart.ts';
 import { ownWordsQuantities } from './ownWords.ts';
 import { blocksFor } from './sections.ts';
 
@@ -16,7 +17,9 @@ type Design = Omit<DesignState, 'revision'>;
 /** Numbers that the rationale of this design shows or chooses its words by. */
 export function rationaleQuantities(graph: Graph, design: Design): Quantity[] {
   const { inputs, studies = noStudies } = design;
-  const blocks = blocksFor(design).filter(({ when }) => when === undefined || conditionHolds(when, inputs));
+  const blocks = [...blocksFor(design), ...ownPageBlocks(graph, studies)].filter(
+    ({ when }) => when === undefined || conditionHolds(when, inputs),
+  );
   const read = [
     ...blocks.flatMap((block) => [...blockQuantities(block), ...(block.needs ?? [])]),
     ...originsOf(inputs).map(({ quantity }) => quantity),

@@ -38,6 +38,25 @@ const full = withStudies(measured, {
     unchecked: 'The glue.',
     uses: 'ripples, grooves, engraving, sheet, scaleUp',
   },
+  ownLines: [{ id: 'own.ratio', name: 'width over dip', formula: 'spot.width / spot.dip' }],
+  ownDocuments: [
+    {
+      id: 'p',
+      title: 'For the workshop',
+      blocks: [
+        { kind: 'text', text: '## Note\n\nThe ratio is {own.ratio}.' },
+        {
+          kind: 'block',
+          document: 'matching',
+          block: 'amplitudes',
+          title: 'Two parts',
+          caption: 'As it is.',
+        },
+        { kind: 'block', document: 'matching', block: 'no-such' },
+        { kind: 'values', ids: ['spot.width', 'own.ratio'] },
+      ],
+    },
+  ],
 });
 
 const demos: Readonly<Record<string, Design>> = {
@@ -69,6 +88,7 @@ describe('the rationale of the invented designs, and of one that was measured', 
   for (const name of Object.keys(demos)) {
     it(`${name}: every part in order, nothing empty, nothing that is no word`, () => {
       const paper = paperOf(name);
+      const own = demos[name]!.studies?.ownDocuments.map(({ title }) => title) ?? [];
       const headings = paper.blocks.flatMap((block) =>
         block.kind === 'heading' && block.level === 1 ? [block.text] : [],
       );
@@ -79,9 +99,11 @@ describe('the rationale of the invented designs, and of one that was measured', 
         'Why this design',
         'Usable planes and their depth',
         'Process settings',
+        ...own,
         'Risks and cautions',
         'What was not checked',
         'Appendix: all inputs',
+        ...(own.length > 0 ? ['Appendix: own quantities'] : []),
         'Appendix: formulas of the numbers in the text',
       ]);
       for (const heading of headings) expect(under(paper, heading).length, heading).toBeGreaterThan(0);
@@ -133,6 +155,19 @@ describe('what the person adds', () => {
     expect(lineOf(runsOf(under(paperOf(name), 'The step')[0]))).toBe('The plate was there.');
     expect(wordsOf(under(paperOf(name), 'Risks and cautions'))).toMatch(/^The sheet may bend\./);
     expect(wordsOf(under(paperOf(name), 'What was not checked'))).toMatch(/^The glue\./);
+  });
+
+  it('own pages are parts of it, with own quantities, borrowed charts and what is not there', () => {
+    const blocks = under(paperOf(name), 'For the workshop');
+    const words = wordsOf(blocks);
+    expect(words).toMatch(/^Note\nThe ratio is \S+\s?\S*\.\n/);
+    expect(words).toContain('Two parts. ');
+    expect(words).toContain('As it is.');
+    expect(words).toContain('‘no-such’');
+    expect(words).toMatch(/spot width \| \d/);
+    expect(wordsOf(under(paperOf(name), 'Appendix: own quantities'))).toContain(
+      'width over dip | spot.width / spot.dip',
+    );
   });
 
   it('a missing purpose is told, and so is that nothing is required or kept', () => {

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { designGraph } from '../../../lib/design/design.ts';
 import type { DesignState } from '../../../lib/graph/state.ts';
 import { noStudies, type Studies } from '../../../lib/graph/studies.ts';
+import { ownGraph } from '../../../lib/studies/ownGraph.ts';
 import { readDesign } from '../../../notebooks/keeping/readDesign.ts';
 import { readFileAsPatch } from '../../../notebooks/measuredFiles.ts';
 import type { Paper, PaperBlock, Run } from '../../../notebooks/paper/paper.ts';
@@ -30,7 +31,8 @@ export function withStudies(design: Design, studies: Partial<Studies>): Design {
 
 /** The rationale of a design, worked out in this process. */
 export function rationaleOf(design: Design): { readonly told: ToldDesign; readonly paper: Paper } {
-  const told = workOut(designGraph, design);
+  const { graph } = ownGraph(designGraph, design.studies?.ownLines ?? []);
+  const told = workOut(graph, design);
   return { told, paper: composeRationale(told, made) };
 }
 
