@@ -32,7 +32,10 @@ export function blockChoices({ blocks }: StepwellDocument): readonly BlockChoice
     if (isShowable(block))
       choices.push({ id: block.id, label: `${kindWords[block.kind]}: ${wordsOf(block, own, heading)}` });
   }
-  return choices;
+  const isAlone = (label: string) => choices.filter((one) => one.label === label).length === 1;
+  return choices.map(({ id, label }) =>
+    isAlone(label) ? { id, label } : { id, label: `${label} (${id.replaceAll('-', ' ')})` },
+  );
 }
 
 /** True where ends of axes can be set. */

@@ -11,6 +11,7 @@ import { type Prose, type ProseNode, type Slot, says } from './prose.ts';
 import { listed } from './shortTexts.ts';
 import { isNumberResult } from './studyNames.ts';
 import type { VaryPlan } from './varyForm.ts';
+import { isWorded } from './wordedSymbol.ts';
 
 interface Captioned {
   /** A heading above it, where the piece brings none of its own. */
@@ -185,12 +186,16 @@ function equation(quantity: Quantity): Prose {
   const terms = Object.values(quantity.from).map(
     (one): ProseNode => ({
       tag: 'li',
-      children: [slot({ slot: 'math', tex: one.symbol }), { text: `: ${one.name}, ` }, value(one)],
+      children: [
+        ...(isWorded(one) ? [] : [slot({ slot: 'math', tex: one.symbol }), { text: ', ' }]),
+        { text: `${one.name}: ` },
+        value(one),
+      ],
     }),
   );
   const nodes: ProseNode[] = [
     { tag: 'p', children: [slot({ slot: 'math', tex })] },
-    { tag: 'p', children: [{ text: `The ${name} is ` }, value(quantity), { text: ', with' }] },
+    { tag: 'p', children: [{ text: 'Today ' }, value(quantity), { text: ', with' }] },
     { tag: 'ul', children: terms },
   ];
   return { nodes: terms.length === 0 ? nodes.slice(0, 1) : nodes, slots };

@@ -6,6 +6,6 @@ import { pulseCautions } from './pulseCautions.ts';
 export const ownPages: StepwellDocument = {
   id: 'own-pages',
   title: 'Own pages',
-  lead: prose`For a talk, a course or the wall beside the table: pages that you compose of your own words, of any part of the other pages, and of the numbers, inputs, formulas and charts that you choose. All of it follows the design. Pages are saved with it and travel in its file and its link.`,
+  lead: prose`For a talk, a course or the wall beside the table: pages of your own words, of parts of the other pages, and of numbers, inputs, formulas and charts that you choose. All of it follows the design, is saved with it, and travels in its file and its link.`,
   blocks: [{ kind: 'tool', id: 'own-pages-list', tool: 'own-pages' }, ...pulseCautions],
 };

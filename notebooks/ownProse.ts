@@ -13,7 +13,8 @@ const longestTex = 1000;
  * of mail only.
  */
 const markdown = new MarkdownIt({ html: false, typographer: false }).disable('image');
-markdown.validateLink = (address) => /^(https?:\/\/|mailto:)/i.test(address.trim());
+const leadsOut = (address: string) => /^(https?:\/\/|mailto:)/i.test(address.trim());
+markdown.validateLink = leadsOut;
 
 /** `\$`, `$$…$$` and `$…$` on one line, `{id}`. */
 const places = /\\\$|\$\$([^$]+)\$\$|\$(?!\s)([^$\n]+?)(?<!\s)\$(?!\d)|\{([A-Za-z][A-Za-z0-9.]{0,79})\}/g;
@@ -66,7 +67,7 @@ function ranked(nodes: readonly ProseNode[]): ProseNode[] {
     const level = headingOf(node);
     const tag = level === undefined ? node.tag : `h${Math.min(4, 2 + levels.indexOf(level))}`;
     const children = node.tag === 'li' ? withoutLoneParagraph(node.children) : node.children;
-    return { tag, children: children.map(clean), ...(href !== undefined && { href }) };
+    return { tag, children: children.map(clean), ...(href !== undefined && leadsOut(href) && { href }) };
   };
   return nodes.map(clean);
 }

@@ -195,10 +195,18 @@ function showOutcome(
   } else element.setAttribute('data-problem', outcome.problem.message);
 }
 
+/** Rules and gaps of an equation are no larger, em: whoever wrote it. */
+const widestMath = 40;
+
 /** An equation, typeset; MathML inside for screen readers. */
 export function mathElement(document: Document, tex: string, display = false): HTMLElement {
   const element = document.createElement('span');
   element.className = display ? 'equation' : 'math';
-  katex.render(tex, element, { displayMode: display, throwOnError: false, output: 'htmlAndMathml' });
+  katex.render(tex, element, {
+    displayMode: display,
+    throwOnError: false,
+    maxSize: widestMath,
+    output: 'htmlAndMathml',
+  });
   return element;
 }

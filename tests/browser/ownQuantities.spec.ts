@@ -1,5 +1,17 @@
 import { expect, type Page, test } from '@playwright/test';
-import { expectNoSidewaysScrolling, findViolations, openDocument, settled } from './stepwellPage.ts';
+import { designGraph } from '../../lib/design/design.ts';
+import { createEngine } from '../../lib/graph/engine.ts';
+import { shownValue } from '../../lib/graph/shown.ts';
+import { createRandom } from '../../lib/numerics/random.ts';
+import { ownGraph } from '../../lib/studies/ownGraph.ts';
+import { cases } from '../cases.ts';
+import {
+  expectNoSidewaysScrolling,
+  findViolations,
+  openDocument,
+  readInputs,
+  settled,
+} from './stepwellPage.ts';
 
 const ownNumbers = (page: Page) => page.getByRole('region', { name: 'Numbers of your own' });
 const form = (page: Page) => page.getByRole('form', { name: 'An own number' });
@@ -94,6 +106,39 @@ test('a changed formula moves what rests on it, in its new unit, also in an open
   await ownNumbers(page).getByRole('button', { name: 'Take first out' }).click();
   await expect(ownNumbers(page).locator('.own-said').first()).toContainText('‘second’ lacks it now');
   await expect(row('own.second =').locator('.problem')).toContainText('own.first');
+});
+
+test('own numbers on the page equal those without one, after every random change', async ({ page }) => {
+  test.setTimeout(300_000);
+  const lines: readonly (readonly [name: string, formula: string, unit: string])[] = [
+    ['a length', 'lens.focalLength * spot.width / plate.stepDiameter', 'um'],
+    ['a share', 'own.aLength / spot.width + spot.dip', '%'],
+    ['a choice', 'if(lens.focalLength > 120 mm, laser.pulseEnergy, 2 * laser.pulseEnergy)', 'uJ'],
+    ['a root', 'sqrt((lens.focalLength - 100 mm) / 1 mm)', ''],
+  ];
+  await openDocument(page, 'what-if');
+  for (const one of lines) await write(page, ...one);
+  const ownLines = await page.evaluate(() => window.stepwell.state().studies!.ownLines);
+  expect(ownLines.map(({ formula }) => formula)).toEqual(lines.map(([, formula]) => formula));
+  const { graph, own } = ownGraph(designGraph, ownLines);
+  const engine = createEngine(graph);
+  const random = createRandom(31);
+  for (let i = 0; i < cases(60, 15); i++) {
+    const patch = {
+      'lens.focalLength': random.between(0.05, 0.2),
+      'plate.stepDiameter': random.between(4e-3, 12e-3),
+      'plate.apertureDiameter': random.between(5e-3, 14e-3),
+      'laser.pulseEnergy': random.between(1e-6, 9e-5),
+    };
+    await page.evaluate((change) => window.stepwell.set(change), patch);
+    await settled(page);
+    engine.setInputs(await readInputs(page));
+    const outcomes = engine.evaluate([...own.keys()]);
+    const expected = [...own.values()].map((quantity) => shownValue(quantity, outcomes[quantity.id]!));
+    expect(await ownNumbers(page).locator('.own-value').allTextContents(), JSON.stringify(patch)).toEqual(
+      expected,
+    );
+  }
 });
 
 for (const colorScheme of ['light', 'dark'] as const)

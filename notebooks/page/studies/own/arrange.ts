@@ -1,5 +1,6 @@
 import type { OwnBlock } from '../../../../lib/graph/studies.ts';
 import { element } from '../../element.ts';
+import type { Dragging } from './dragging.ts';
 import { wordButton } from './labelledField.ts';
 import { pieceKinds } from './pieceFields.ts';
 
@@ -17,6 +18,7 @@ export function arrangedPiece(
   shown: HTMLElement,
   { place, count, words }: { place: number; count: number; words: string },
   acts: ArrangeActs,
+  dragging: Dragging,
 ): HTMLElement {
   const button = (text: string, act: string, run: () => void, off = false) => {
     const made = wordButton(document, text, run, { about: `${text}: ${words}` });
@@ -35,7 +37,9 @@ export function arrangedPiece(
     button('Add below', 'add', () => acts.addBelow(place)),
     button('Take out', 'out', () => acts.takeOut(place)),
   );
-  return element(document, 'section', { class: 'own-piece' }, bar, shown);
+  const piece = element(document, 'section', { class: 'own-piece' }, bar, shown);
+  dragging.attach(piece, bar, place);
+  return piece;
 }
 
 /** The kinds of piece to add, as buttons. */

@@ -37,6 +37,7 @@ export function renderOwnPages(
   const said = element(document, 'p', { class: 'own-said', role: 'status' });
   const say = (text: string) => setText(said, text);
   const list = element(document, 'ul', { class: 'own-pages-list', 'aria-label': 'Your pages' });
+  const none = element(document, 'p', { class: 'own-said' }, 'No page yet: give the first one a title.');
   const title = element(document, 'h2', { class: 'own-page-title', tabindex: -1 });
   const view = createOwnPage(context, renderBlock, say);
   const openPage = (): OwnDocument | undefined => {
@@ -130,6 +131,7 @@ export function renderOwnPages(
     const page = openPage();
     drawList(pages, page);
     article.hidden = page === undefined;
+    none.hidden = page !== undefined;
     setText(title, page?.title ?? '');
     setText(arrange, memory.arranging ? 'Done arranging' : 'Arrange');
     setAttributes(article, { 'aria-label': page?.title, 'data-arranging': memory.arranging });
@@ -141,7 +143,7 @@ export function renderOwnPages(
     document,
     'section',
     { class: 'own-pages', 'aria-label': 'Your own pages' },
-    element(document, 'div', { class: 'own-pages-choice' }, list, create.form),
+    element(document, 'div', { class: 'own-pages-choice' }, list, none, create.form),
     said,
     article,
   );

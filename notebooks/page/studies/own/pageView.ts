@@ -14,6 +14,7 @@ import { freshId } from '../../controls/field.ts';
 import { element } from '../../element.ts';
 import { renderWork } from '../../workLines.ts';
 import { type ArrangeActs, arrangedPiece, kindChoice } from './arrange.ts';
+import { createDragging } from './dragging.ts';
 import { createPieceForm, type PieceForm } from './pieceForm.ts';
 import { createPiece, type PieceView } from './pieceView.ts';
 
@@ -110,6 +111,7 @@ export function createOwnPage(
       said('Taken out. Undo brings it back.');
     },
   };
+  const dragging = createDragging(acts.move);
   const offered = (place: number, words: string, mayLeave: boolean) =>
     kindChoice(
       document,
@@ -145,7 +147,7 @@ export function createOwnPage(
       if (editing && !editing.isNew && editing.place === place) return [editing.form!.element];
       const words = pieceWords(live.graph, documents, blocks[place]!);
       const piece = { place, count: blocks.length, words };
-      return [arrangedPiece(document, view.element, piece, acts)];
+      return [arrangedPiece(document, view.element, piece, acts, dragging)];
     });
     if (arranging) {
       const end = blocks.length === 0 ? 'Add the first piece' : 'Add a piece at the end';
