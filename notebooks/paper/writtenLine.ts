@@ -22,8 +22,18 @@ interface Marked {
 export function writtenLine(prose: Prose, nodes: readonly ProseNode[], told: Told): Run[] {
   const parts = nodes.flatMap((node) => partsOf(prose, node, told, {}));
   const kept = sentencesOf(parts).filter((sentence) => !sentence.some(({ offers }) => offers));
-  return trimmed(joined(kept.flat().map(({ run }) => run)));
+  return trimmed(joined(kept.flatMap((sentence, i) => spaced(sentence, kept[i - 1]).map(({ run }) => run))));
 }
+
+/** A sentence behind another: the space between them may have gone with what was left out. */
+function spaced(sentence: readonly Part[], before: readonly Part[] | undefined): readonly Part[] {
+  const [first] = sentence;
+  const last = before?.at(-1)?.run;
+  const apart = !last || !first || endsIn(last, /\s$/) || endsIn(first.run, /^\s/);
+  return apart ? sentence : [{ run: { text: ' ' } }, ...sentence];
+}
+
+const endsIn = (run: Run, space: RegExp) => 'text' in run && space.test(run.text);
 
 function partsOf(prose: Prose, node: ProseNode, told: Told, marked: Marked): Part[] {
   if ('slotIndex' in node) return slotParts(prose.slots[node.slotIndex]!, told, marked);

@@ -40,10 +40,14 @@ function roundedText(quantity: Quantity, value: number, uncertainty: number): st
   const scale = display.startsWith('auto:') ? unit : display;
   const place = Math.floor(Math.log10(Number(toUnit(uncertainty, unit, scale).toPrecision(2)))) - 1;
   const size = toUnit(value, unit, scale);
-  // By text: a tenth of a unit has no exact number, and its multiples would bring stray digits.
-  const whole = Number(`${size}e${-place}`);
-  const rounded = Number.isFinite(whole) ? Number(`${Math.round(whole)}e${place}`) : size;
+  const rounded = timesTen(Math.round(timesTen(size, -place)), place);
   const digits = rounded === 0 ? 1 : Math.floor(Math.log10(Math.abs(rounded))) - place + 1;
   if (digits >= (quantity.digits ?? 4)) return undefined;
   return formatQuantity(fromUnit(rounded, unit, scale), unit, display, digits);
+}
+
+/** Times a power of ten, by text: a tenth has no exact number, and its multiples would bring stray digits. */
+function timesTen(value: number, power: number): number {
+  const [mantissa, exponent = '0'] = String(value).split('e');
+  return Number(`${mantissa}e${Number(exponent) + power}`);
 }

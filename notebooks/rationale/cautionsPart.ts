@@ -4,6 +4,7 @@ import { grooves } from '../grooves.ts';
 import { matching } from '../matching.ts';
 import type { PaperBlock } from '../paper/paper.ts';
 import { writtenBlock } from '../paper/writtenBlock.ts';
+import { ripples } from '../ripples.ts';
 import { scaleUp } from '../scaleUp.ts';
 import { threshold } from '../threshold.ts';
 import { throughput } from '../throughput.ts';
@@ -19,6 +20,7 @@ const always: readonly Block[] = [
 
 /** Cautions that belong to a use. */
 const ofUse: Readonly<Partial<Record<UseName, readonly Block[]>>> = {
+  ripples: blocksOf(ripples, 'medical-and-food'),
   grooves: blocksOf(grooves, 'groove-left-out'),
   engraving: blocksOf(grooves, 'engraving-fume', 'engraving-left-out'),
   sheet: blocksOf(grooves, 'sheet-left-out'),

@@ -25,7 +25,7 @@ import { matching } from '../matching.ts';
 import { prose } from '../prose.ts';
 import { throughFocus } from '../throughFocus.ts';
 import { throughput } from '../throughput.ts';
-import { blocksOf, type Section } from './section.ts';
+import { asProse, blocksOf, type Section } from './section.ts';
 
 const said = (id: string, text: ReturnType<typeof prose>): Block => ({ kind: 'prose', id, prose: text });
 
@@ -77,7 +77,7 @@ export const planesSection: Section = {
     ),
     ...blocksOf(throughFocus, 'depth-table', 'strip'),
     ...blocksOf(throughput, 'usable-field', 'field-planes'),
-    ...blocksOf(throughFocus, 'measured-spot-warning').map(onlyMeasured),
+    ...blocksOf(throughFocus, 'measured-spot-warning').map(asProse),
     ...blocksOf(throughFocus, 'measured-spot-figure', 'measured-profiles', 'measured-profiles-figures'),
     ...blocksOf(throughFocus, 'focus-caustic-figure'),
   ],
@@ -140,8 +140,3 @@ export const processSection: Section = {
     ...blocksOf(throughput, 'heat-estimates', 'heat-line-by-line'),
   ],
 };
-
-/** A warning about a measurement is part of what it says, not a caution. */
-function onlyMeasured(block: Block): Block {
-  return block.kind === 'caution' ? { ...block, kind: 'prose' } : block;
-}

@@ -50,3 +50,8 @@ export function blockOf(document: StepwellDocument, id: string): Block {
 export function blocksOf(document: StepwellDocument, ...ids: readonly string[]): Block[] {
   return ids.map((id) => blockOf(document, id));
 }
+
+/** A warning about a measurement is part of what that says, not one of the cautions. */
+export function asProse(block: Block): Block {
+  return block.kind === 'caution' ? { ...block, kind: 'prose' } : block;
+}

@@ -1,3 +1,5 @@
+import { firstMicrograph, otherMicrograph } from '../../lib/design/micrographs.ts';
+import type { Quantity } from '../../lib/graph/quantity.ts';
 import type { Block } from '../document.ts';
 import {
   engravedDepthSaid,
@@ -30,9 +32,18 @@ import {
 import { opticsHeatSaid, plateDamageSaid, scaledBIntegralSaid } from '../scaleUpPlateSentences.ts';
 import { seamSaid, splitterSaid, tooManySaid, turningRowSaid } from '../scaleUpRowSentences.ts';
 import { heldSaid, scaledSaid, scaleLimitSaid, spotsForTargetSaid, targetSaid } from '../scaleUpSentences.ts';
-import { blocksOf, type Section } from './section.ts';
+import { asProse, blockOf, blocksOf, type Section } from './section.ts';
 
 const said = (id: string, text: ReturnType<typeof prose>): Block => ({ kind: 'prose', id, prose: text });
+
+/** What a micrograph tells; a warning about it is part of that. */
+function micrograph(id: string, found: Quantity): Block[] {
+  return [
+    ...blocksOf(ripples, `${id}-warning`).map(asProse),
+    { ...blockOf(ripples, `${id}-said`), needs: [found] },
+    ...blocksOf(ripples, `${id}-expected`, `${id}-direction`),
+  ];
+}
 
 const ripplesSection: Section = {
   id: 'use-ripples',
@@ -44,7 +55,10 @@ const ripplesSection: Section = {
     ...blocksOf(ripples, 'ripple-table'),
     said('ripple-window-said', prose`${peakInWindowSaid} ${incubationInWindowSaid}`),
     said('ripple-field-said', prose`${fieldSaid} ${gainsApartSaid}`),
-    ...blocksOf(ripples, 'field-table'),
+    ...blocksOf(ripples, 'field-table', 'gain-by-plane', 'series-said', 'series-figure'),
+    ...micrograph('micrograph-a', firstMicrograph.found),
+    ...micrograph('micrograph-b', otherMicrograph.found),
+    ...blocksOf(ripples, 'micrographs-compared', 'micrograph-pictures', 'micrograph-orientation'),
   ],
 };
 

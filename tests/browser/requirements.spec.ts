@@ -186,6 +186,29 @@ test('a quantity that is gone is not known, and can be taken out', async ({ page
   await expect(list(page).locator('tbody tr').first()).toHaveAttribute('data-verdict', 'not known');
 });
 
+test('a number of one’s own is judged while its line stands, and is not known without it', async ({
+  page,
+}) => {
+  await openDocument(page, 'what-if');
+  const own = page.getByRole('form', { name: 'An own number' });
+  await own.getByLabel('Name').fill('twice the focal length');
+  await own.getByLabel('Formula', { exact: true }).fill('2 * lens.focalLength');
+  await own.getByRole('button', { name: 'Keep' }).click();
+  await ask(page, 'own.twiceTheFocalLength', { most: '250 mm' });
+  const row = list(page).locator('tbody tr');
+  await expect(row).toContainText(/twice the focal length.*Met: 50\smm to spare/);
+  const shown = page.locator('.own-lines .value');
+  await expect(shown.locator('.requirement-mark')).toHaveAttribute('data-verdict', 'met');
+  await page.evaluate(() => window.stepwell.set({ 'lens.focalLength': 0.15 }));
+  await settled(page);
+  await expect(row).toContainText(/Not met: 50\smm too much/);
+  await expect(shown.locator('.requirement-mark')).toHaveAttribute('data-verdict', 'not met');
+  await page.getByRole('button', { name: 'Take twice the focal length out' }).click();
+  await expect(row).toContainText('Not known: no such number in this design');
+  await row.getByRole('button', { name: 'Take out' }).click();
+  await expect(row).toHaveCount(0);
+});
+
 for (const colorScheme of ['light', 'dark'] as const) {
   test.describe(`${colorScheme} page with every kind of sign`, () => {
     test.use({ colorScheme });

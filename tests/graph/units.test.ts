@@ -10,6 +10,7 @@ import {
   fromUnit,
   isKnownUnit,
   parseQuantity,
+  readableUnit,
   toUnit,
 } from '../../lib/graph/units.ts';
 import { Problem } from '../../lib/problem.ts';
@@ -224,6 +225,15 @@ describe('quantities of any size', () => {
     [1e4, 'rad', 'waves', '1592 waves'],
   ])('%f %s in %s reads %s', (value, si, display, text) => {
     expect(formatReadable(value, si, display).replace('\u202f', ' ')).toBe(text);
+  });
+  test.each([
+    [5e-3, 'm', 'nm', 'mm'],
+    [2.3e-6, 'm', 'nm', 'nm'],
+    [2.3e-6, 'm', 'auto:m', 'um'],
+    [0, 's', 'auto:s', 's'],
+    [2e12, 'W/m^2', 'W/cm^2', 'W/cm^2'],
+  ])('%f %s in %s is shown in %s', (value, si, display, unit) => {
+    expect(readableUnit(value, si, display)).toBe(unit);
   });
 });
 

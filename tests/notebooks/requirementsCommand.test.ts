@@ -3,7 +3,9 @@ import { designGraph } from '../../lib/design/design.ts';
 import { writeDesignFile } from '../../lib/design/designFile.ts';
 import { createEngine } from '../../lib/graph/engine.ts';
 import { type DesignState, initialState } from '../../lib/graph/state.ts';
+import { noStudies } from '../../lib/graph/studies.ts';
 import { withRequirement } from '../../lib/studies/requirements.ts';
+import { line } from '../studies/ownOnes.ts';
 import { run, succeed } from './runCommand.ts';
 
 const start = initialState(designGraph);
@@ -75,4 +77,20 @@ it('refuses a design of which nothing is asked, and two lists at once', () => {
     out: '',
     err: expect.stringMatching(/not both/),
   });
+});
+
+it('an own quantity is judged like any other, and one with a mistake is not known', () => {
+  const ownLines = [
+    line('speed', 'lens.focalLength / plate.stepDiameter', { name: 'focal length over step' }),
+    line('wrong', 'lens.focalLength + 1 J'),
+  ];
+  const asked = (id: string, unit: string) => ({ id, unit, atLeast: 10, reason: '' });
+  const requirements = [asked('own.speed', '1'), asked('own.wrong', 'm')];
+  const own = { ...start, studies: { ...noStudies, ownLines, requirements } };
+  const { code, out, err } = run(judge, fileOf(own));
+  expect(code).toBe(2);
+  expect(out).toMatch(/own\.wrong,10,,,m,not known,/);
+  // 100 mm over 10 mm: on the bound.
+  expect(out).toMatch(/own\.speed,10,,10,,met,on the bound,/);
+  expect(err).toMatch(/^own\.wrong: required at least 10 m, not known, /);
 });

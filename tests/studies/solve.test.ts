@@ -145,3 +145,13 @@ it('a result that takes long can be wanted, with fewer designs tried', () => {
   expect(result.tried).toBeLessThanOrEqual(60);
   expect([...told].sort((a, b) => a - b)).toEqual(told);
 });
+
+it('a list of planes is no number that could be wanted, though it has a unit', () => {
+  const planes: Want = { id: 'focus.zeroCurvaturePlanes', kind: 'atMost', value: 1e-3 };
+  const { met, blocked } = answer({}, [planes], [{ id: 'expander.magnification', from: 1, to: 3 }]);
+  expect(met).toBe(false);
+  expect(blocked).toMatchObject({
+    reason: 'problem',
+    problem: { message: 'The zero-curvature planes is no single number, so no value of it can be wanted.' },
+  });
+});
