@@ -1,39 +1,7 @@
 import { readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
-import { expect, type Locator, type Page, test } from '@playwright/test';
-import { createPart } from '../../lib/design/ownParts.ts';
-import { writePartsFile } from '../../lib/design/ownPartsFile.ts';
-import { expectNoSidewaysScrolling, findViolations, openDocument, settled } from './stepwellPage.ts';
-
-const funnel = fileURLToPath(new URL('../../data/designs/rain-gauge-funnel.json', import.meta.url));
-const find = (page: Page) => page.getByRole('region', { name: 'Find inputs' });
-const proposal = (page: Page) => page.getByRole('region', { name: 'Proposal' });
-const varyTool = (page: Page) => page.getByRole('region', { name: 'Vary', exact: true });
-const input = (page: Page, id: string) => page.evaluate((one) => window.stepwell.state().inputs[one], id);
-
-async function openFunnel(page: Page): Promise<void> {
-  await openDocument(page, 'what-if');
-  await page.setInputFiles('#design-file', funnel);
-  await expect(page.locator('.notice[data-topic="opened"]')).toContainText('is open');
-  await settled(page);
-}
-
-/** Types the name of a quantity and takes the first that is offered. */
-async function choose(field: Locator, name: string): Promise<void> {
-  await field.fill(name);
-  await field.press('Enter');
-  await expect(field).toHaveValue(name);
-  await expect(field).toHaveAttribute('aria-expanded', 'false');
-}
-
-/** Goes on with Tab until that element has the focus. */
-async function tabTo(page: Page, target: Locator): Promise<void> {
-  for (let presses = 0; presses < 60; presses++) {
-    if (await target.evaluate((one) => one === document.activeElement).catch(() => false)) return;
-    await page.keyboard.press('Tab');
-  }
-  throw new Error('Tab does not come there');
-}
+import { expect, test } from '@playwright/test';
+import { expectNoSidewaysScrolling, findViolations } from './stepwellPage.ts';
+import { choose, find, input, openFunnel, proposal, searched, tabTo, varyTool } from './whatIfTools.ts';
 
 for (const size of [
   { width: 1440, height: 900 },
@@ -66,7 +34,7 @@ for (const size of [
       await tool.getByLabel('values, with semicolons between').nth(1).fill('160 mm; 200 mm; 250 mm');
       await tool.getByRole('button', { name: 'Look for it' }).click();
       const answer = proposal(page);
-      await expect(answer).toContainText('Found, after');
+      await expect(answer).toContainText('Found, after', searched);
       await expect(answer.getByRole('row').filter({ hasText: 'focal length' }).first()).toContainText('200');
       await expect(answer.getByRole('row').filter({ hasText: 'step ratio' }).first()).toContainText('1.05');
       await expect(answer.locator('.choices-summary')).toContainText('would change.');
@@ -105,7 +73,7 @@ for (const size of [
       await page.keyboard.type('160 mm; 200 mm; 250 mm');
       await page.keyboard.press('Enter');
       const answer = proposal(page);
-      await expect(answer).toContainText('There are 2 other solutions');
+      await expect(answer).toContainText('There are 2 other solutions', searched);
       await tabTo(page, answer.getByRole('radio').first());
       await page.keyboard.press('ArrowDown');
       await expect(answer.getByRole('radio').nth(1)).toBeChecked();
@@ -149,7 +117,7 @@ for (const size of [
       for (const place of [0, 1]) await tool.getByLabel('values', { exact: true }).nth(place).fill('60');
       await tool.getByRole('button', { name: 'Draw it' }).click();
       await expect(figure).toContainText('Spot width over focal length and magnification');
-      await expect(figure).toContainText('Of the 3600 places worked out');
+      await expect(figure).toContainText('Of the 3600 places worked out', searched);
       expect(await findViolations(page, '#block-vary-form')).toEqual([]);
       await expectNoSidewaysScrolling(page);
       const [saved] = await Promise.all([
@@ -164,87 +132,3 @@ for (const size of [
     });
   });
 }
-
-test('what cannot be had says why, and further limits that would do', async ({ page }) => {
-  await openFunnel(page);
-  const tool = find(page);
-  await tool.getByRole('button', { name: 'Look for it' }).click();
-  await expect(tool).toContainText('Nothing is wanted yet');
-  await choose(tool.getByLabel('result', { exact: true }), 'step ratio');
-  await tool.getByLabel('value', { exact: true }).fill('1.05 mm');
-  await choose(tool.getByLabel('input', { exact: true }), 'focal length');
-  await tool.getByRole('button', { name: 'Look for it' }).click();
-  await expect(tool.locator('.study-row .problem').first()).toContainText('1.05 mm');
-  await tool.getByLabel('value', { exact: true }).fill('1.05');
-  await page.keyboard.press('Enter');
-  const answer = proposal(page);
-  await expect(answer).toContainText('nothing that may change enters step ratio');
-  await choose(tool.getByLabel('input', { exact: true }), 'magnification');
-  await tool.getByLabel('from', { exact: true }).fill('1');
-  await tool.getByLabel('to', { exact: true }).fill('2');
-  await page.keyboard.press('Enter');
-  await expect(answer).toContainText(
-    'magnification stands at the upper limit, 2. With further limits it is met: magnification 3.048.',
-  );
-  await expect(answer).toContainText('step ratio 1.6 instead of 1.05, 52');
-  await answer.getByRole('button', { name: 'Discard' }).click();
-  await expect(answer).toBeHidden();
-  expect(await input(page, 'expander.magnification')).toBe(3);
-});
-
-test('one of the lenses that the person keeps', async ({ page }) => {
-  const parts = [0.2, 0.25].map((f) => createPart('lens', `Lens of ${f * 1e3}`, { 'lens.focalLength': f }));
-  await page.addInitScript((text) => localStorage.setItem('stepwell.parts', text), writePartsFile(parts));
-  await openFunnel(page);
-  const tool = find(page);
-  await choose(tool.getByLabel('result', { exact: true }), 'spot width');
-  await tool.getByRole('group', { name: 'Something wanted' }).locator('select').selectOption('is at least');
-  await tool.getByLabel('value', { exact: true }).fill('55');
-  await tool.getByLabel('one of my lenses').check();
-  await tool.getByRole('button', { name: 'Look for it' }).click();
-  await expect(proposal(page)).toContainText('Inputs that would change (Lens of 250)');
-});
-
-test('long work shows how far it is and is stopped', async ({ page }) => {
-  await openFunnel(page);
-  const tool = varyTool(page);
-  await choose(tool.getByLabel('result', { exact: true }), 'rise under the moving spot, by its own profile');
-  await choose(tool.getByLabel('input', { exact: true }), 'magnification');
-  await tool.getByLabel('values', { exact: true }).fill('500');
-  await tool.getByRole('button', { name: 'Draw it' }).click();
-  await expect(tool.locator('.study-progress')).toContainText(/Working it out: \d+\s% done/);
-  await tool.getByRole('button', { name: 'Stop' }).click();
-  await expect(tool).toContainText('Stopped. What was drawn before stays.');
-  await expect(tool.getByRole('button', { name: 'Draw it' })).toBeFocused();
-  await expect(tool.locator('figure')).toHaveCount(0);
-  await tool.getByLabel('values', { exact: true }).fill('2');
-  await page.keyboard.press('Enter');
-  await expect(tool.locator('figure')).toContainText('by its own profile over magnification');
-});
-
-test('a number on any page is brought here, and what was typed stays while the person is away', async ({
-  page,
-}) => {
-  await openDocument(page, 'matching');
-  await page.locator('[data-quantity="spot.width"]').first().click();
-  await page.getByRole('button', { name: 'Find inputs that give another value' }).click();
-  await expect(find(page).getByLabel('value', { exact: true })).toBeFocused();
-  await page.keyboard.type('25');
-  await page.evaluate(() => {
-    location.hash = 'matching';
-  });
-  await expect(page.locator('main#matching')).toBeVisible();
-  await page.locator('[data-quantity="spot.width"]').first().click();
-  await page.getByRole('button', { name: 'Vary what it depends on' }).click();
-  await expect(find(page).getByLabel('value', { exact: true })).toHaveValue('25');
-  await expect(varyTool(page).getByLabel('result', { exact: true })).toHaveValue('spot width');
-  await expect(varyTool(page).locator('.study-influences')).toBeFocused();
-  await expect(varyTool(page).locator('.study-influences li').first()).toContainText(
-    /1\s% more → [\d.]+\s% (more|less)/,
-  );
-  for (const scheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme: scheme });
-    expect(await findViolations(page, '#block-vary-form')).toEqual([]);
-    expect(await findViolations(page, '#block-solve-form')).toEqual([]);
-  }
-});
