@@ -1,5 +1,5 @@
 import type { StepwellDocument } from './document.ts';
-import { prose } from './prose.ts';
+import { leads, prose } from './prose.ts';
 import { pulseCautions } from './pulseCautions.ts';
 
 /** The eighth document: what else could be done, held against today's design. */
@@ -8,6 +8,13 @@ export const whatIf: StepwellDocument = {
   title: 'What if',
   lead: prose`A design is a choice among others. This page keeps the others beside it: set one, keep it under a name, go on, and see in which inputs and in which numbers they differ. What is kept is saved with the design, travels in its file and its link, and can be taken over again at any time.`,
   blocks: [
+    {
+      kind: 'prose',
+      id: 'what-there-is',
+      prose: prose`
+        Here you can ${leads('keep and compare alternatives', 'compare')}, ${leads('vary an input or two', 'vary')}, ${leads('find inputs for what you want', 'solve')}, see ${leads('why something changed', 'change')}, ${leads('ask something of the design', 'requirements')}, and write ${leads('numbers of your own', 'own-quantities')}.
+      `,
+    },
     {
       kind: 'prose',
       id: 'compare',

@@ -63,7 +63,9 @@ function readFor(
 }
 
 function figureOf(id: string, spec: FigureSpec, shape: 'wide' | 'tall' = 'wide'): PaperBlock {
-  return { kind: 'figure', id, spec, shape, caption: `${spec.title}. ${spec.summary}` };
+  // Nothing moves on paper, and what moves holds more than plain data.
+  const { moves: _, hint: __, ...still } = spec;
+  return { kind: 'figure', id, spec: still, shape, caption: `${spec.title}. ${spec.summary}` };
 }
 
 const words = (text: string): Run[] => (text === '' ? [] : [{ text }]);

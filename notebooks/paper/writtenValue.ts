@@ -40,7 +40,10 @@ function roundedText(quantity: Quantity, value: number, uncertainty: number): st
   const scale = display.startsWith('auto:') ? unit : display;
   const place = Math.floor(Math.log10(Number(toUnit(uncertainty, unit, scale).toPrecision(2)))) - 1;
   const size = toUnit(value, unit, scale);
-  const rounded = timesTen(Math.round(timesTen(size, -place)), place);
+  const steps = timesTen(size, -place);
+  // An uncertainty of next to nothing, as from a number typed wrongly, rounds nothing.
+  if (!Number.isFinite(steps)) return undefined;
+  const rounded = timesTen(Math.round(steps), place);
   const digits = rounded === 0 ? 1 : Math.floor(Math.log10(Math.abs(rounded))) - place + 1;
   if (digits >= (quantity.digits ?? 4)) return undefined;
   return formatQuantity(fromUnit(rounded, unit, scale), unit, display, digits);

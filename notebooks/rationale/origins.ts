@@ -29,7 +29,6 @@ import {
 } from '../../lib/design/rawBeam.ts';
 import { spotTable } from '../../lib/design/spots.ts';
 import { thresholdFluence, thresholdSource } from '../../lib/design/threshold.ts';
-import { originalOf } from '../../lib/graph/originals.ts';
 import type { Quantity } from '../../lib/graph/quantity.ts';
 
 /** How far a value is known to be true of the bench: nothing stands behind what was typed. */
@@ -46,10 +45,8 @@ type Inputs = Readonly<Record<string, unknown>>;
 
 /** Name of the file that an input holds. */
 export function fileNameOf(quantity: Quantity, inputs: Inputs): string {
-  const value = inputs[quantity.id];
-  const own = (value as { readonly name?: unknown } | null)?.name;
-  const name = originalOf(value)?.name ?? (typeof own === 'string' ? own : '');
-  return name === '' ? 'a file without a name' : name;
+  const { name } = (inputs[quantity.id] ?? {}) as { readonly name?: unknown };
+  return typeof name === 'string' && name !== '' ? name : 'a file without a name';
 }
 
 const typed = (quantity: Quantity): Origin => ({ quantity, standing: 'typed', words: 'typed' });

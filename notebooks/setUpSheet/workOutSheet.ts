@@ -1,11 +1,11 @@
-import { createEngine } from '../../lib/graph/engine.ts';
 import type { Graph } from '../../lib/graph/graph.ts';
-import { isInput } from '../../lib/graph/quantity.ts';
+import { isInput, type Report } from '../../lib/graph/quantity.ts';
 import type { DesignState } from '../../lib/graph/state.ts';
 import { noStudies } from '../../lib/graph/studies.ts';
 import { blockQuantities } from '../blockQuantities.ts';
 import { uncertaintyOf } from '../paper/uncertainties.ts';
 import { type ToldDesign, toldDesign } from '../rationale/told.ts';
+import { evaluateAll } from '../rationale/workOut.ts';
 import { setUpBlocks } from './setUpBlocks.ts';
 
 type Design = Omit<DesignState, 'revision'>;
@@ -19,8 +19,7 @@ export function setUpIds(graph: Graph, { inputs, studies = noStudies }: Design):
   return [...new Set(all.filter((one) => !isInput(one) && one.kind !== 'constant').map(({ id }) => id))];
 }
 
-/** Works out all that the set-up sheet is written from, at once and without a page. */
-export function workOutSheet(graph: Graph, design: Design): ToldDesign {
-  const engine = createEngine(graph, { ...graph.initial, ...design.inputs });
-  return toldDesign(graph, design, engine.evaluate(setUpIds(graph, design)));
+/** Works out all that the set-up sheet is written from, without a page. `report` hears how far it is. */
+export function workOutSheet(graph: Graph, design: Design, report: Report = () => {}): ToldDesign {
+  return toldDesign(graph, design, evaluateAll(graph, design.inputs, setUpIds(graph, design), report));
 }

@@ -1,6 +1,8 @@
 import { defineConfig } from '@playwright/test';
 
 const executablePath = process.env['STEPWELL_BROWSER'];
+/** Another one lets two suites run beside each other. */
+const port = process.env['STEPWELL_PORT'] ?? '4179';
 
 /** One Chromium for the whole suite, against the built page served on this machine. */
 export default defineConfig({
@@ -11,7 +13,7 @@ export default defineConfig({
   timeout: 120_000,
   reporter: [['list'], ['json']],
   use: {
-    baseURL: 'http://localhost:4179',
+    baseURL: `http://localhost:${port}`,
     viewport: { width: 1440, height: 900 },
     launchOptions: {
       ...(executablePath ? { executablePath } : {}),
@@ -24,8 +26,8 @@ export default defineConfig({
     },
   },
   webServer: {
-    command: 'npx --no-install vite preview --port 4179 --strictPort',
-    url: 'http://localhost:4179',
+    command: `npx --no-install vite preview --port ${port} --strictPort`,
+    url: `http://localhost:${port}`,
     cwd: new URL('../..', import.meta.url).pathname,
     reuseExistingServer: false,
   },

@@ -18,6 +18,14 @@ async function openFunnel(page: Page): Promise<void> {
   await settled(page);
 }
 
+/** Types the name of a quantity and takes the first that is offered. */
+async function choose(field: Locator, name: string): Promise<void> {
+  await field.fill(name);
+  await field.press('Enter');
+  await expect(field).toHaveValue(name);
+  await expect(field).toHaveAttribute('aria-expanded', 'false');
+}
+
 /** Goes on with Tab until that element has the focus. */
 async function tabTo(page: Page, target: Locator): Promise<void> {
   for (let presses = 0; presses < 60; presses++) {
@@ -39,12 +47,12 @@ for (const size of [
     }) => {
       await openFunnel(page);
       const tool = find(page);
-      await tool.getByLabel('result', { exact: true }).fill('step ratio');
+      await choose(tool.getByLabel('result', { exact: true }), 'step ratio');
       await expect(tool.locator('.study-row').first()).toContainText('Today it is 1.067.');
       await tool.getByLabel('value', { exact: true }).fill('1.05');
       await tool.getByRole('button', { name: 'Let magnification change' }).click();
       await tool.getByRole('button', { name: 'Want something else too' }).click();
-      await tool.getByLabel('result', { exact: true }).nth(1).fill('spot width');
+      await choose(tool.getByLabel('result', { exact: true }).nth(1), 'spot width');
       await tool
         .getByRole('group', { name: 'Something wanted' })
         .nth(1)
@@ -53,7 +61,7 @@ for (const size of [
       await tool.getByLabel('value', { exact: true }).nth(1).fill('49');
       await tool.getByLabel('and', { exact: true }).nth(1).fill('49.5 µm');
       await tool.getByRole('button', { name: 'Let another input change' }).click();
-      await tool.getByLabel('input', { exact: true }).nth(1).fill('focal length');
+      await choose(tool.getByLabel('input', { exact: true }).nth(1), 'focal length');
       await tool.getByLabel('may be').nth(1).selectOption('only these values');
       await tool.getByLabel('values, with semicolons between').nth(1).fill('160 mm; 200 mm; 250 mm');
       await tool.getByRole('button', { name: 'Look for it' }).click();
@@ -81,13 +89,16 @@ for (const size of [
       const tool = find(page);
       await tool.getByLabel('result', { exact: true }).focus();
       await page.keyboard.type('step ratio');
+      await page.keyboard.press('Enter');
       await tabTo(page, tool.getByLabel('value', { exact: true }));
       await page.keyboard.type('1.05');
       await tabTo(page, tool.getByLabel('input', { exact: true }));
       await page.keyboard.type('magnification');
+      await page.keyboard.press('Enter');
       await tabTo(page, tool.getByRole('button', { name: 'Let another input change' }));
       await page.keyboard.press('Enter');
       await page.keyboard.type('focal length');
+      await page.keyboard.press('Enter');
       await tabTo(page, tool.getByLabel('may be').nth(1));
       await page.keyboard.type('only');
       await tabTo(page, tool.getByLabel('values, with semicolons between').nth(1));
@@ -116,6 +127,7 @@ for (const size of [
       const tool = varyTool(page);
       await tool.getByLabel('result', { exact: true }).focus();
       await page.keyboard.type('spot width');
+      await page.keyboard.press('Enter');
       await tabTo(page, tool.getByRole('button', { name: 'Vary focal length' }));
       await page.keyboard.press('Enter');
       await expect(tool.getByLabel('input', { exact: true })).toHaveValue('focal length');
@@ -133,7 +145,7 @@ for (const size of [
       await tool.getByText('The numbers as a table').click();
       await expect(tool.locator('tbody tr')).toHaveCount(41);
       await tool.getByRole('button', { name: 'Vary a second input too' }).click();
-      await tool.getByLabel('input', { exact: true }).nth(1).fill('magnification');
+      await choose(tool.getByLabel('input', { exact: true }).nth(1), 'magnification');
       for (const place of [0, 1]) await tool.getByLabel('values', { exact: true }).nth(place).fill('60');
       await tool.getByRole('button', { name: 'Draw it' }).click();
       await expect(figure).toContainText('Spot width over focal length and magnification');
@@ -158,16 +170,16 @@ test('what cannot be had says why, and further limits that would do', async ({ p
   const tool = find(page);
   await tool.getByRole('button', { name: 'Look for it' }).click();
   await expect(tool).toContainText('Nothing is wanted yet');
-  await tool.getByLabel('result', { exact: true }).fill('step ratio');
+  await choose(tool.getByLabel('result', { exact: true }), 'step ratio');
   await tool.getByLabel('value', { exact: true }).fill('1.05 mm');
-  await tool.getByLabel('input', { exact: true }).fill('focal length');
+  await choose(tool.getByLabel('input', { exact: true }), 'focal length');
   await tool.getByRole('button', { name: 'Look for it' }).click();
   await expect(tool.locator('.study-row .problem').first()).toContainText('1.05 mm');
   await tool.getByLabel('value', { exact: true }).fill('1.05');
   await page.keyboard.press('Enter');
   const answer = proposal(page);
   await expect(answer).toContainText('nothing that may change enters step ratio');
-  await tool.getByLabel('input', { exact: true }).fill('magnification');
+  await choose(tool.getByLabel('input', { exact: true }), 'magnification');
   await tool.getByLabel('from', { exact: true }).fill('1');
   await tool.getByLabel('to', { exact: true }).fill('2');
   await page.keyboard.press('Enter');
@@ -185,7 +197,7 @@ test('one of the lenses that the person keeps', async ({ page }) => {
   await page.addInitScript((text) => localStorage.setItem('stepwell.parts', text), writePartsFile(parts));
   await openFunnel(page);
   const tool = find(page);
-  await tool.getByLabel('result', { exact: true }).fill('spot width');
+  await choose(tool.getByLabel('result', { exact: true }), 'spot width');
   await tool.getByRole('group', { name: 'Something wanted' }).locator('select').selectOption('is at least');
   await tool.getByLabel('value', { exact: true }).fill('55');
   await tool.getByLabel('one of my lenses').check();
@@ -196,8 +208,8 @@ test('one of the lenses that the person keeps', async ({ page }) => {
 test('long work shows how far it is and is stopped', async ({ page }) => {
   await openFunnel(page);
   const tool = varyTool(page);
-  await tool.getByLabel('result', { exact: true }).fill('rise under the moving spot, by its own profile');
-  await tool.getByLabel('input', { exact: true }).fill('magnification');
+  await choose(tool.getByLabel('result', { exact: true }), 'rise under the moving spot, by its own profile');
+  await choose(tool.getByLabel('input', { exact: true }), 'magnification');
   await tool.getByLabel('values', { exact: true }).fill('500');
   await tool.getByRole('button', { name: 'Draw it' }).click();
   await expect(tool.locator('.study-progress')).toContainText(/Working it out: \d+\s% done/);

@@ -90,6 +90,7 @@ export function searchField(
       input.value = names().find((one) => one.quantity === quantity)!.label;
       follow(input.value);
     },
+    { holds: true },
   );
   return { input, list };
 }

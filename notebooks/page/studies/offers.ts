@@ -18,13 +18,15 @@ export interface Offers {
 
 /**
  * Offers quantities by the words in a field: arrow keys move through them, Enter takes one, Escape puts the list away.
- * What is typed is not changed here; `take` hears of the one that is chosen.
+ * What is typed is not changed here; `take` hears of the one that is chosen. A field that `holds` a name has chosen with
+ * its last letter.
  */
 export function attachOffers(
   document: Document,
   input: HTMLInputElement,
   quantities: () => Iterable<Quantity>,
   take: (quantity: Quantity) => void,
+  { holds = false } = {},
 ): Offers {
   const list = element(document, 'ul', {
     role: 'listbox',
@@ -63,6 +65,8 @@ export function attachOffers(
   };
   const search = () => {
     found = searchQuantities(quantities(), input.value, mostOffered);
+    // The list would only cover what comes next.
+    if (holds && isWhole(input.value, found)) return close();
     at = found.length > 0 ? 0 : -1;
     list.replaceChildren(...found.map((one, i) => offered(document, `${list.id}-${i}`, one, choose)));
     show(found.length > 0);
@@ -85,6 +89,13 @@ export function attachOffers(
     }
   });
   return { list, count: () => found.length, close };
+}
+
+/** Whether a text is the name or the id of one quantity among those found. */
+function isWhole(text: string, found: readonly Quantity[]): boolean {
+  const typed = text.trim().toLowerCase();
+  const same = found.filter(({ name, id }) => name.toLowerCase() === typed || id.toLowerCase() === typed);
+  return same.length === 1;
 }
 
 function offered(document: Document, id: string, quantity: Quantity, choose: (quantity: Quantity) => void) {

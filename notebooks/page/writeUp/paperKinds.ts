@@ -1,4 +1,5 @@
 import type { Paper } from '../../paper/paper.ts';
+import type { PaperPictures } from '../../paper/pictures.ts';
 import { download, fileName } from '../figures/exportFigure.ts';
 
 /** What a paper can be handed over as; what packs it is loaded when it is asked for. */
@@ -8,9 +9,18 @@ export interface PaperKind {
   make(paper: Paper, name: string, document: Document): Promise<Blob>;
 }
 
-async function picturesOf(paper: Paper, document: Document) {
-  const { drawPaperPictures } = await import('../paperPictures.ts');
-  return drawPaperPictures(paper, document);
+/** Pictures of the last papers: each kind of file has the same. */
+const drawn = new WeakMap<Paper, Promise<PaperPictures>>();
+
+function picturesOf(paper: Paper, document: Document): Promise<PaperPictures> {
+  const known = drawn.get(paper);
+  if (known) return known;
+  const made = import('../paperPictures.ts').then(({ drawPaperPictures }) =>
+    drawPaperPictures(paper, document),
+  );
+  drawn.set(paper, made);
+  made.catch(() => drawn.delete(paper));
+  return made;
 }
 
 export const paperKinds: readonly PaperKind[] = [

@@ -81,7 +81,7 @@ function blockElement(
   }
 }
 
-/** A wide table scrolls within its own frame, by keyboard too. */
+/** A wide table scrolls with the frame of the preview, by keyboard too. */
 function tableElement(
   document: Document,
   { caption, columns, rows }: Extract<PaperBlock, { kind: 'table' }>,

@@ -1,22 +1,24 @@
 import type { Outcome } from '../../../lib/graph/outcome.ts';
 import type { Paper } from '../../paper/paper.ts';
 import { unnamed } from '../../rationale/facts.ts';
+import { type PaperName, paperNames } from '../../rationale/writePapers.ts';
 import type { PageContext } from '../context.ts';
 import { element, setText } from '../element.ts';
-import { studiesUntil } from '../studies/desk/studiesUntil.ts';
+import type { Study } from '../studies/desk/studyDesk.ts';
 import { createStudyProgress } from '../studies/studyProgress.ts';
 import { renderOutline } from './outlineView.ts';
 import { handOver, type PaperKind, paperKinds } from './paperKinds.ts';
-import { makePaper, type PaperName, paperNames } from './paperMaker.ts';
+import { makePaper } from './paperMaker.ts';
 import { createPreview } from './previewView.ts';
 import { renderUses } from './usesView.ts';
 
 /** What will be in the write-up, its preview, and the files it can be handed over as. */
 export function renderWriteUp(context: PageContext, stops: (() => void)[]): HTMLElement {
   const { document, live } = context;
-  const startStudy = studiesUntil(stops);
   const news = element(document, 'p', { class: 'study-news', role: 'status' });
   let pressed: HTMLElement | undefined;
+  let underWay: Study<Paper> | undefined;
+  stops.push(() => underWay?.stop());
   const progress = createStudyProgress(document, () => {
     progress.end();
     setText(news, 'Stopped. No file was written.');
@@ -27,8 +29,12 @@ export function renderWriteUp(context: PageContext, stops: (() => void)[]): HTML
   /** Works a paper out with progress; what went wrong is said. */
   const made = async (name: PaperName): Promise<Paper | undefined> => {
     setText(news, '');
-    const outcome: Outcome<Paper> = await makePaper(live, name, startStudy, {
-      begin: (study) => progress.begin(study, 'Working it out'),
+    const outcome: Outcome<Paper> = await makePaper(live, name, {
+      begin: (study) => {
+        underWay?.stop();
+        underWay = study;
+        progress.begin(study, 'Working it out');
+      },
       told: (part) => progress.told(part),
     });
     if ('problem' in outcome && outcome.problem.kind === 'stopped') return undefined;

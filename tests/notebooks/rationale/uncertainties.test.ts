@@ -69,6 +69,8 @@ describe('numbers are rounded to the second digit of their uncertainty', () => {
     [1.23456 * J, 0.996 * J, '1.2'],
     [1.25 * J, 0, '1.25'],
     [12345 * J, 100 * J, '12300'],
+    [1e7, 5e-324, '1000'],
+    [5e-324, 1e7, '0'],
   ];
   for (const [value, uncertainty, text] of rows) {
     it(`${value} ± ${uncertainty} J/m² reads ${text} J/cm²`, () => {

@@ -47,6 +47,7 @@ export function createAskForm(context: PageContext, stops: (() => void)[], done:
       search.value = labelOf(quantity);
       take();
     },
+    { holds: true },
   );
   search.addEventListener('input', take);
   search.addEventListener('change', () => {
