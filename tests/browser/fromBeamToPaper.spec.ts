@@ -67,12 +67,14 @@ const keyboard = (page: Page): Hand => ({
   },
   async choose(target, words) {
     await tabTo(page, target);
-    await page.keyboard.type(words);
+    const option = target.locator('option').filter({ hasText: words }).first();
+    await page.keyboard.type((await option.textContent())!.trim());
     await expect(target.locator('option:checked')).toContainText(words);
   },
   async give(target, file) {
+    await settled(page);
     await tabTo(page, target);
-    const choosing = page.waitForEvent('filechooser');
+    const choosing = page.waitForEvent('filechooser', { timeout: 60_000 });
     await page.keyboard.press('Enter');
     await (await choosing).setFiles(file);
   },
@@ -136,7 +138,7 @@ async function solve(page: Page, hand: Hand): Promise<void> {
   await hand.type(nth('values, with semicolons between', 0), '100 mm; 125 mm; 160 mm');
   await hand.press(tool.getByRole('button', { name: 'Look for it' }));
   const answer = proposal(page);
-  await expect(answer).toContainText('Found, after');
+  await expect(answer).toContainText('Found, after', { timeout: 60_000 });
   await hand.press(answer.getByRole('button', { name: 'Take this over' }));
   await expect(tool).toContainText('Taken over. Undo takes it back.');
   expect(await inputOf(page, 'lens.focalLength')).toBe(0.125);
