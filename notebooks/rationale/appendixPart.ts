@@ -51,11 +51,7 @@ export function formulaBlocks(told: ToldDesign, shown: readonly Quantity[]): Pap
     alike.set(tex, [...(alike.get(tex) ?? []), quantity]);
   }
   const rows = [...alike].map(([tex, [first, ...others]]): (readonly Run[])[] => [
-    [
-      { text: `${[first!, ...others].map(({ name }) => name).join('; ')} (` },
-      sourceRun(first!, told),
-      { text: ')' },
-    ],
+    [{ text: `${[first!, ...others].map(({ name }) => name).join('; ')}: ` }, sourceRun(first!, told)],
     [{ tex }],
   ]);
   return [

@@ -22,7 +22,7 @@ const always: readonly Block[] = [
 const ofUse: Readonly<Partial<Record<UseName, readonly Block[]>>> = {
   ripples: blocksOf(ripples, 'medical-and-food'),
   grooves: blocksOf(grooves, 'groove-left-out'),
-  engraving: blocksOf(grooves, 'engraving-fume', 'engraving-left-out'),
+  engraving: blocksOf(grooves, 'engraving-fume'),
   sheet: blocksOf(grooves, 'sheet-left-out'),
   scaleUp: blocksOf(scaleUp, 'scale-up-x-rays', 'scale-up-fume'),
 };

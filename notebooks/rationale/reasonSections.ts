@@ -3,7 +3,7 @@ import { defocus, focusRadius, rayleighLength, workpieceZ } from '../../lib/desi
 import { convergence, modelError } from '../../lib/design/limits.ts';
 import { stepRatio } from '../../lib/design/match.ts';
 import { foundMark } from '../../lib/design/pictureMark.ts';
-import { stop, transmission } from '../../lib/design/plate.ts';
+import { stop } from '../../lib/design/plate.ts';
 import { peakFluence } from '../../lib/design/spot.ts';
 import { thresholdAtN } from '../../lib/design/threshold.ts';
 import type { Block } from '../document.ts';
@@ -89,7 +89,7 @@ const fluence: Section = {
     said(
       'fluence-said',
       prose`
-        ${energySaid} The stop lets ${transmission} of it through. Fluences are peak values of one pulse, incident, unless they say otherwise: with the plate the peak is ${peakFluence} where the workpiece stands. The threshold is ${thresholdAtN}. ${aboveThresholdSaid}
+        ${energySaid} ${stopSaid} Fluences are peak values of one pulse, incident, unless they say otherwise: with the plate the peak is ${peakFluence} where the workpiece stands. The threshold is ${thresholdAtN}. ${aboveThresholdSaid}
 
         ${thresholdSaid}${thresholdDoubtSaid} ${incubationSaid}
 

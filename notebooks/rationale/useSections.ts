@@ -100,7 +100,7 @@ const engravingSection: Section = {
         ${engravingBestSaid}
       `,
     ),
-    ...blocksOf(grooves, 'engraving-table', 'engraving-plan-table'),
+    ...blocksOf(grooves, 'engraving-table', 'engraving-plan-table', 'engraving-left-out'),
   ],
 };
 

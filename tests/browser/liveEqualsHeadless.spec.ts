@@ -277,7 +277,7 @@ function checksOf(content: StepwellDocument) {
   function expectedStandIns(outcomeOf: OutcomeOf): (string | undefined)[] {
     return proses.flatMap((prose) =>
       prose.nodes.flatMap((node) => {
-        if (!('tag' in node) || node.tag !== 'p') return [];
+        if (!('tag' in node) || /^h\d$/.test(node.tag)) return [];
         const needed = neededQuantities(prose, [node]);
         if (needed.length === 0) return [];
         return [standIn(firstProblem(needed, outcomeOf), problemOfResult(outcomeOf))];

@@ -124,7 +124,7 @@ describe('what the person adds', () => {
     expect(runs).toContainEqual({ text: 'off', strong: true });
     expect(runs).toContainEqual({ text: expect.stringMatching(/µm$/), quantity: 'spot.width' });
     expect(runs).toContainEqual({ tex: 'a/b' });
-    expect(lineOf(runs)).toContain('<script>alert(1)</script>, {no.such}.');
+    expect(lineOf(runs)).toContain('<script>alert(1)</script>, (there is no number ‘no.such’');
     expect(second).toMatchObject({
       kind: 'list',
       ordered: false,
