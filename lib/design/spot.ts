@@ -48,8 +48,7 @@ const matrix = derived({
     'Bessel function at every sample radius and plate node; does not depend on beam size, energy or phase.',
   from: { plan },
   compute: ({ plan }) => {
-    const parts = JSON.parse(plan) as RoundPlan;
-    return { plan: parts, field: kernelOfPlan(parts) };
+    return kernelOfPlan(JSON.parse(plan) as RoundPlan);
   },
   shownAs: (kernel) => kernelText(kernel),
   formula: 'J_0(v s),\\ v=2\\pi a\\rho/(\\lambda B)',

@@ -1,6 +1,6 @@
 import { enteringOf } from './entering.ts';
 import { type Graph, orderOf } from './graph.ts';
-import type { Outcome } from './outcome.ts';
+import { hasValue, type Outcome } from './outcome.ts';
 import type { Derived, Quantity, Report } from './quantity.ts';
 import { type Kept, step } from './step.ts';
 
@@ -33,7 +33,12 @@ interface Cell {
   /** Last value that was given, and its outcome. */
   source: { readonly value: unknown; readonly outcome: Outcome } | undefined;
   kept: Kept | undefined;
+  /** Outcomes of the last few texts, of what follows from a text alone. */
+  readonly byText: Map<string, Outcome>;
 }
+
+/** In a sweep a plan written as text goes to and fro between a few; a matrix that follows from one takes some megabytes. */
+const mostTexts = 4;
 
 /** An incremental engine: what did not change is not computed again. */
 export function createEngine(graph: Graph, inputs: Inputs = graph.initial): Engine {
@@ -50,7 +55,15 @@ export function createEngine(graph: Graph, inputs: Inputs = graph.initial): Engi
     const known = cells.get(quantity);
     if (known) return known;
     const from = quantity.kind === 'derived' ? Object.values(quantity.from).map(cellOf) : [];
-    const made: Cell = { quantity, from, outcome: undefined, run: 0, source: undefined, kept: undefined };
+    const made: Cell = {
+      quantity,
+      from,
+      outcome: undefined,
+      run: 0,
+      source: undefined,
+      kept: undefined,
+      byText: new Map(),
+    };
     cells.set(quantity, made);
     return made;
   };
@@ -112,14 +125,28 @@ function outcomeOf(cell: Cell, { pins, inputs, run }: Place, report: Report | un
   if (quantity.kind === 'constant') return sourceOutcome(cell, quantity.value);
   if (quantity.kind !== 'derived')
     return sourceOutcome(cell, Object.hasOwn(inputs, id) ? inputs[id] : quantity.initial);
-  if (!cell.kept || isMoved(cell, cell.kept.args, run))
-    cell.kept = step(
-      quantity,
-      cell.from.map((other) => outcomeIn(other, run)!),
-      cell.kept,
-      report,
-    );
+  if (!cell.kept || isMoved(cell, cell.kept.args, run)) cell.kept = stepOf(cell, quantity, run, report);
   return cell.kept.outcome;
+}
+
+function stepOf(cell: Cell, quantity: Derived, run: number, report: Report | undefined): Kept {
+  const args = cell.from.map((other) => outcomeIn(other, run)!);
+  const text = quantity.heavy ? undefined : onlyText(args);
+  const known = text === undefined ? undefined : cell.byText.get(text);
+  if (known) return { args, outcome: known };
+  const made = step(quantity, args, cell.kept, report);
+  if (text !== undefined) {
+    if (cell.byText.size >= mostTexts) cell.byText.delete(cell.byText.keys().next().value!);
+    cell.byText.set(text, made.outcome);
+  }
+  return made;
+}
+
+/** The text that is the one argument; undefined where there are more, or it is none. */
+function onlyText(args: readonly Outcome[]): string | undefined {
+  const [arg] = args;
+  const value = args.length === 1 && arg && hasValue(arg) ? arg.value : undefined;
+  return typeof value === 'string' ? value : undefined;
 }
 
 /** What a quantity came to in this evaluation; undefined where it does not enter, as a case that is not chosen. */

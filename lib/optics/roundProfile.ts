@@ -1,4 +1,5 @@
-import { type PanelledFunction, panelNodes } from '../numerics/panelledFunction.ts';
+import type { QuadratureRule } from '../numerics/gaussLegendre.ts';
+import { panelNodes } from '../numerics/panelledFunction.ts';
 import { applyMatrix, blurRadius, blurReach, createBlurMatrix } from './coherence.ts';
 import {
   createFieldKernel,
@@ -82,9 +83,17 @@ export function planText(plan: RoundPlan): string {
   return JSON.stringify(plan);
 }
 
+/** What a plan alone fixes: the Bessel matrix, and nodes and weights of the result in v. */
+export type PlannedKernel = Omit<RoundKernel, 'blur'>;
+
 /** Builds the kernel of a plan. */
-export function kernelOfPlan(plan: RoundPlan): FieldKernel {
-  return createFieldKernel(plan.layout, panelNodes(plan.width, plan.coherentPanels, nodesPerPanel).nodes);
+export function kernelOfPlan(plan: RoundPlan): PlannedKernel {
+  const { nodes } = panelNodes(plan.width, plan.coherentPanels, nodesPerPanel);
+  return {
+    plan,
+    field: createFieldKernel(plan.layout, nodes),
+    inner: panelNodes(plan.width, plan.panels, nodesPerPanel),
+  };
 }
 
 /** The matrix that blurs the coherent profile of a plan for M² > 1; undefined for M² = 1, where nothing blurs. */
@@ -104,6 +113,7 @@ export function blurOfPlan(
 export interface RoundKernel {
   readonly plan: RoundPlan;
   readonly field: FieldKernel;
+  readonly inner: QuadratureRule;
   /** From {@link blurOfPlan} for the same step ratio and M². */
   readonly blur: Float64Array | undefined;
 }
@@ -114,39 +124,33 @@ export function prepareRoundProfile(
   plan: RoundPlan = planRoundProfile(focus),
 ): RoundKernel {
   return {
-    plan,
-    field: kernelOfPlan(plan),
+    ...kernelOfPlan(plan),
     blur: blurOfPlan(plan, focus.stepRatio, focus.beamPropagationRatio),
   };
 }
 
 /**
  * Irradiance |U|² against radius in w0·B/f (1 = axis of the unshaped, unstopped, M² = 1 beam in its focus), with the
- * Schell-model blur where M² > 1. To 1e-9 of the unshaped peak.
+ * Schell-model blur where M² > 1. To 1e-9 of the unshaped peak. All of it times `strength`, its radii times `scale`.
  */
 export function roundProfile(
   focus: RoundFocus,
   kernel: RoundKernel = prepareRoundProfile(focus),
+  { strength = 1, scale = 1 } = {},
 ): RadialProfile {
-  const { plan, blur } = kernel;
+  const { plan, blur, inner } = kernel;
   const phases = focus.zones.map((zone) => zone.phase);
   const field = fieldFromKernel(kernel.field, phases, focus.stepRatio, focus.defocus);
   const coherent = irradianceOf(field);
-  const inner = panelNodes(plan.width, plan.panels, nodesPerPanel);
   const values = blur === undefined ? coherent : applyMatrix(blur, coherent);
-  return scaleRadius(
-    { ...inner, width: plan.width, count: nodesPerPanel, values },
-    1 / (2 * focus.stepRatio),
-  );
-}
-
-/** The same function with all radii multiplied by `factor`. */
-export function scaleRadius(f: PanelledFunction, factor: number): PanelledFunction {
+  // Radii in v become radii in w0·B/f, and these those asked for.
+  const inBeam = 1 / (2 * focus.stepRatio);
   return {
-    ...f,
-    width: f.width * factor,
-    nodes: multiplied(f.nodes, factor),
-    weights: multiplied(f.weights, factor),
+    width: plan.width * inBeam * scale,
+    count: nodesPerPanel,
+    nodes: multiplied(inner.nodes, inBeam, scale),
+    weights: multiplied(inner.weights, inBeam, scale),
+    values: multiplied(values, strength, 1),
   };
 }
 
@@ -156,9 +160,9 @@ function irradianceOf({ re, im }: Field): Float64Array {
   return values;
 }
 
-/** All values times a factor; a loop, since `map` of a Float64Array takes ten times as long. */
-export function multiplied(values: Float64Array, factor: number): Float64Array {
+/** All values times one factor and then the other; a loop, since `map` of a Float64Array takes ten times as long. */
+function multiplied(values: Float64Array, one: number, other: number): Float64Array {
   const made = new Float64Array(values.length);
-  for (let i = 0; i < made.length; i++) made[i] = values[i]! * factor;
+  for (let i = 0; i < made.length; i++) made[i] = values[i]! * one * other;
   return made;
 }

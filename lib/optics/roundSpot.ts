@@ -4,13 +4,11 @@ import { energyThroughStop } from './farTail.ts';
 import { collinsB, defocusAt, focusRadius, type Light, planeOfDefocus, type RoundPlate } from './light.ts';
 import type { RadialProfile } from './radialProfile.ts';
 import {
-  multiplied,
   planRoundProfile,
   prepareRoundProfile,
   type RoundFocus,
   type RoundKernel,
   roundProfile,
-  scaleRadius,
 } from './roundProfile.ts';
 import { gaussianReach, type Zone } from './zones.ts';
 
@@ -83,12 +81,12 @@ export function roundProfileAt(light: Light, z: number, reach?: number): RadialP
   const focus = roundFocusAt(light, z);
   const scale = radiusScale(light, z);
   const plan = reach === undefined ? planRoundProfile(focus) : planRoundProfile(focus, reach / scale);
-  return inMetres(light, z, roundProfile(focus, prepareRoundProfile(focus, plan)));
+  return roundProfile(focus, prepareRoundProfile(focus, plan), inMetres(light, z));
 }
 
 /** The same with a kernel that is kept elsewhere. */
 export function roundProfileFromKernel(light: Light, z: number, kernel: RoundKernel): RadialProfile {
-  return inMetres(light, z, roundProfile(roundFocusAt(light, z), kernel));
+  return roundProfile(roundFocusAt(light, z), kernel, inMetres(light, z));
 }
 
 /** The same irradiance at radii in metres, ascending and as far out as asked, without a kernel. */
@@ -107,10 +105,8 @@ function strengthAt(light: Light, z: number): number {
   return (light.focalLength / collinsB(light, z)) ** 2;
 }
 
-function inMetres(light: Light, z: number, profile: RadialProfile): RadialProfile {
-  const strength = strengthAt(light, z);
-  const values = multiplied(profile.values, strength);
-  return scaleRadius({ ...profile, values }, radiusScale(light, z));
+function inMetres(light: Light, z: number): { readonly strength: number; readonly scale: number } {
+  return { strength: strengthAt(light, z), scale: radiusScale(light, z) };
 }
 
 /** Part of the incident energy that the stop lets through. */

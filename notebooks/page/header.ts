@@ -1,4 +1,5 @@
 import { documents } from '../contents.ts';
+import { stepSaid } from '../stepWords.ts';
 import { element, setAttributes } from './element.ts';
 import type { Live } from './live.ts';
 
@@ -27,8 +28,8 @@ export function createHeader(
   const travel = (step: () => void, word: string) => () => {
     const before = live.state();
     step();
-    const changed = changedNames(live, before.inputs);
-    if (live.state() !== before) say(`${word}: ${changed}.`, false);
+    const now = live.state();
+    if (now !== before) say(`${word}: ${stepSaid(live.graph, before, now)}.`, false);
   };
   const undoStep = travel(live.undo, 'Undone');
   const redoStep = travel(live.redo, 'Done again');
@@ -90,16 +91,4 @@ function currentScheme(document: Document): 'light' | 'dark' {
   const chosen = document.documentElement.dataset['scheme'];
   if (chosen === 'light' || chosen === 'dark') return chosen;
   return document.defaultView!.matchMedia('(prefers-color-scheme: dark)').matches ? 'dark' : 'light';
-}
-
-/** Names of the inputs that differ now; what else a step can change is the design as a whole. */
-function changedNames(live: Live, before: Readonly<Record<string, unknown>>): string {
-  const { inputs } = live.state();
-  const names = Object.keys(inputs)
-    .filter((id) => !Object.is(inputs[id], before[id]))
-    .map((id) => live.graph.quantities.get(id)!.name);
-  if (names.length === 0) return 'name and notes';
-  return names.length <= 3
-    ? names.join(', ')
-    : `${names.slice(0, 2).join(', ')} and ${names.length - 2} more`;
 }

@@ -1,4 +1,5 @@
 import type { Quantity } from '../../lib/graph/quantity.ts';
+import { requirementsOf } from '../../lib/studies/requirements.ts';
 import { blockQuantities } from '../blockQuantities.ts';
 import { conditionHolds } from '../condition.ts';
 import type { Block } from '../document.ts';
@@ -21,7 +22,18 @@ export interface WorkPlace {
 export function workPlace({ live }: PageContext, element: HTMLElement, block: Block): WorkPlace {
   const { when, needs = [] } = block;
   const applies = () => when === undefined || conditionHolds(when, live.state().inputs);
-  return { element, shows: blockQuantities(block), needs, applies };
+  // What is asked of the design changes while its list is shown.
+  const asked = () => requirementsOf(live.state()).flatMap(({ id }) => live.graph.quantities.get(id) ?? []);
+  const isList = block.kind === 'tool' && block.tool === 'requirements';
+  const shown = blockQuantities(block);
+  return {
+    element,
+    get shows() {
+      return isList ? asked() : shown;
+    },
+    needs,
+    applies,
+  };
 }
 
 /**

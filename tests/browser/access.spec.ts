@@ -107,5 +107,13 @@ test.describe('under a finger', () => {
     await openDocument(page, 'threshold');
     await page.locator('#block-handbook .choices-toggle').first().tap();
     expect(await findSmallTargets(page), 'the threshold').toEqual([]);
+    await openDocument(page, 'what-if');
+    const vary = page.getByRole('region', { name: 'Vary', exact: true });
+    await vary.getByLabel('result', { exact: true }).fill('spot width');
+    await page.keyboard.press('Enter');
+    await vary.getByRole('button', { name: 'Vary magnification' }).tap();
+    await vary.getByRole('button', { name: 'Draw it' }).tap();
+    await expect(vary.locator('figure')).toBeVisible();
+    expect(await findSmallTargets(page), 'what if').toEqual([]);
   });
 });

@@ -1,36 +1,7 @@
 import { readFileSync } from 'node:fs';
-import { expect, type Page, test } from '@playwright/test';
-import { findSmallTargets } from './smallTargets.ts';
-import { findViolations, openDocument, settled } from './stepwellPage.ts';
-
-/** The list on the page What if, and its form. */
-const list = (page: Page) => page.getByRole('region', { name: 'What is asked of the design' });
-const form = (page: Page) => page.getByRole('group', { name: 'Ask something of a number' });
-
-/** Asks something of a number with the form on the page What if. */
-async function ask(page: Page, id: string, bounds: { least?: string; most?: string }, reason = '') {
-  await form(page).getByRole('combobox', { name: 'Ask something of' }).fill(id);
-  await form(page)
-    .getByLabel('at least')
-    .fill(bounds.least ?? '');
-  await form(page)
-    .getByLabel('at most')
-    .fill(bounds.most ?? '');
-  await form(page).getByLabel('because').fill(reason);
-  await form(page)
-    .getByRole('button', { name: /what is required of/ })
-    .first()
-    .click();
-}
-
-/** Goes to another document without loading the page anew. */
-async function goTo(page: Page, id: string) {
-  await page.evaluate((name) => {
-    location.hash = name;
-  }, id);
-  await expect(page.locator(`main#${id}`)).toBeVisible();
-  await settled(page);
-}
+import { expect, test } from '@playwright/test';
+import { ask, askedList, askForm, goTo } from './asking.ts';
+import { openDocument, settled } from './stepwellPage.ts';
 
 for (const size of [
   { width: 1440, height: 900 },
@@ -77,34 +48,34 @@ for (const size of [
       page,
     }) => {
       await openDocument(page, 'what-if');
-      await expect(list(page)).toContainText('Nothing is asked of the design yet.');
-      const search = form(page).getByRole('combobox', { name: 'Ask something of' });
+      await expect(askedList(page)).toContainText('Nothing is asked of the design yet.');
+      const search = askForm(page).getByRole('combobox', { name: 'Ask something of' });
       await search.focus();
       await page.keyboard.type('spot.width');
-      await expect(form(page)).toContainText(/Today: 19\.52\sµm/);
+      await expect(askForm(page)).toContainText(/Today: 19\.52\sµm/);
       await page.keyboard.press('Tab');
       await page.keyboard.press('Tab');
       await page.keyboard.type('20 um');
       await page.keyboard.press('Tab');
       await page.keyboard.type('the tool path');
       await page.keyboard.press('Enter');
-      await expect(list(page)).toContainText('The one requirement is met.');
+      await expect(askedList(page)).toContainText('The one requirement is met.');
       await expect(search).toBeFocused();
       await page.keyboard.type('match.stepRatio');
       await page.keyboard.press('Tab');
       await page.keyboard.type('1.05');
       await page.keyboard.press('Enter');
-      const rows = list(page).locator('tbody tr');
+      const rows = askedList(page).locator('tbody tr');
       await expect(rows.first()).toContainText('step ratio');
       await expect(rows.first()).toContainText('Not met: 0.05 too little.');
       await expect(rows.nth(1)).toContainText(/Met: 0\.4\d+\sµm to spare\./);
-      await expect(list(page)).toContainText('Of 2 requirements 1 is not met and 1 is met.');
+      await expect(askedList(page)).toContainText('Of 2 requirements 1 is not met and 1 is met.');
       await rows.first().getByRole('button', { name: 'Change what is required of step ratio' }).focus();
       await page.keyboard.press('Enter');
-      await expect(form(page).getByLabel('at least')).toBeFocused();
+      await expect(askForm(page).getByLabel('at least')).toBeFocused();
       await page.keyboard.type('0.9');
       await page.keyboard.press('Enter');
-      await expect(list(page)).toContainText('All 2 requirements are met.');
+      await expect(askedList(page)).toContainText('All 2 requirements are met.');
       await rows.filter({ hasText: 'spot width' }).getByRole('button', { name: 'Take out' }).focus();
       await page.keyboard.press('Enter');
       await expect(rows).toHaveCount(1);
@@ -178,12 +149,12 @@ test('a fifth design in charts is refused in words', async ({ page }) => {
 test('a quantity that is gone is not known, and can be taken out', async ({ page }) => {
   await openDocument(page, 'what-if');
   await ask(page, 'spot.width', { most: '20' });
-  await form(page).getByRole('combobox').fill('no such number');
-  await form(page).getByRole('combobox').blur();
-  await expect(form(page)).toContainText('There is no number ‘no such number’');
+  await askForm(page).getByRole('combobox').fill('no such number');
+  await askForm(page).getByRole('combobox').blur();
+  await expect(askForm(page)).toContainText('There is no number ‘no such number’');
   await ask(page, 'spot.measuredWidth', { most: '20' });
-  await expect(list(page).locator('tbody tr').first()).toContainText('Not known: No measured profile');
-  await expect(list(page).locator('tbody tr').first()).toHaveAttribute('data-verdict', 'not known');
+  await expect(askedList(page).locator('tbody tr').first()).toContainText('Not known: No measured profile');
+  await expect(askedList(page).locator('tbody tr').first()).toHaveAttribute('data-verdict', 'not known');
 });
 
 test('a number of one’s own is judged while its line stands, and is not known without it', async ({
@@ -195,7 +166,7 @@ test('a number of one’s own is judged while its line stands, and is not known 
   await own.getByLabel('Formula', { exact: true }).fill('2 * lens.focalLength');
   await own.getByRole('button', { name: 'Keep' }).click();
   await ask(page, 'own.twiceTheFocalLength', { most: '250 mm' });
-  const row = list(page).locator('tbody tr');
+  const row = askedList(page).locator('tbody tr');
   await expect(row).toContainText(/twice the focal length.*Met: 50\smm to spare/);
   const shown = page.locator('.own-lines .value');
   await expect(shown.locator('.requirement-mark')).toHaveAttribute('data-verdict', 'met');
@@ -207,45 +178,4 @@ test('a number of one’s own is judged while its line stands, and is not known 
   await expect(row).toContainText('Not known: no such number in this design');
   await row.getByRole('button', { name: 'Take out' }).click();
   await expect(row).toHaveCount(0);
-});
-
-for (const colorScheme of ['light', 'dark'] as const) {
-  test.describe(`${colorScheme} page with every kind of sign`, () => {
-    test.use({ colorScheme });
-
-    test('axe finds nothing, and paper shows the signs', async ({ page }) => {
-      await openDocument(page, 'what-if');
-      await ask(page, 'match.stepRatio', { least: '1.05' }, 'near the flat-top');
-      await ask(page, 'spot.width', { most: '20 µm' });
-      await ask(page, 'spot.measuredWidth', { most: '20 µm' });
-      await page.getByRole('button', { name: 'Keep the design as it stands' }).click();
-      await expect(page.getByRole('table', { name: 'What is asked, design by design' })).toBeVisible();
-      expect(await findViolations(page)).toEqual([]);
-      await goTo(page, 'matching');
-      const value = page.locator('.value:has([data-verdict="not met"])').first();
-      await value.click();
-      await page.getByText('Change what is required of it').click();
-      expect(await findViolations(page)).toEqual([]);
-      await page.keyboard.press('Escape');
-      await page.emulateMedia({ media: 'print' });
-      await expect(value.locator('svg')).toBeVisible();
-      await expect(page.locator('.value [data-verdict="met"] svg').first()).toBeVisible();
-    });
-  });
-}
-
-test.describe('with a finger', () => {
-  test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
-
-  test('everything is large enough to hit', async ({ page }) => {
-    await openDocument(page, 'what-if');
-    await ask(page, 'match.stepRatio', { least: '1.05' }, 'near the flat-top');
-    await page.getByRole('button', { name: 'Keep the design as it stands' }).click();
-    await expect(page.getByRole('table', { name: 'What is asked, design by design' })).toBeVisible();
-    expect(await findSmallTargets(page)).toEqual([]);
-    await goTo(page, 'matching');
-    await page.locator('.value:has(.requirement-mark)').first().click();
-    await page.getByText('Change what is required of it').click();
-    expect(await findSmallTargets(page)).toEqual([]);
-  });
 });

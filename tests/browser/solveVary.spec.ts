@@ -1,31 +1,7 @@
 import { readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
-import { expect, type Locator, type Page, test } from '@playwright/test';
-import { createPart } from '../../lib/design/ownParts.ts';
-import { writePartsFile } from '../../lib/design/ownPartsFile.ts';
-import { expectNoSidewaysScrolling, findViolations, openDocument, settled } from './stepwellPage.ts';
-
-const funnel = fileURLToPath(new URL('../../data/designs/rain-gauge-funnel.json', import.meta.url));
-const find = (page: Page) => page.getByRole('region', { name: 'Find inputs' });
-const proposal = (page: Page) => page.getByRole('region', { name: 'Proposal' });
-const varyTool = (page: Page) => page.getByRole('region', { name: 'Vary', exact: true });
-const input = (page: Page, id: string) => page.evaluate((one) => window.stepwell.state().inputs[one], id);
-
-async function openFunnel(page: Page): Promise<void> {
-  await openDocument(page, 'what-if');
-  await page.setInputFiles('#design-file', funnel);
-  await expect(page.locator('.notice[data-topic="opened"]')).toContainText('is open');
-  await settled(page);
-}
-
-/** Goes on with Tab until that element has the focus. */
-async function tabTo(page: Page, target: Locator): Promise<void> {
-  for (let presses = 0; presses < 60; presses++) {
-    if (await target.evaluate((one) => one === document.activeElement).catch(() => false)) return;
-    await page.keyboard.press('Tab');
-  }
-  throw new Error('Tab does not come there');
-}
+import { expect, test } from '@playwright/test';
+import { expectNoSidewaysScrolling, findViolations } from './stepwellPage.ts';
+import { choose, find, input, openFunnel, proposal, searched, tabTo, varyTool } from './whatIfTools.ts';
 
 for (const size of [
   { width: 1440, height: 900 },
@@ -39,12 +15,12 @@ for (const size of [
     }) => {
       await openFunnel(page);
       const tool = find(page);
-      await tool.getByLabel('result', { exact: true }).fill('step ratio');
+      await choose(tool.getByLabel('result', { exact: true }), 'step ratio');
       await expect(tool.locator('.study-row').first()).toContainText('Today it is 1.067.');
       await tool.getByLabel('value', { exact: true }).fill('1.05');
       await tool.getByRole('button', { name: 'Let magnification change' }).click();
       await tool.getByRole('button', { name: 'Want something else too' }).click();
-      await tool.getByLabel('result', { exact: true }).nth(1).fill('spot width');
+      await choose(tool.getByLabel('result', { exact: true }).nth(1), 'spot width');
       await tool
         .getByRole('group', { name: 'Something wanted' })
         .nth(1)
@@ -53,12 +29,12 @@ for (const size of [
       await tool.getByLabel('value', { exact: true }).nth(1).fill('49');
       await tool.getByLabel('and', { exact: true }).nth(1).fill('49.5 µm');
       await tool.getByRole('button', { name: 'Let another input change' }).click();
-      await tool.getByLabel('input', { exact: true }).nth(1).fill('focal length');
+      await choose(tool.getByLabel('input', { exact: true }).nth(1), 'focal length');
       await tool.getByLabel('may be').nth(1).selectOption('only these values');
       await tool.getByLabel('values, with semicolons between').nth(1).fill('160 mm; 200 mm; 250 mm');
       await tool.getByRole('button', { name: 'Look for it' }).click();
       const answer = proposal(page);
-      await expect(answer).toContainText('Found, after');
+      await expect(answer).toContainText('Found, after', searched);
       await expect(answer.getByRole('row').filter({ hasText: 'focal length' }).first()).toContainText('200');
       await expect(answer.getByRole('row').filter({ hasText: 'step ratio' }).first()).toContainText('1.05');
       await expect(answer.locator('.choices-summary')).toContainText('would change.');
@@ -81,20 +57,23 @@ for (const size of [
       const tool = find(page);
       await tool.getByLabel('result', { exact: true }).focus();
       await page.keyboard.type('step ratio');
+      await page.keyboard.press('Enter');
       await tabTo(page, tool.getByLabel('value', { exact: true }));
       await page.keyboard.type('1.05');
       await tabTo(page, tool.getByLabel('input', { exact: true }));
       await page.keyboard.type('magnification');
+      await page.keyboard.press('Enter');
       await tabTo(page, tool.getByRole('button', { name: 'Let another input change' }));
       await page.keyboard.press('Enter');
       await page.keyboard.type('focal length');
+      await page.keyboard.press('Enter');
       await tabTo(page, tool.getByLabel('may be').nth(1));
       await page.keyboard.type('only');
       await tabTo(page, tool.getByLabel('values, with semicolons between').nth(1));
       await page.keyboard.type('160 mm; 200 mm; 250 mm');
       await page.keyboard.press('Enter');
       const answer = proposal(page);
-      await expect(answer).toContainText('There are 2 other solutions');
+      await expect(answer).toContainText('There are 2 other solutions', searched);
       await tabTo(page, answer.getByRole('radio').first());
       await page.keyboard.press('ArrowDown');
       await expect(answer.getByRole('radio').nth(1)).toBeChecked();
@@ -116,6 +95,7 @@ for (const size of [
       const tool = varyTool(page);
       await tool.getByLabel('result', { exact: true }).focus();
       await page.keyboard.type('spot width');
+      await page.keyboard.press('Enter');
       await tabTo(page, tool.getByRole('button', { name: 'Vary focal length' }));
       await page.keyboard.press('Enter');
       await expect(tool.getByLabel('input', { exact: true })).toHaveValue('focal length');
@@ -133,11 +113,11 @@ for (const size of [
       await tool.getByText('The numbers as a table').click();
       await expect(tool.locator('tbody tr')).toHaveCount(41);
       await tool.getByRole('button', { name: 'Vary a second input too' }).click();
-      await tool.getByLabel('input', { exact: true }).nth(1).fill('magnification');
+      await choose(tool.getByLabel('input', { exact: true }).nth(1), 'magnification');
       for (const place of [0, 1]) await tool.getByLabel('values', { exact: true }).nth(place).fill('60');
       await tool.getByRole('button', { name: 'Draw it' }).click();
       await expect(figure).toContainText('Spot width over focal length and magnification');
-      await expect(figure).toContainText('Of the 3600 places worked out');
+      await expect(figure).toContainText('Of the 3600 places worked out', searched);
       expect(await findViolations(page, '#block-vary-form')).toEqual([]);
       await expectNoSidewaysScrolling(page);
       const [saved] = await Promise.all([
@@ -152,87 +132,3 @@ for (const size of [
     });
   });
 }
-
-test('what cannot be had says why, and further limits that would do', async ({ page }) => {
-  await openFunnel(page);
-  const tool = find(page);
-  await tool.getByRole('button', { name: 'Look for it' }).click();
-  await expect(tool).toContainText('Nothing is wanted yet');
-  await tool.getByLabel('result', { exact: true }).fill('step ratio');
-  await tool.getByLabel('value', { exact: true }).fill('1.05 mm');
-  await tool.getByLabel('input', { exact: true }).fill('focal length');
-  await tool.getByRole('button', { name: 'Look for it' }).click();
-  await expect(tool.locator('.study-row .problem').first()).toContainText('1.05 mm');
-  await tool.getByLabel('value', { exact: true }).fill('1.05');
-  await page.keyboard.press('Enter');
-  const answer = proposal(page);
-  await expect(answer).toContainText('nothing that may change enters step ratio');
-  await tool.getByLabel('input', { exact: true }).fill('magnification');
-  await tool.getByLabel('from', { exact: true }).fill('1');
-  await tool.getByLabel('to', { exact: true }).fill('2');
-  await page.keyboard.press('Enter');
-  await expect(answer).toContainText(
-    'magnification stands at the upper limit, 2. With further limits it is met: magnification 3.048.',
-  );
-  await expect(answer).toContainText('step ratio 1.6 instead of 1.05, 52');
-  await answer.getByRole('button', { name: 'Discard' }).click();
-  await expect(answer).toBeHidden();
-  expect(await input(page, 'expander.magnification')).toBe(3);
-});
-
-test('one of the lenses that the person keeps', async ({ page }) => {
-  const parts = [0.2, 0.25].map((f) => createPart('lens', `Lens of ${f * 1e3}`, { 'lens.focalLength': f }));
-  await page.addInitScript((text) => localStorage.setItem('stepwell.parts', text), writePartsFile(parts));
-  await openFunnel(page);
-  const tool = find(page);
-  await tool.getByLabel('result', { exact: true }).fill('spot width');
-  await tool.getByRole('group', { name: 'Something wanted' }).locator('select').selectOption('is at least');
-  await tool.getByLabel('value', { exact: true }).fill('55');
-  await tool.getByLabel('one of my lenses').check();
-  await tool.getByRole('button', { name: 'Look for it' }).click();
-  await expect(proposal(page)).toContainText('Inputs that would change (Lens of 250)');
-});
-
-test('long work shows how far it is and is stopped', async ({ page }) => {
-  await openFunnel(page);
-  const tool = varyTool(page);
-  await tool.getByLabel('result', { exact: true }).fill('rise under the moving spot, by its own profile');
-  await tool.getByLabel('input', { exact: true }).fill('magnification');
-  await tool.getByLabel('values', { exact: true }).fill('500');
-  await tool.getByRole('button', { name: 'Draw it' }).click();
-  await expect(tool.locator('.study-progress')).toContainText(/Working it out: \d+\s% done/);
-  await tool.getByRole('button', { name: 'Stop' }).click();
-  await expect(tool).toContainText('Stopped. What was drawn before stays.');
-  await expect(tool.getByRole('button', { name: 'Draw it' })).toBeFocused();
-  await expect(tool.locator('figure')).toHaveCount(0);
-  await tool.getByLabel('values', { exact: true }).fill('2');
-  await page.keyboard.press('Enter');
-  await expect(tool.locator('figure')).toContainText('by its own profile over magnification');
-});
-
-test('a number on any page is brought here, and what was typed stays while the person is away', async ({
-  page,
-}) => {
-  await openDocument(page, 'matching');
-  await page.locator('[data-quantity="spot.width"]').first().click();
-  await page.getByRole('button', { name: 'Find inputs that give another value' }).click();
-  await expect(find(page).getByLabel('value', { exact: true })).toBeFocused();
-  await page.keyboard.type('25');
-  await page.evaluate(() => {
-    location.hash = 'matching';
-  });
-  await expect(page.locator('main#matching')).toBeVisible();
-  await page.locator('[data-quantity="spot.width"]').first().click();
-  await page.getByRole('button', { name: 'Vary what it depends on' }).click();
-  await expect(find(page).getByLabel('value', { exact: true })).toHaveValue('25');
-  await expect(varyTool(page).getByLabel('result', { exact: true })).toHaveValue('spot width');
-  await expect(varyTool(page).locator('.study-influences')).toBeFocused();
-  await expect(varyTool(page).locator('.study-influences li').first()).toContainText(
-    /1\s% more → [\d.]+\s% (more|less)/,
-  );
-  for (const scheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme: scheme });
-    expect(await findViolations(page, '#block-vary-form')).toEqual([]);
-    expect(await findViolations(page, '#block-solve-form')).toEqual([]);
-  }
-});
