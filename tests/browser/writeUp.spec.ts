@@ -97,7 +97,6 @@ for (const size of [
       await expect(preview).toHaveAttribute('data-older', '');
       await expect(page.getByText('The preview is older than the design')).toBeVisible();
       await settled(page);
-      expect(await findViolations(page)).toEqual([]);
     });
   });
 }
@@ -149,9 +148,13 @@ for (const colorScheme of ['light', 'dark'] as const) {
     page,
   }) => {
     await page.emulateMedia({ colorScheme });
+    if (colorScheme === 'dark') await page.setViewportSize({ width: 390, height: 844 });
     await openDocument(page, 'write-up');
     await page.getByRole('button', { name: 'Show the set-up sheet here' }).click();
     await expect(page.locator('.paper-title')).toContainText('Set-up sheet', { timeout: 60_000 });
+    // Older than the design it reads as well as before.
+    await page.evaluate(() => window.stepwell.set({ 'workpiece.z': 1e-4 }));
+    await settled(page);
     expect(await findViolations(page)).toEqual([]);
     await openDocument(page, 'set-up-sheet');
     await page.locator('#block-seen-table .choices-toggle').first().click();
