@@ -39,6 +39,9 @@ const demand = {
 
 type Demanded = ValuesOf<typeof demand>;
 
+/** A search ends a little beside the focus where the focus is best, in Rayleigh lengths; far below what a hand can set. */
+const inFocus = 1e-6;
+
 /** The best setting of one of the two beams, or a Problem where none keeps what is asked. */
 function bestOf(light: Light, plate: number, words: string, values: Demanded, report?: Report): ChosenField {
   const { low, high, pulsesLow, pulsesHigh, exponent, leastInside, largestModulation, optics, ...rest } =
@@ -63,7 +66,7 @@ function bestOf(light: Light, plate: number, words: string, values: Demanded, re
     },
     report,
   );
-  if (found) return found;
+  if (found) return { ...found, defocus: Math.abs(found.defocus) < inFocus ? 0 : found.defocus };
   throw new Problem(
     'absent',
     `${words} no setting was found that brings ${formatReadable(leastInside, '1', '%', 4)} of the field inside the window with a modulation of at most ${formatReadable(largestModulation, '1', '%', 3)}: ask for less, or widen the window.`,

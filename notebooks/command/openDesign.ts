@@ -97,7 +97,7 @@ function profilesPatch(options: Options, io: CommandIo, { inputs }: DesignState)
   }
   if (paths.length === 0) return {};
   const given = paths.map((path, i) => ({
-    profile: readProfileOf({ name: path, bytes: readBytes(io, path) }),
+    profile: readProfileOf({ name: nameOf(path), bytes: readBytes(io, path) }),
     z: places[i] === undefined ? undefined : readTyped(measuredProfileZ, places[i]),
   }));
   const none = { [measuredProfile.id]: null, [otherProfiles.id]: [] };
@@ -141,8 +141,21 @@ export function imagePatch(io: CommandIo, path: string, pitch: string): Patch {
 }
 
 /** A file for that input, as the source of what it measures. */
+/** The name of a file without its folders. */
+function nameOf(path: string): string {
+  return path.replace(/^.*[/\\]/, '');
+}
+
 function readMeasured(io: CommandIo, input: string, path: string): Patch {
-  return readFileAsPatch(input, readBytes(io, path), path);
+  const bytes = readBytes(io, path);
+  try {
+    // In what is written the file goes by its name, as on the page: folders are nobody else's business.
+    return readFileAsPatch(input, bytes, nameOf(path));
+  } catch (error) {
+    // A message names it as it was given.
+    if (nameOf(path) !== path) readFileAsPatch(input, bytes, path);
+    throw error;
+  }
 }
 
 /** The options that give an input that is a file. */
