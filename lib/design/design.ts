@@ -1,5 +1,6 @@
 import { createGraph, type Graph } from '../graph/graph.ts';
 import type { Quantity } from '../graph/quantity.ts';
+import * as acceptedPlanes from './acceptedPlanes.ts';
 import * as accumulated from './accumulated.ts';
 import * as burst from './burst.ts';
 import * as chosenFit from './chosenFit.ts';
@@ -165,6 +166,7 @@ const rooms = [
   rippleWindow,
   rippleParts,
   rippleWindowCharts,
+  acceptedPlanes,
   accumulated,
   scanInputs,
   burst,

@@ -1,6 +1,7 @@
 import { derived } from '../graph/define.ts';
+import { planeOfDefocus } from '../optics/light.ts';
 import { areaAbove, peakOf } from '../optics/radialProfile.ts';
-import { roundProfileFromKernel } from '../optics/roundSpot.ts';
+import { roundProfileAt, roundProfileFromKernel } from '../optics/roundSpot.ts';
 import { withPhaseScaled } from '../optics/variants.ts';
 import { light, unshapedPeak, workpieceZ } from './focus.ts';
 import { plateTransmission } from './losses.ts';
@@ -71,5 +72,23 @@ export const unshapedWidth = derived({
   from: { profile: unshapedProfile, peak: unshapedSpotPeak },
   compute: ({ profile, peak }) => 2 * Math.sqrt(areaAbove(profile, peak.irradiance / 2) / Math.PI),
   formula: '2\\sqrt{A_{\\text{u},0.5}/\\pi}',
+  source: 'definition',
+});
+
+export const unshapedFocusWidth = derived({
+  id: 'unshaped.focus.width',
+  name: 'width of the focus without the step',
+  symbol: 'd_\\text{u,focus}',
+  unit: 'm',
+  display: 'um',
+  about:
+    'Diameter of a disc with the area above half the peak, in the focus of the beam with the plate taken out; M² counted, stop left in.',
+  from: { light },
+  compute: ({ light }) => {
+    const plain = withPhaseScaled(light, 0);
+    const profile = roundProfileAt(plain, planeOfDefocus(plain, 0));
+    return 2 * Math.sqrt(areaAbove(profile, peakOf(profile).irradiance / 2) / Math.PI);
+  },
+  formula: '2\\sqrt{A_{\\text{u},0.5}/\\pi},\\ \\zeta=0',
   source: 'definition',
 });

@@ -9,6 +9,7 @@ import {
   TextRun,
 } from 'docx';
 import { cleanText } from './cleanText.ts';
+import type { DocxMeasure } from './docxMeasure.ts';
 import { listNames } from './docxStyle.ts';
 import { tableOf } from './docxTable.ts';
 import { bookmarkOf, CaptionNumber, childrenOf, equationLine } from './docxText.ts';
@@ -19,6 +20,7 @@ import type { Reference } from './references.ts';
 export interface DocxContext {
   readonly pictures: PaperPictures;
   readonly references: ReadonlyMap<string, Reference>;
+  readonly measure: DocxMeasure;
 }
 
 const levels = [HeadingLevel.HEADING_1, HeadingLevel.HEADING_2, HeadingLevel.HEADING_3] as const;
@@ -30,7 +32,8 @@ export function docxBlock(
   context: DocxContext,
   place: number,
 ): (Paragraph | Table)[] {
-  const { references } = context;
+  const { references, measure } = context;
+  const apart = (twips: number) => Math.round(twips * measure.space);
   switch (block.kind) {
     case 'heading':
       return [new Paragraph({ heading: levels[block.level - 1]!, children: [words(block.text)] })];
@@ -42,16 +45,16 @@ export function docxBlock(
       const reference = block.ordered ? listNames.ordered : listNames.unordered;
       const numbering = { reference, level: 0, instance: place };
       return block.items.map((runs, index) => {
-        const spacing = { after: index < block.items.length - 1 ? 40 : 160 };
+        const spacing = { after: apart(index < block.items.length - 1 ? 40 : 160) };
         return new Paragraph({ numbering, spacing, children: childrenOf(runs, references) });
       });
     }
     case 'table': {
       const above = caption('Table', number, block.caption, {
         keepNext: true,
-        spacing: { before: 200, after: 80 },
+        spacing: { before: apart(200), after: apart(80) },
       });
-      return [above, tableOf(block, references), space()];
+      return [above, tableOf(block, references, measure), space(apart(200))];
     }
     case 'figure':
       return figureOf(block, number, context);
@@ -80,8 +83,8 @@ function caption(
 }
 
 /** A little room below a table, which Word has no measure for. */
-function space(): Paragraph {
-  return new Paragraph({ spacing: { after: 0, line: 200, lineRule: LineRuleType.EXACT } });
+function space(height: number): Paragraph {
+  return new Paragraph({ spacing: { after: 0, line: height, lineRule: LineRuleType.EXACT } });
 }
 
 /** Width of the widest picture, px at 96 an inch: a tall and a wide figure then share a page. */

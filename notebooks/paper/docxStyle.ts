@@ -1,7 +1,7 @@
 import { AlignmentType, BorderStyle, type IPropertiesOptions, LevelFormat, LineRuleType } from 'docx';
 
 /** Lengths of Word: twips, 1440 an inch. */
-const millimetre = 1440 / 25.4;
+export const millimetre = 1440 / 25.4;
 
 /** A4 and its margins, twips. */
 export const page = {
@@ -15,9 +15,6 @@ export const page = {
     footer: Math.round(12 * millimetre),
   },
 } as const;
-
-/** Room between the margins, twips. */
-export const textWidth = page.size.width - page.margin.left - page.margin.right;
 
 /** Names of the numbered lists in the file. */
 export const listNames = { ordered: 'ordered', unordered: 'unordered' } as const;

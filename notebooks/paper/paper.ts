@@ -41,6 +41,8 @@ export type PaperBlock =
 /** A paper as plain data: writers make HTML, Markdown with figures, DOCX and BibTeX of it. */
 export interface Paper {
   readonly title: string;
+  /** Set tight in small type, for what is to be on one page. */
+  readonly compact?: boolean;
   /** Day it was written, YYYY-MM-DD: files that hold a date of their own bear it. */
   readonly date?: string;
   /** Name of the design, at the top of printed pages; the title where left out. */

@@ -11,7 +11,8 @@ import {
 } from 'docx';
 import { cleanText } from './cleanText.ts';
 import { docxBlock, docxReferences } from './docxBlocks.ts';
-import { docxLists, docxStyles, page } from './docxStyle.ts';
+import { compact, stylesIn, usual } from './docxMeasure.ts';
+import { docxLists } from './docxStyle.ts';
 import { numberBlocks } from './numbered.ts';
 import type { Paper } from './paper.ts';
 import type { PaperPictures } from './pictures.ts';
@@ -24,22 +25,23 @@ import { settleDocx } from './settleDocx.ts';
  */
 export async function writeDocx(paper: Paper, pictures: PaperPictures): Promise<Uint8Array> {
   const title = cleanText(paper.title);
-  const context = { pictures, references: numberReferences(paper) };
+  const measure = paper.compact ? compact : usual;
+  const context = { pictures, references: numberReferences(paper), measure };
   const document = new Document({
     title,
     creator: 'Stepwell',
     lastModifiedBy: 'Stepwell',
     description: paper.facts.map(([name, value]) => cleanText(`${name}: ${value}`)).join('; '),
-    styles: docxStyles,
+    styles: stylesIn(measure),
     numbering: docxLists,
     sections: [
       {
-        properties: { page },
+        properties: { page: measure.page },
         headers: { default: new Header({ children: [marginLine(cleanText(paper.design ?? paper.title))] }) },
         footers: { default: new Footer({ children: [pageLine()] }) },
         children: [
           new Paragraph({ heading: HeadingLevel.TITLE, children: [new TextRun(title)] }),
-          ...paper.facts.map(factLine),
+          ...(paper.compact ? [factsLine(paper.facts)] : paper.facts.map(factLine)),
           ...numberBlocks(paper.blocks).flatMap((block, place) => docxBlock(block, context, place)),
           ...docxReferences(context.references),
         ],
@@ -56,6 +58,15 @@ function factLine([name, value]: readonly [string, string]): Paragraph {
     new TextRun({ children: ['\t', cleanText(value)] }),
   ];
   return new Paragraph({ style: 'Fact', children });
+}
+
+/** All facts in one line, where room is dear. */
+function factsLine(facts: Paper['facts']): Paragraph {
+  const children = facts.flatMap(([name, value], i) => [
+    new TextRun({ text: `${i === 0 ? '' : '   '}${cleanText(name)} `, color: '5C6168' }),
+    new TextRun(cleanText(value)),
+  ]);
+  return new Paragraph({ style: 'Fact', indent: { left: 0, hanging: 0 }, children });
 }
 
 function marginLine(text: string): Paragraph {

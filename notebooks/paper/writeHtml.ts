@@ -1,3 +1,4 @@
+import { compactStyle } from './compactStyle.ts';
 import { escapeHtml, mathHtml, runsHtml } from './htmlText.ts';
 import { type NumberedBlock, numberBlocks } from './numbered.ts';
 import type { Paper, PaperBlock } from './paper.ts';
@@ -25,9 +26,9 @@ export function writeHtml(paper: Paper, pictures: PaperPictures): string {
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:">
 <meta name="generator" content="Stepwell">
 <title>${title}</title>
-<style>${paperStyle}</style>
+<style>${paperStyle}${paper.compact ? compactStyle : ''}</style>
 </head>
-<body>
+<body${paper.compact ? ' class="compact"' : ''}>
 <main>
 <header>
 <h1>${title}</h1>

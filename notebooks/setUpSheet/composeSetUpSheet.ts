@@ -12,6 +12,7 @@ export function composeSetUpSheet(told: ToldDesign, made: Made): Paper {
       ? []
       : [{ kind: 'heading', level: 1, text: 'What is required' }, ...requirementBlocks(told)];
   return {
+    compact: true,
     title: `Set-up sheet: ${made.name}`,
     date: made.date,
     design: made.name,

@@ -1,6 +1,6 @@
-import { depthEnds } from '../../lib/design/depthOfFocus.ts';
+import { acceptedEnds } from '../../lib/design/acceptedPlanes.ts';
 import { plateBeamDiameter } from '../../lib/design/expander.ts';
-import { focusRadius, workpieceZ } from '../../lib/design/focus.ts';
+import { workpieceZ } from '../../lib/design/focus.ts';
 import { wavelength } from '../../lib/design/laser.ts';
 import { averagePower } from '../../lib/design/losses.ts';
 import { markDiameter } from '../../lib/design/marks.ts';
@@ -24,6 +24,7 @@ import {
   directionSaid,
   firstMarkSaid,
   fitToleranceSaid,
+  focusOutSaid,
   focusSeenSaid,
   sidesSaid,
 } from './setUpSentences.ts';
@@ -40,9 +41,9 @@ const steps: Block = {
   prose: prose`
     ## In this order, at low power
 
-    1. **Power.** Shutter closed, attenuator at its least, power meter in the beam; then open. Stay far below the ${averagePower} of the design.
+    1. **Power.** Shutter closed, attenuator set to let the least light through, power meter in the beam; then open the shutter. Stay far below the ${averagePower} of the design.
     2. **Beam, plate out.** Where the plate will stand the beam is round and ${plateBeamDiameter} wide (1/e² diameter, second moments).
-    3. **Focus, plate out.** Camera behind wedge and attenuators: the smallest spot is z = 0, a round peak of 1/e² radius ${focusRadius} (M² = 1, no stop).
+    3. **Focus, plate out.** Camera behind wedge and attenuators. ${focusOutSaid}
     4. **Plate in, centred.** Move it until the spot on the camera is alike left and right, above and below; how far off it may stand is not worked out here. ${focusSeenSaid}
     5. **Plane of the workpiece.** At z = ${workpieceZ} the camera shows a ${kind} profile, ${width} wide, with a dip of ${dip}. ${sidesSaid} ${depthMetSaid}
     6. **Energy.** Single pulses on a spare part, the energy raised step by step. ${firstMarkSaid}
@@ -79,8 +80,14 @@ const acceptance: Block = {
         peakFluenceWiderBeam,
         'power meter, over rate and effective area of the picture',
       ],
-      ['average power', averagePower, '', '', 'power meter where the pulse energy is counted'],
-      ['z', depthEnds, '', '', 'burn spots in planes along z (focus ladder)'],
+      [
+        'average power',
+        averagePower,
+        '',
+        '',
+        'power meter in the beam, where the pulse energy of the settings holds',
+      ],
+      ['z', acceptedEnds, '', '', 'camera, or burn spots in planes along z'],
       ['mark of one pulse', markDiameter, '', '', 'burn spot under the microscope'],
     ],
   },
@@ -98,6 +105,6 @@ export const setUpBlocks: readonly Block[] = [
   {
     kind: 'prose',
     id: 'tolerances',
-    prose: prose`**Tolerances.** ${fitToleranceSaid} Where a bound is required of a number, that counts instead.`,
+    prose: prose`**Tolerances.** ${fitToleranceSaid} A bound that is required of a number counts before these.`,
   },
 ];

@@ -1,8 +1,11 @@
+import { acceptedEnds } from '../../lib/design/acceptedPlanes.ts';
 import { depthEnds } from '../../lib/design/depthOfFocus.ts';
 import { family } from '../../lib/design/family.ts';
-import { workpieceZ } from '../../lib/design/focus.ts';
+import { light, workpieceZ } from '../../lib/design/focus.ts';
 import { usedPulseEnergy } from '../../lib/design/losses.ts';
 import { markDiameter } from '../../lib/design/marks.ts';
+import { stop } from '../../lib/design/plate.ts';
+import { usedBeamPropagationRatio } from '../../lib/design/rawBeam.ts';
 import {
   dipNarrowerBeam,
   dipWiderBeam,
@@ -11,7 +14,10 @@ import {
 } from '../../lib/design/sensitivity.ts';
 import { dip, peakFluence } from '../../lib/design/spot.ts';
 import { thresholdAtN } from '../../lib/design/threshold.ts';
+import { unshapedFocusWidth } from '../../lib/design/unshaped.ts';
 import type { ValueOf } from '../../lib/graph/quantity.ts';
+import { formatQuantity } from '../../lib/graph/units.ts';
+import { planeOfDefocus } from '../../lib/optics/light.ts';
 import type { ProfileKind } from '../../lib/optics/profileMetrics.ts';
 import { phrase, says } from '../prose.ts';
 import { energyText } from '../shortTexts.ts';
@@ -39,6 +45,19 @@ export const directionSaid = says({ z: workpieceZ }, ({ z }) => {
     z > 0 ? 'behind the focal plane, farther from the lens' : 'before the focal plane, nearer to the lens';
   return phrase`${rule} The surface stands at z = ${workpieceZ}, ${where}.`;
 });
+
+/** The smallest spot without the plate, from which z is counted. */
+export const focusOutSaid = says(
+  { light, stop, ratio: usedBeamPropagationRatio, width: unshapedFocusWidth },
+  ({ light, stop }) => {
+    const focus = planeOfDefocus(light, 0);
+    const round = phrase`a round peak with a diameter of ${unshapedFocusWidth} at half its height (M² = ${usedBeamPropagationRatio}, ${stop === 'round' ? 'stop left in' : 'no stop'})`;
+    if (Math.abs(focus) < inFocus) return phrase`The smallest spot is z = 0: ${round}.`;
+    return phrase`The smallest spot is ${round}. The beam at the plate is not collimated, so this spot stands at z = ${formatQuantity(focus, 'm', 'mm', 4)}: count z from there.`;
+  },
+  [],
+  'The smallest spot tells where z is counted from; how wide it is cannot be worked out for this design.',
+);
 
 /** What the camera shows in the focal plane with the plate in. */
 export const focusSeenSaid = says({ stretches: family }, ({ stretches }) => {
@@ -95,10 +114,23 @@ export const firstMarkSaid = says(
   },
 );
 
-/** How exactly z must be met. */
+/** How exactly z must be met, and what is seen where the fluence is still even but the kind is another. */
 export const depthMetSaid = says(
-  { ends: depthEnds },
-  () => phrase`The plane is good from ${depthEnds}.`,
+  { accepted: acceptedEnds, ends: depthEnds, stretches: family, z: workpieceZ },
+  ({ accepted, ends, stretches, z }) => {
+    const good = phrase`The plane is good from ${acceptedEnds}`;
+    const at = stretches.findIndex(({ zFrom, zTo }) => zFrom <= z && z <= zTo);
+    const before = ends.from < accepted.from ? stretches[at - 1] : undefined;
+    const behind = ends.to > accepted.to ? stretches[at + 1] : undefined;
+    if (!before && !behind) return phrase`${good}.`;
+    const stays = phrase`${good}, where it stays ${article(stretches[at]!)}`;
+    const even = phrase`the fluence is even from ${depthEnds}, but`;
+    if (before && behind && before.kind !== behind.kind)
+      return phrase`${stays}; ${even} nearer to the lens the camera then shows ${article(before)}, farther from it ${article(behind)}.`;
+    const side =
+      before && behind ? 'beyond on both sides' : before ? 'nearer to the lens' : 'farther from the lens';
+    return phrase`${stays}; ${even} ${side} the camera shows ${article((before ?? behind)!)}.`;
+  },
   [],
   'In this plane the fluence is not even enough for a depth of focus.',
 );

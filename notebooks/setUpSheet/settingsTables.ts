@@ -1,3 +1,4 @@
+import { burstPulses } from '../../lib/design/burst.ts';
 import { fieldWidth } from '../../lib/design/depthInUse.ts';
 import { expanderKind, magnification, plateBeamDiameter } from '../../lib/design/expander.ts';
 import { workpieceZ } from '../../lib/design/focus.ts';
@@ -6,9 +7,9 @@ import { pulseDuration, repetitionRate, wavelength } from '../../lib/design/lase
 import { focalLength, plateDistance } from '../../lib/design/lens.ts';
 import { averagePower, usedPulseEnergy } from '../../lib/design/losses.ts';
 import { apertureDiameter, stepDiameter, stepPhase, stop } from '../../lib/design/plate.ts';
-import { usedBeamDiameter } from '../../lib/design/rawBeam.ts';
+import { usedBeamDiameter, usedBeamPropagationRatio } from '../../lib/design/rawBeam.ts';
 import { lineSpacing, passes, pulseSpacing, scanSpeed } from '../../lib/design/scanInputs.ts';
-import { fieldHeight, hatchAngle } from '../../lib/design/scannerInputs.ts';
+import { directions, fieldHeight, hatchAngle } from '../../lib/design/scannerInputs.ts';
 import { kind, peakFluence } from '../../lib/design/spot.ts';
 import type { Quantity } from '../../lib/graph/quantity.ts';
 import type { Block } from '../document.ts';
@@ -23,11 +24,16 @@ function settings(expander: Cells, ends: Cells, by: 'magnification' | 'lenses', 
       ['raw beam, 1/e² diameter', usedBeamDiameter],
       ['scan speed', scanSpeed],
     ],
-    [['pulse duration', pulseDuration], expander, ['pulse spacing', pulseSpacing]],
     [
-      ['pulse energy', usedPulseEnergy],
+      ['pulse duration', pulseDuration],
+      ['M² of the beam', usedBeamPropagationRatio],
+      ['pulse spacing', pulseSpacing],
+    ],
+    [['pulse energy', usedPulseEnergy], expander, ['line spacing', lineSpacing]],
+    [
+      ['pulses per burst', burstPulses],
       ['beam at the plate, 1/e²', plateBeamDiameter],
-      ['line spacing', lineSpacing],
+      ['lines', directions],
     ],
     [
       ['repetition rate', repetitionRate],

@@ -30,6 +30,13 @@ const at = (z: number, stretches: readonly Stretch[] = family) => ({
   'focus.family': stretches,
 });
 
+/** Planes of even fluence around the middle of the family. */
+const even = (from: number, to: number) => ({
+  ...at(0),
+  'spot.depthEnds': { from, to },
+});
+const curved = { wavelength: 1e-6, beamRadius: 5e-3, focalLength: 0.1, plateDistance: 0.1 };
+
 const reached = new Map<string, number>();
 const rows: readonly (readonly [name: string, pins: Readonly<Record<string, unknown>>, text: RegExp])[] = [
   [
@@ -62,7 +69,31 @@ const rows: readonly (readonly [name: string, pins: Readonly<Record<string, unkn
     { 'spot.peakFluence': 100 },
     /^At 20\sµJ the peak of 0\.01\sJ\/cm² does not exceed the threshold of 0\.144\sJ\/cm²: no mark is expected\.$/,
   ],
-  ['depthMetSaid', {}, /^The plane is good from −0\.04091\smm to 0\.04091\smm\.$/],
+  [
+    'depthMetSaid',
+    {},
+    /^The plane is good from −0\.00512\smm to 0\.00512\smm, where it stays a shallow ring; the fluence is even from −0\.04091\smm to 0\.04091\smm, but beyond on both sides the camera shows a flat-top\.$/,
+  ],
+  ['depthMetSaid', even(-0.5, 0.5), /^The plane is good from −500\smm to 500\smm\.$/],
+  [
+    'depthMetSaid',
+    even(-2, 2),
+    /but nearer to the lens the camera .* a peaked spot, farther .* a flat-top\.$/,
+  ],
+  ['depthMetSaid', even(-2, 0.5), /but nearer to the lens the camera shows a peaked spot\.$/],
+  ['depthMetSaid', even(-0.5, 2), /stays a ring; .* farther from the lens the camera shows a flat-top\.$/],
+  ['depthMetSaid', { ...even(-0.5, 0.5), 'workpiece.z': 7 }, /mm to 500\smm\.$/],
+  [
+    'focusOutSaid',
+    {},
+    /^The smallest spot is z = 0: a round peak with a diameter of 9\.199\sµm at half its height \(M² = 1, stop left in\)\.$/,
+  ],
+  ['focusOutSaid', { 'plate.stop': 'open' }, /\(M² = 1, no stop\)\.$/],
+  [
+    'focusOutSaid',
+    { 'unshaped.focus.width': 8e-6, 'focus.light': { ...curved, wavefrontCurvature: 1e-2 } },
+    /^The smallest spot is a round peak .* not collimated, so this spot stands at z = 0\.1\smm: count z from there\.$/,
+  ],
 ];
 
 describe('sentences of the set-up sheet', () => {

@@ -45,6 +45,10 @@ describe('the set-up sheet', () => {
         expect(words, caution).toContain(caution);
       expect(words).toContain('moving the workpiece away from the lens makes z larger');
       expect(words).toMatch(/\(chosen\)/);
+      expect(words).toContain('attenuator set to let the least light through');
+      expect(words).toMatch(/M² of the beam \| 1/);
+      // The sheet stands alone: no word leads to something that is not on it.
+      expect(words).not.toMatch(/listed above|predicted|focus ladder|see above/i);
     });
   }
 
