@@ -25,9 +25,9 @@ export const compact: DocxMeasure = {
     size: page.size,
     margin: { top: narrow, bottom: narrow, left: narrow, right: narrow, header: slight, footer: slight },
   },
-  type: 0.73,
-  space: 0.2,
-  lines: 0.87,
+  type: 0.82,
+  space: 0.3,
+  lines: 0.9,
 };
 
 /** Room between the margins, twips. */

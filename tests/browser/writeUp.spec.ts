@@ -165,13 +165,39 @@ for (const colorScheme of ['light', 'dark'] as const) {
 for (const name of ['rain-gauge-funnel', 'lecture-table', 'cold-plate-channels']) {
   test(`the set-up sheet of ${name} prints on one side, cautions, z and order on it`, async ({ page }) => {
     await openWith(page, 'set-up-sheet', name);
-    const pdf = await page.pdf({ format: 'A4', printBackground: true });
-    // Each page of a PDF is an object of this type.
-    expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)).toHaveLength(1);
+    for (const format of ['A4', 'Letter']) {
+      const pdf = await page.pdf({ format, printBackground: true });
+      // Each page of a PDF is an object of this type.
+      expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g), format).toHaveLength(1);
+    }
     await page.emulateMedia({ media: 'print' });
     for (const id of ['before-aligning', 'x-rays', 'direction', 'alignment', 'seen-table', 'acceptance'])
       await expect(page.locator(`#block-${id}`)).toBeVisible();
     await expect(page.locator('.beam-path')).toBeHidden();
+    await expect(page.locator('.printed-head')).toContainText(/, printed on \d{4}-\d\d-\d\d/);
+  });
+
+  test(`the set-up sheet of ${name} is read at 390 px without scrolling sideways, and its file prints on one side`, async ({
+    page,
+  }) => {
+    await page.setViewportSize({ width: 390, height: 844 });
+    await openWith(page, 'set-up-sheet', name);
+    await expectNoSidewaysScrolling(page);
+    for (const table of await page.locator('#set-up-sheet table:visible').all()) {
+      const { x, width } = (await table.boundingBox())!;
+      expect(x + width).toBeLessThanOrEqual(390);
+    }
+    await openWith(page, 'write-up', name);
+    const { bytes } = await saved(page, () =>
+      page.getByRole('button', { name: /^Set-up sheet: HTML/i }).click(),
+    );
+    const file = await page.context().newPage();
+    await file.setContent(strFromU8(bytes));
+    for (const format of ['A4', 'Letter']) {
+      const pdf = await file.pdf({ format, printBackground: true });
+      expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g), format).toHaveLength(1);
+    }
+    await file.close();
   });
 }
 

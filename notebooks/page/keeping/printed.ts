@@ -34,9 +34,21 @@ export function createPrinted(document: Document, live: Live): Printed {
 function headOf(document: Document, live: Live): HTMLElement[] {
   const notes = (live.state().about ?? '').split(/\n+/).filter((line) => line.trim() !== '');
   return [
-    element(document, 'p', { class: 'printed-name' }, shownName(live)),
+    element(
+      document,
+      'p',
+      { class: 'printed-name' },
+      shownName(live),
+      element(document, 'span', { class: 'printed-date' }, `, printed on ${dayHere(new Date())}`),
+    ),
     ...notes.map((line) => element(document, 'p', {}, line)),
   ];
+}
+
+/** The day where the page is, as papers give it. */
+function dayHere(now: Date): string {
+  const here = new Date(now.getTime() - now.getTimezoneOffset() * 60_000);
+  return here.toISOString().slice(0, 10);
 }
 
 /** All inputs that count, as a plain list below the names of their elements. */
