@@ -3,13 +3,20 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { designGraph } from '../../../lib/design/design.ts';
 import { drawPaperPictures } from '../../../notebooks/command/paperPictures.ts';
 import type { Paper } from '../../../notebooks/paper/paper.ts';
+import { runsIn } from '../../../notebooks/paper/readPaper.ts';
 import { writeDocx } from '../../../notebooks/paper/writeDocx.ts';
+import { composeSetUpSheet } from '../../../notebooks/setUpSheet/composeSetUpSheet.ts';
+import { workOutSheet } from '../../../notebooks/setUpSheet/workOutSheet.ts';
+import { demoDesign, made } from '../rationale/workedPapers.ts';
 import { designEquations as equations } from './designEquations.ts';
 import { samplePaper } from './samplePaper.ts';
 
-const missing = ['soffice', 'pdfimages', 'pdftotext'].filter((name) => spawnSync(name, ['--version']).error);
+const missing = ['soffice', 'pdfimages', 'pdfinfo', 'pdftotext'].filter(
+  (name) => spawnSync(name, ['--version']).error,
+);
 const required = process.env.STEPWELL_LIBREOFFICE === 'required';
 const skipped = missing.length > 0;
 it.runIf(required)('LibreOffice is here, as STEPWELL_LIBREOFFICE=required asks', () => {
@@ -23,7 +30,7 @@ if (skipped)
 const folder = mkdtempSync(join(tmpdir(), 'stepwell-paper-'));
 afterAll(() => rmSync(folder, { recursive: true }));
 
-/** What LibreOffice makes of a paper: its words, and the sizes of its pictures in px. */
+/** What LibreOffice makes of a paper: its words, its pages, and the sizes of its pictures in px. */
 async function convert(paper: Paper) {
   const docx = join(folder, 'paper.docx');
   const pdf = join(folder, 'paper.pdf');
@@ -35,16 +42,18 @@ async function convert(paper: Paper) {
   });
   expect(readFileSync(pdf).subarray(0, 5).toString()).toBe('%PDF-');
   const words = execFileSync('pdftotext', ['-layout', pdf, '-']).toString();
+  const pages = Number(/^Pages:\s*(\d+)$/m.exec(execFileSync('pdfinfo', [pdf]).toString())![1]);
   const lines = execFileSync('pdfimages', ['-list', pdf]).toString().trim().split('\n').slice(2);
   const images = lines.map((line) => line.trim().split(/\s+/)).filter(([, , type]) => type === 'image');
-  return { words, sizes: images.map(([, , , width, height]) => [Number(width), Number(height)]) };
+  return { words, pages, sizes: images.map(([, , , width, height]) => [Number(width), Number(height)]) };
 }
 
 describe.skipIf(skipped)('a DOCX in LibreOffice', () => {
   let sample: Awaited<ReturnType<typeof convert>>;
   beforeAll(async () => {
     sample = await convert(samplePaper);
-  });
+    // The first start of LibreOffice makes its profile, which takes long on a busy machine.
+  }, 60_000);
 
   it('holds every figure with all its px, in order', () => {
     const drawn = [...drawPaperPictures(samplePaper).values()];
@@ -74,4 +83,18 @@ describe.skipIf(skipped)('a DOCX in LibreOffice', () => {
     expect(words).toContain('κ');
     console.log(`equations: ${equations.length}`);
   });
+
+  for (const name of ['rain-gauge-funnel', 'lecture-table', 'cold-plate-channels']) {
+    it(`the set-up sheet of ${name} is one page, its values whole`, async () => {
+      const paper = composeSetUpSheet(workOutSheet(designGraph, demoDesign(name)), made);
+      const { words, pages } = await convert(paper);
+      expect(pages).toBe(1);
+      // A PDF has one kind of space; a value that was broken is in two lines.
+      const spaced = (text: string) => text.replace(/[^\S\n]/g, ' ');
+      for (const run of runsIn(paper.blocks.filter(({ kind }) => kind === 'table')))
+        if ('text' in run && run.quantity !== undefined && /^\S+[\u202f\u00a0]\S+$/.test(run.text))
+          expect(spaced(words)).toContain(spaced(run.text));
+      expect(words).toContain('page 1 of 1');
+    }, 60_000);
+  }
 });
