@@ -54,7 +54,8 @@ export function comparedTable(
     const label = element(document, 'button', { type: 'button', class: 'plain' }, row.name);
     label.addEventListener('click', () => open(live.graph.quantities.get(row.id)!, label));
     const cells = row.texts.map((text, i) => {
-      const change = i === 0 ? '' : changeText(row.changes[i]);
+      // Of what reads 0 nothing is a part, whatever stands behind its last digit.
+      const change = i === 0 || /^0(?![.\d])/.test(row.texts[0]!) ? '' : changeText(row.changes[i]);
       return element(
         document,
         'td',
