@@ -8,7 +8,8 @@ import {
   takeOutPiece,
 } from '../../../../lib/studies/ownPages.ts';
 import { documents } from '../../../contents.ts';
-import { ownContents, pieceWords } from '../../../ownBlocks.ts';
+import { ownContents } from '../../../ownBlocks.ts';
+import { pieceWords } from '../../../pieceWords.ts';
 import type { PageContext, RenderBlock } from '../../context.ts';
 import { freshId } from '../../controls/field.ts';
 import { element } from '../../element.ts';
