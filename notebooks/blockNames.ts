@@ -35,7 +35,7 @@ export const blockNames: Readonly<Record<string, string>> = {
   conditions: 'Under which conditions the threshold holds',
   handbook: 'Thresholds from the literature',
   incubation: 'Threshold against the pulses on a place',
-  mark: 'The mark in plane view and across',
+  mark: 'The mark from above, to scale',
   'mark-growth': 'Growth of the mark',
   'taken-as-gaussian-said': 'Marks read as a Gaussian’s, in words',
   'taken-as-gaussian': 'Marks read as those of a Gaussian',
@@ -105,7 +105,7 @@ export const blockNames: Readonly<Record<string, string>> = {
   'heat-values': 'Thermal values of the workpiece',
   'heat-along-line': 'Rise before the next pulse, along a line',
   'heat-line-by-line': 'Rise before a pulse, from line to line',
-  'heat-variations': 'The rise with other settings',
+  'heat-variations': 'What other settings make of the rise',
   'comparison-said': 'Shaped against plain, in words',
   'groove-section': 'Cut through the groove',
   'groove-depth-by-pass': 'Greatest depth, pass by pass',
@@ -116,7 +116,7 @@ export const blockNames: Readonly<Record<string, string>> = {
   'section-deviations': 'Deviations from the fitted groove',
   'depth-by-layer': 'Depth layer by layer',
   'engraving-floor': 'Floor of the engraving',
-  'engraving-turns': 'Turns of the hatch to choose from',
+  'engraving-turns': 'Roughness, turned from layer to layer',
   'sheet-section': 'Cut through the sheet',
   'scale-up-ceilings': 'What each limit by itself would leave',
   'scale-up-spots': 'Area per hour against the number of spots',
@@ -130,7 +130,7 @@ export const blockNames: Readonly<Record<string, string>> = {
   'own-quantities-list': 'Numbers of your own',
   'own-words': 'Your own words',
   'write-up-files': 'The files of the write-up',
-  'seen-table': 'What is seen, and what to do',
+  'seen-table': 'What the camera shows, plane by plane',
 };
 
 /** The name of a block of that document, where it has one here. */

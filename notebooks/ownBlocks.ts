@@ -5,12 +5,12 @@ import type { OwnBlock } from '../lib/graph/studies.ts';
 import { Problem } from '../lib/problem.ts';
 import { valuesBetween } from '../lib/studies/vary.ts';
 import type { Block, FigureSpec, StepwellDocument } from './document.ts';
+import { ownEquation } from './ownEquation.ts';
 import { ownProse } from './ownProse.ts';
 import { withRanges } from './ownRanges.ts';
-import { type Prose, type ProseNode, type Slot, says } from './prose.ts';
+import { type Prose, type Slot, says } from './prose.ts';
 import { isNumberResult } from './studyNames.ts';
 import type { VaryPlan } from './varyForm.ts';
-import { isWorded } from './wordedSymbol.ts';
 
 interface Captioned {
   /** A heading above it, where the piece brings none of its own. */
@@ -87,7 +87,7 @@ function contentOf(
     case 'equation':
       return {
         kind: 'block',
-        block: { kind: 'prose', id, prose: equation(numberOf(graph, piece.id)) },
+        block: { kind: 'prose', id, prose: ownEquation(numberOf(graph, piece.id)) },
         ...titled(piece),
       };
     case 'chart':
@@ -169,35 +169,6 @@ function controls(graph: Graph, { ids, title }: Listing, id: string): Block {
       `${other.name} follows from other values and cannot be set; choose inputs.`,
     );
   return { kind: 'controls', id, heading: title ?? 'Inputs', inputs };
-}
-
-/** The formula of a quantity, and what goes in with the values of today. */
-function equation(quantity: Quantity): Prose {
-  const slots: Slot[] = [];
-  const slot = (one: Slot): ProseNode => ({ slotIndex: slots.push(one) - 1 });
-  const value = (one: Quantity): ProseNode => slot(says({}, () => [one], [one]));
-  const { symbol, name } = quantity;
-  if (quantity.kind !== 'derived') {
-    const children = [slot({ slot: 'math', tex: `${symbol} =` }), { text: ' ' }, value(quantity)];
-    return { nodes: [{ tag: 'p', children: [...children, { text: `, ${name}.` }] }], slots };
-  }
-  const tex = `\\displaystyle ${symbol} = ${quantity.formula}`;
-  const terms = Object.values(quantity.from).map(
-    (one): ProseNode => ({
-      tag: 'li',
-      children: [
-        ...(isWorded(one) ? [] : [slot({ slot: 'math', tex: one.symbol }), { text: ', ' }]),
-        { text: `${one.name}: ` },
-        value(one),
-      ],
-    }),
-  );
-  const nodes: ProseNode[] = [
-    { tag: 'p', children: [slot({ slot: 'math', tex })] },
-    { tag: 'p', children: [{ text: 'Today ' }, value(quantity), { text: ', with' }] },
-    { tag: 'ul', children: terms },
-  ];
-  return { nodes: terms.length === 0 ? nodes.slice(0, 1) : nodes, slots };
 }
 
 /** What a chart needs worked out; whole numbers where the input takes nothing else. */
