@@ -9,7 +9,6 @@ import { ownEquation } from './ownEquation.ts';
 import { ownProse } from './ownProse.ts';
 import { withRanges } from './ownRanges.ts';
 import { type Prose, type Slot, says } from './prose.ts';
-import { listed } from './shortTexts.ts';
 import { isNumberResult } from './studyNames.ts';
 import type { VaryPlan } from './varyForm.ts';
 
@@ -190,32 +189,4 @@ function planOf(graph: Graph, { over, ids }: Piece<'chart'>): VaryPlan {
   const values = input.whole ? [...new Set(even.map(Math.round))] : even;
   for (const value of values) checkInput(input, value);
   return { axes: [{ input, values, by: over.by }], results };
-}
-
-/** What a piece is, in a few words, for lists of pieces. */
-export function pieceWords(graph: Graph, documents: readonly StepwellDocument[], piece: OwnBlock): string {
-  const named = (ids: readonly string[]) => listed(ids.map((id) => graph.quantities.get(id)?.name ?? id));
-  switch (piece.kind) {
-    case 'text': {
-      const words = piece.text
-        .replace(/[#*_`>$]/g, '')
-        .trim()
-        .split(/\s+/)
-        .slice(0, 6)
-        .join(' ');
-      return words === '' ? 'Text' : `Text: ${words} …`;
-    }
-    case 'block': {
-      const title = documents.find((one) => one.id === piece.document)?.title ?? piece.document;
-      return piece.title ?? `${piece.block.replaceAll('-', ' ')}, from ‘${title}’`;
-    }
-    case 'values':
-      return piece.title ?? `Values: ${named(piece.ids)}`;
-    case 'controls':
-      return piece.title ?? `Inputs: ${named(piece.ids)}`;
-    case 'equation':
-      return piece.title ?? `Formula: ${named([piece.id])}`;
-    case 'chart':
-      return piece.title ?? `Chart: ${named(piece.ids)} over ${named([piece.over.id])}`;
-  }
 }

@@ -12,6 +12,7 @@ import { element, setText } from '../element.ts';
 import { createJudgedView } from './asked/judgedView.ts';
 import { comparedTable, createDocumentChoice } from './comparedTable.ts';
 import { keptDesigns } from './keptDesigns.ts';
+import { toolMemory } from './toolMemory.ts';
 import { createWholeComparison } from './wholeComparison.ts';
 
 /** A pause of the hand after which numbers are compared, ms: an engine a design takes some tenths of a second. */
@@ -84,6 +85,11 @@ function createKeepForm({ document, live }: PageContext) {
     autocomplete: 'off',
     maxlength: 120,
   });
+  const memory = toolMemory(live);
+  name.value = memory.alternative;
+  name.addEventListener('input', () => {
+    memory.alternative = name.value;
+  });
   const problem = element(document, 'p', { class: 'problem', role: 'status' });
   const form = element(
     document,
@@ -107,8 +113,10 @@ function createKeepForm({ document, live }: PageContext) {
   /** Offers a free name, unless the person has typed one. */
   const follow = () => {
     const free = freeName(live.state());
-    if (name.value === offered || alternativesOf(live.state()).some((one) => one.name === name.value))
+    if (name.value === offered || alternativesOf(live.state()).some((one) => one.name === name.value)) {
       name.value = free;
+      memory.alternative = '';
+    }
     offered = free;
   };
   return { form, follow };
