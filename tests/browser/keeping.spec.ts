@@ -179,6 +179,7 @@ test('a drag is written now and then, not on each frame', async ({ page }) => {
   });
   await openMatching(page);
   const slider = page.locator('.field[data-input="laser.beamDiameter"] input[type="range"]');
+  await slider.scrollIntoViewIfNeeded();
   const box = (await slider.boundingBox())!;
   const y = box.y + box.height / 2;
   await page.mouse.move(box.x + 0.4 * box.width, y);

@@ -78,6 +78,7 @@ test('a document keeps to the policy while it is used', async ({ page }) => {
 
   const before = await page.evaluate(() => window.stepwell.state().inputs['laser.beamDiameter']);
   const slider = page.locator('.field[data-input="laser.beamDiameter"] input[type="range"]');
+  await slider.scrollIntoViewIfNeeded();
   const box = (await slider.boundingBox())!;
   const y = box.y + box.height / 2;
   await page.mouse.move(box.x + 0.4 * box.width, y);
