@@ -1,3 +1,4 @@
+import { blockName } from './blockNames.ts';
 import type { Block, StepwellDocument } from './document.ts';
 import { isShowable } from './ownBlocks.ts';
 import type { Prose, ProseNode } from './prose.ts';
@@ -22,39 +23,50 @@ const kindWords: Readonly<Record<Block['kind'], string>> = {
   question: 'Question',
 };
 
-/** The blocks of a document in order, each told by its kind and by what it or the heading above it says. */
-export function blockChoices({ blocks }: StepwellDocument): readonly BlockChoice[] {
-  let heading = '';
-  const choices: BlockChoice[] = [];
-  for (const block of blocks) {
-    const own = block.kind === 'prose' ? headingIn(block.prose.nodes) : '';
-    if (own !== '') heading = own;
-    if (isShowable(block))
-      choices.push({ id: block.id, label: `${kindWords[block.kind]}: ${wordsOf(block, own, heading)}` });
-  }
-  const isAlone = (label: string) => choices.filter((one) => one.label === label).length === 1;
-  return choices.map(({ id, label }) =>
-    isAlone(label) ? { id, label } : { id, label: `${label} (${id.replaceAll('-', ' ')})` },
-  );
+/** Characters of the words by which a block is told. */
+const longestWords = 40;
+
+/** The blocks of a document in order, each told by its kind and by what it or the heading in it says. */
+export function blockChoices({ id: document, blocks }: StepwellDocument): readonly BlockChoice[] {
+  const counts = new Map<string, number>();
+  return blocks.filter(isShowable).map((block) => {
+    const label = `${kindWords[block.kind]}: ${wordsOf(document, block)}`;
+    const count = (counts.get(label) ?? 0) + 1;
+    counts.set(label, count);
+    return { id: block.id, label: count === 1 ? label : `${label} (${count})` };
+  });
 }
 
 /** True where ends of axes can be set. */
 export const hasAxes = (block: Block | undefined): boolean =>
   block?.kind === 'figure' || block?.kind === 'figures';
 
-function wordsOf(block: Block, own: string, heading: string): string {
-  if (own !== '') return own;
-  const named = block.id.replaceAll('-', ' ');
-  const placed = heading === '' ? named : `${named} (${heading})`;
-  if (block.kind === 'prose' || block.kind === 'caution') return firstWords(block.prose) ?? placed;
-  if (block.kind === 'question') return firstWords(block.question) ?? placed;
-  if (block.kind === 'table') return block.table.caption;
-  return block.kind === 'controls' ? block.heading : placed;
+function wordsOf(document: string, block: Block): string {
+  const own = ownWords(block) ?? blockName(document, block);
+  // Whatever is added later is told by its id until it has a name.
+  return own ?? block.id.replaceAll('-', ' ');
 }
 
-function headingIn(nodes: readonly ProseNode[]): string {
+/** What a block says of itself whatever the design is; none where that is too little. */
+function ownWords(block: Block): string | undefined {
+  switch (block.kind) {
+    case 'prose':
+    case 'caution':
+      return headingIn(block.prose.nodes) ?? firstWords(block.prose);
+    case 'question':
+      return firstWords(block.question);
+    case 'table':
+      return block.table.caption;
+    case 'controls':
+      return block.heading;
+    default:
+      return undefined;
+  }
+}
+
+function headingIn(nodes: readonly ProseNode[]): string | undefined {
   const found = nodes.find((node) => 'tag' in node && /^h\d$/.test(node.tag));
-  return found ? textOf(found) : '';
+  return found && textOf(found);
 }
 
 /** Words as they stand, `…` for what depends on the design. */
@@ -63,9 +75,25 @@ function textOf(node: ProseNode): string {
   return 'children' in node ? node.children.map(textOf).join('') : '…';
 }
 
-/** None where most of it depends on the design. */
+/** What it begins with: words that stand out there, or as many as fit before the first that depends on the design. */
 function firstWords({ nodes }: Prose): string | undefined {
-  const words = nodes.map(textOf).join(' ').trim().split(/\s+/);
-  if (words.slice(0, 4).some((word) => word.includes('…'))) return undefined;
-  return words.length > 9 ? `${words.slice(0, 8).join(' ')} …` : words.join(' ');
+  const [first] = nodes.flatMap((node) => ('children' in node ? node.children.slice(0, 1) : [node]));
+  if (first && 'tag' in first && first.tag === 'strong') {
+    const title = textOf(first).replace(/[.:]$/, '');
+    if (!title.includes('…')) return title;
+  }
+  const [words = ''] = nodes.map(textOf).join(' ').trim().split('…');
+  if (words.trim().length < longestWords / 3) return undefined;
+  return shortened(words);
+}
+
+/** The first words of a text, as many as fit into a line of a list; marked where more follow. */
+export function shortened(text: string): string {
+  const words = text.trim().split(/\s+/);
+  let shown = '';
+  for (const word of words) {
+    if (shown !== '' && shown.length + word.length >= longestWords) return `${shown} …`;
+    shown = shown === '' ? word.slice(0, longestWords) : `${shown} ${word}`;
+  }
+  return shown;
 }

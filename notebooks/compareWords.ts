@@ -8,7 +8,7 @@ const dust = 1e-9;
 export function changeText(change: number | undefined): string {
   if (change === undefined || !Number.isFinite(change) || Math.abs(change) < dust) return '';
   // Beyond three times a factor is easier to grasp than a percentage.
-  if (change > 2) return `× ${(change + 1).toPrecision(3)}`;
+  if (change > 2) return `× ${change < 999 ? (change + 1).toPrecision(3) : Math.round(change + 1)}`;
   return `${change > 0 ? '+' : '\u2212'}${percentText(Math.abs(change), 2)}`;
 }
 
@@ -23,7 +23,7 @@ export function comparisonSaid({ results, same, heavy }: Comparison, title: stri
         : `${results.length} of the ${all} numbers of ‘${title}’ ${results.length === 1 ? 'differs' : 'differ'}.`;
   if (heavy.length === 0) return counted;
   const left = heavy.length === 1 ? 'One more takes' : `${heavy.length} more take`;
-  return `${counted} ${left} a longer computation and can be seen after taking an alternative over.`;
+  return `${counted} ${left} a longer computation.`;
 }
 
 /** The comparison as a file: a row a quantity, a column a design. */

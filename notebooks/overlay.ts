@@ -115,7 +115,7 @@ function overlaysSaid(laid: readonly Laid[]): string[] {
   const other = named((one) => 'why' in one && one.why === 'axes');
   return [
     ...(drawn.length > 0 ? [`In thin dashes also drawn: ${listed(drawn)}.`] : []),
-    ...(same.length > 0 ? [`The same curve belongs to ${listed(same)}.`] : []),
+    ...(same.length > 0 ? [`${listed(same)} ${same.length === 1 ? 'lies' : 'lie'} on today’s curve.`] : []),
     ...(other.length > 0 ? [`${listed(other)} cannot be drawn on these axes.`] : []),
   ];
 }

@@ -5,13 +5,12 @@ import type { OwnBlock } from '../lib/graph/studies.ts';
 import { Problem } from '../lib/problem.ts';
 import { valuesBetween } from '../lib/studies/vary.ts';
 import type { Block, FigureSpec, StepwellDocument } from './document.ts';
+import { ownEquation } from './ownEquation.ts';
 import { ownProse } from './ownProse.ts';
 import { withRanges } from './ownRanges.ts';
-import { type Prose, type ProseNode, type Slot, says } from './prose.ts';
-import { listed } from './shortTexts.ts';
+import { type Prose, type Slot, says } from './prose.ts';
 import { isNumberResult } from './studyNames.ts';
 import type { VaryPlan } from './varyForm.ts';
-import { isWorded } from './wordedSymbol.ts';
 
 interface Captioned {
   /** A heading above it, where the piece brings none of its own. */
@@ -88,7 +87,7 @@ function contentOf(
     case 'equation':
       return {
         kind: 'block',
-        block: { kind: 'prose', id, prose: equation(numberOf(graph, piece.id)) },
+        block: { kind: 'prose', id, prose: ownEquation(numberOf(graph, piece.id)) },
         ...titled(piece),
       };
     case 'chart':
@@ -172,35 +171,6 @@ function controls(graph: Graph, { ids, title }: Listing, id: string): Block {
   return { kind: 'controls', id, heading: title ?? 'Inputs', inputs };
 }
 
-/** The formula of a quantity, and what goes in with the values of today. */
-function equation(quantity: Quantity): Prose {
-  const slots: Slot[] = [];
-  const slot = (one: Slot): ProseNode => ({ slotIndex: slots.push(one) - 1 });
-  const value = (one: Quantity): ProseNode => slot(says({}, () => [one], [one]));
-  const { symbol, name } = quantity;
-  if (quantity.kind !== 'derived') {
-    const children = [slot({ slot: 'math', tex: `${symbol} =` }), { text: ' ' }, value(quantity)];
-    return { nodes: [{ tag: 'p', children: [...children, { text: `, ${name}.` }] }], slots };
-  }
-  const tex = `\\displaystyle ${symbol} = ${quantity.formula}`;
-  const terms = Object.values(quantity.from).map(
-    (one): ProseNode => ({
-      tag: 'li',
-      children: [
-        ...(isWorded(one) ? [] : [slot({ slot: 'math', tex: one.symbol }), { text: ', ' }]),
-        { text: `${one.name}: ` },
-        value(one),
-      ],
-    }),
-  );
-  const nodes: ProseNode[] = [
-    { tag: 'p', children: [slot({ slot: 'math', tex })] },
-    { tag: 'p', children: [{ text: 'Today ' }, value(quantity), { text: ', with' }] },
-    { tag: 'ul', children: terms },
-  ];
-  return { nodes: terms.length === 0 ? nodes.slice(0, 1) : nodes, slots };
-}
-
 /** What a chart needs worked out; whole numbers where the input takes nothing else. */
 function planOf(graph: Graph, { over, ids }: Piece<'chart'>): VaryPlan {
   const input = numberOf(graph, over.id);
@@ -219,32 +189,4 @@ function planOf(graph: Graph, { over, ids }: Piece<'chart'>): VaryPlan {
   const values = input.whole ? [...new Set(even.map(Math.round))] : even;
   for (const value of values) checkInput(input, value);
   return { axes: [{ input, values, by: over.by }], results };
-}
-
-/** What a piece is, in a few words, for lists of pieces. */
-export function pieceWords(graph: Graph, documents: readonly StepwellDocument[], piece: OwnBlock): string {
-  const named = (ids: readonly string[]) => listed(ids.map((id) => graph.quantities.get(id)?.name ?? id));
-  switch (piece.kind) {
-    case 'text': {
-      const words = piece.text
-        .replace(/[#*_`>$]/g, '')
-        .trim()
-        .split(/\s+/)
-        .slice(0, 6)
-        .join(' ');
-      return words === '' ? 'Text' : `Text: ${words} …`;
-    }
-    case 'block': {
-      const title = documents.find((one) => one.id === piece.document)?.title ?? piece.document;
-      return piece.title ?? `${piece.block.replaceAll('-', ' ')}, from ‘${title}’`;
-    }
-    case 'values':
-      return piece.title ?? `Values: ${named(piece.ids)}`;
-    case 'controls':
-      return piece.title ?? `Inputs: ${named(piece.ids)}`;
-    case 'equation':
-      return piece.title ?? `Formula: ${named([piece.id])}`;
-    case 'chart':
-      return piece.title ?? `Chart: ${named(piece.ids)} over ${named([piece.over.id])}`;
-  }
 }

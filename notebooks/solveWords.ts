@@ -152,7 +152,7 @@ export function consequencesSaid({ results, same, heavy }: Comparison, title: st
   const left =
     heavy.length === 0
       ? ''
-      : ` ${heavy.length === 1 ? 'One more takes' : `${heavy.length} more take`} a longer computation and can be seen once it is taken over.`;
+      : ` ${heavy.length === 1 ? 'One more takes' : `${heavy.length} more take`} a longer computation.`;
   if (all === 0) return `‘${title}’ shows no numbers that can be worked out at once.${left}`;
   if (results.length === 0) return `None of the ${all} numbers of ‘${title}’ would change.${left}`;
   return `${results.length} of the ${all} numbers of ‘${title}’ would change.${left}`;

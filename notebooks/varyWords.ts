@@ -42,7 +42,9 @@ export function lineSaid(result: Derived<number>, axis: VaryAxis, column: Varied
     return `${sentenceCase(result.name)} rises ${ends}.${gaps}`;
   if (numbers && steps.every((step) => step <= 0))
     return `${sentenceCase(result.name)} falls ${ends}.${gaps}`;
-  return `Of the ${places.length} values worked out, ${result.name} is lowest with ${show(low.value)} at ${at(low.i)} and highest with ${show(high.value)} at ${at(high.i)}.${gaps}`;
+  const also = ({ value, i }: { value: number; i: number }) =>
+    elsewhere(places.filter((one) => one.i !== i && show(one.value) === show(value)).length);
+  return `Of the ${places.length} values worked out, ${result.name} is lowest with ${show(low.value)} at ${at(low.i)}${also(low)} and highest with ${show(high.value)} at ${at(high.i)}${also(high)}.${gaps}`;
 }
 
 /** The lowest and the highest place of a result over two inputs, the first axis moving fastest. */
@@ -64,13 +66,22 @@ export function mapSaid(
   const high = places.reduce((most, one) => (one.value > most.value ? one : most));
   if (show(low.value) === show(high.value))
     return `${sentenceCase(result.name)} stays at ${show(low.value)}.${gapsSaid(column)}`;
-  return `Of the ${places.length} places worked out, ${result.name} is lowest with ${show(low.value)} at ${at(low.i)}, and highest with ${show(high.value)} at ${at(high.i)}.${gapsSaid(column)}`;
+  const also = ({ value, i }: { value: number; i: number }) =>
+    elsewhere(places.filter((one) => one.i !== i && show(one.value) === show(value)).length);
+  const between = `The colours run between the ${x.values.length} by ${y.values.length} places worked out.`;
+  return `Of the ${places.length} places worked out, ${result.name} is lowest with ${show(low.value)} at ${at(low.i)}${also(low)}, and highest with ${show(high.value)} at ${at(high.i)}${also(high)}. ${between}${gapsSaid(column)}`;
+}
+
+/** An end that reads the same in other places is not the only one. */
+function elsewhere(count: number): string {
+  if (count === 0) return '';
+  return count === 1 ? ' (and in one other place)' : ` (and in ${count} other places)`;
 }
 
 function gapsSaid({ values, problem }: VariedResult): string {
   const without = values.filter((value) => value === undefined).length;
   if (without === 0) return '';
-  return ` At ${without} of the ${values.length} places it has no value: ${problem ?? ''}`;
+  return ` At ${without} of the ${values.length} places it has no value, at the first of them because: ${problem ?? ''}`;
 }
 
 /** Where today's design stands on a chart, and what it has there. */

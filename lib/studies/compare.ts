@@ -2,7 +2,7 @@ import { createEngine } from '../graph/engine.ts';
 import { enteringOf } from '../graph/entering.ts';
 import { type Graph, orderOf } from '../graph/graph.ts';
 import { hasValue, type Outcome } from '../graph/outcome.ts';
-import { isInput, type Quantity } from '../graph/quantity.ts';
+import { isInput, type Quantity, type Report } from '../graph/quantity.ts';
 import { shownValue } from '../graph/shown.ts';
 
 /** A design to be held against others. */
@@ -30,7 +30,7 @@ export interface Comparison {
   readonly results: readonly ComparedRow[];
   /** How many of the results asked for are the same in all. */
   readonly same: number;
-  /** Results asked for that take a search or a picture, and are not compared here. */
+  /** Results asked for that take a search or a picture, and are not compared; none where all were asked for. */
   readonly heavy: readonly string[];
 }
 
@@ -40,17 +40,22 @@ export function isHeavy(quantity: Quantity, inputs: ComparedDesign['inputs']): b
   return order.some((one) => one.kind === 'derived' && one.heavy !== undefined);
 }
 
-/** Compares designs, the first with all others, in their inputs and in the results with these ids. */
+/**
+ * Compares designs, the first with all others, in their inputs and in the results with these ids: those that take longer
+ * too where `all` are asked for, which may take seconds a design. `report` hears of the part that is done.
+ */
 export function compareDesigns(
   graph: Graph,
   designs: readonly ComparedDesign[],
   ids: readonly string[],
+  { all = false, report }: { readonly all?: boolean; readonly report?: Report } = {},
 ): Comparison {
   const asked = [...new Set(ids)].map((id) => graph.quantities.get(id)!).filter((one) => !isInput(one));
-  const heavy = new Set(asked.filter((one) => designs.some(({ inputs }) => isHeavy(one, inputs))));
+  const takesLong = (one: Quantity) => !all && designs.some(({ inputs }) => isHeavy(one, inputs));
+  const heavy = new Set(asked.filter(takesLong));
   const light = asked.filter((one) => !heavy.has(one));
-  const outcomes = designs.map(({ inputs }) =>
-    createEngine(graph, inputs).evaluate(light.map(({ id }) => id)),
+  const outcomes = designs.map(({ inputs }, i) =>
+    outcomesOf(graph, inputs, light, (part) => report?.((i + part) / designs.length)),
   );
   const results = light.map((quantity) =>
     rowOf(
@@ -75,6 +80,22 @@ export function compareDesigns(
     same: results.length - differing.length,
     heavy: [...heavy].map(({ name }) => name),
   };
+}
+
+/** One after the other on one engine, which works out once what they share. */
+function outcomesOf(
+  graph: Graph,
+  inputs: ComparedDesign['inputs'],
+  quantities: readonly Quantity[],
+  report: Report,
+): Readonly<Record<string, Outcome>> {
+  const engine = createEngine(graph, inputs);
+  const found = quantities.map(({ id }, i) => {
+    const outcome = engine.evaluate([id])[id]!;
+    report((i + 1) / quantities.length);
+    return [id, outcome] as const;
+  });
+  return Object.fromEntries(found);
 }
 
 function rowOf(quantity: Quantity, outcomes: readonly Outcome[]): ComparedRow {

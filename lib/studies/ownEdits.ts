@@ -22,6 +22,11 @@ const withLines = (design: Design, ownLines: readonly OwnLine[]): Design => ({
  */
 export function putLine(base: Graph, design: Design, line: OwnLine, place?: number): Design {
   const lines = ownLinesOf(design);
+  // Before its id: that is made of the name.
+  if (line.name.trim() === '')
+    throw new Problem('absent', 'The number has no name yet; give it a few words.');
+  if (line.formula.trim() === '')
+    throw new Problem('absent', `‘${line.name}’ has no formula yet; write what it follows from.`);
   const next = place === undefined ? [...lines, line] : lines.with(place, line);
   const at = place ?? lines.length;
   const wrong = ownQuantities(base, next).problems.find((one) => one.line === at);

@@ -2,6 +2,7 @@ import type { Outcome } from '../../lib/graph/outcome.ts';
 import { type Derived, enteredIn, type Quantity, sourceOf } from '../../lib/graph/quantity.ts';
 import { rangeText, shownValue } from '../../lib/graph/shown.ts';
 import { citation } from '../../lib/materials/bibliography.ts';
+import { equationTex } from '../equationTex.ts';
 import { isNumberResult } from '../studyNames.ts';
 import { isWorded } from '../wordedSymbol.ts';
 import type { Opened, PageContext } from './context.ts';
@@ -199,7 +200,7 @@ function tellOfDerived(context: PageContext, quantity: Derived, stops: (() => vo
       const now = entered.formula ?? quantity.formula;
       if (now === formula) return;
       formula = now;
-      equation.replaceChildren(mathElement(document, `${quantity.symbol} = ${now}`, true));
+      equation.replaceChildren(mathElement(document, equationTex(quantity.symbol, now), true));
     },
   });
   return [equation, list, table, source];

@@ -1,5 +1,6 @@
 import { type Derived, enteredIn, type Quantity, sourceOf } from '../../lib/graph/quantity.ts';
 import { citation, sourceKeys } from '../../lib/materials/bibliography.ts';
+import { equationTex } from '../equationTex.ts';
 import { inputGroups } from '../inputGroups.ts';
 import type { PaperBlock, Run } from '../paper/paper.ts';
 import { writtenValue } from '../paper/writtenValue.ts';
@@ -64,10 +65,9 @@ export function formulaBlocks(told: ToldDesign, shown: readonly Quantity[]): Pap
   ];
 }
 
-/** A symbol that is its own formula is not set equal to itself. */
 function equationOf(quantity: Derived, told: ToldDesign): string {
   const formula = enteredIn(quantity, (other) => told.outcomeOf(other)).formula ?? quantity.formula;
-  return formula === quantity.symbol ? formula : `${quantity.symbol} = ${formula}`;
+  return equationTex(quantity.symbol, formula);
 }
 
 const published = new Set(sourceKeys());

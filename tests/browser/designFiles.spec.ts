@@ -112,7 +112,7 @@ for (const [width, height, colorScheme] of [
       expect(await findViolations(page, '.masthead')).toEqual([]);
       await expectNoSidewaysScrolling(page);
       const link = await page.evaluate(() => navigator.clipboard.readText());
-      expect(link).toMatch(/^http:\/\/localhost:\d+\/#matching\?design=3\./);
+      expect(link).toMatch(/^http:\/\/localhost:\d+\/#matching\?design=4\./);
       expect(await menu(page).getByLabel('Link to this design').inputValue()).toBe(link);
 
       const other = await context.newPage();

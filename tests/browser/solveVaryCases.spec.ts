@@ -53,7 +53,7 @@ test('long work shows how far it is and is stopped', async ({ page }) => {
   await tool.getByRole('button', { name: 'Draw it' }).click();
   await expect(tool.locator('.study-progress')).toContainText(/Working it out: \d+\s% done/);
   await tool.getByRole('button', { name: 'Stop' }).click();
-  await expect(tool).toContainText('Stopped. What was drawn before stays.');
+  await expect(tool).toContainText('Stopped. Nothing is drawn.');
   await expect(tool.getByRole('button', { name: 'Draw it' })).toBeFocused();
   await expect(tool.locator('figure')).toHaveCount(0);
   await tool.getByLabel('values', { exact: true }).fill('2');

@@ -27,6 +27,12 @@ for (const size of [
       await expect(compare.locator('.choices-summary')).toContainText(/\d+ of the \d+ numbers of ‘Matching/);
       await page.locator('#compare-document').selectOption({ label: 'Scale-up' });
       await expect(compare.locator('.choices-summary')).toContainText('‘Scale-up’');
+      await expect(compare.locator('.choices-summary')).toContainText('a longer computation.');
+      await compare.getByRole('button', { name: 'Work them out' }).focus();
+      await page.keyboard.press('Enter');
+      await expect(compare.locator('.choices-summary')).not.toContainText('a longer computation', {
+        timeout: 90_000,
+      });
       const [saved] = await Promise.all([
         page.waitForEvent('download'),
         compare.getByRole('button', { name: 'Inputs that differ as CSV' }).click(),

@@ -75,7 +75,7 @@ describe('a chart with kept designs over it', () => {
       { name: 'A', spec: same },
       { name: 'B', spec: other },
     ]);
-    expect(both.summary).toBe('It is high. In thin dashes also drawn: ‘B’. The same curve belongs to ‘A’.');
+    expect(both.summary).toBe('It is high. In thin dashes also drawn: ‘B’. ‘A’ lies on today’s curve.');
   });
 
   it('stays as it is where it is a map, has no curve, or none is kept; and shows four at most', () => {

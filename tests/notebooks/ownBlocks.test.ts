@@ -4,17 +4,13 @@ import { createEngine } from '../../lib/graph/engine.ts';
 import type { OwnBlock } from '../../lib/graph/studies.ts';
 import { ownGraph } from '../../lib/studies/ownGraph.ts';
 import { blockChoices, hasAxes } from '../../notebooks/blockChoices.ts';
+import { blockNames } from '../../notebooks/blockNames.ts';
 import { blockQuantities } from '../../notebooks/blockQuantities.ts';
 import { documents } from '../../notebooks/contents.ts';
 import type { FigureBlock } from '../../notebooks/document.ts';
 import { matching } from '../../notebooks/matching.ts';
-import {
-  isShowable,
-  type OwnContent,
-  ownBlockToBlock,
-  ownContents,
-  pieceWords,
-} from '../../notebooks/ownBlocks.ts';
+import { isShowable, type OwnContent, ownBlockToBlock, ownContents } from '../../notebooks/ownBlocks.ts';
+import { pieceWords } from '../../notebooks/pieceWords.ts';
 import { readValues } from '../../notebooks/prose.ts';
 import { proseText } from '../../notebooks/slotPieces.ts';
 import { line } from '../studies/ownOnes.ts';
@@ -125,10 +121,14 @@ describe('pieces of own pages', () => {
 
   it('are told apart in a few words', () => {
     const words = (piece: OwnBlock) => pieceWords(graph, documents, piece);
-    expect(words({ kind: 'text', text: '# Why **this** spot' })).toBe('Text: Why this spot …');
+    expect(words({ kind: 'text', text: '# Why **this** spot' })).toBe('Text: Why this spot');
+    expect(words({ kind: 'text', text: 'Before it.\n\n## A heading\n\nMore.' })).toBe('Text: A heading');
+    expect(
+      words({ kind: 'text', text: 'Twelve short words stand here, and more than forty signs of them.' }),
+    ).toBe('Text: Twelve short words stand here, and more …');
     expect(words({ kind: 'text', text: '  ' })).toBe('Text');
     expect(words({ kind: 'block', document: 'matching', block: 'profile' })).toBe(
-      'profile, from ‘Matching beam and plate’',
+      'Chart: Fluence across the spot, from ‘Matching beam and plate’',
     );
     expect(words({ kind: 'values', ids: ['spot.width', 'no.such'] })).toBe('Values: spot width and no.such');
     expect(words({ kind: 'controls', ids: ['lens.focalLength'] })).toBe('Inputs: focal length');
@@ -150,6 +150,25 @@ describe('blocks to choose from', () => {
         expect(label).not.toMatch(/undefined|^\w+: …/);
       }
     }
+  });
+
+  it('no label is an id, and every name is used', () => {
+    const all = documents.flatMap((document) => {
+      const labels = new Map(blockChoices(document).map(({ id, label }) => [id, label]));
+      return [...labels].map(([id, label]) => ({
+        document: document.id,
+        id,
+        words: label.replace(/^\w+: /, ''),
+      }));
+    });
+    const plain = ({ id, words }: (typeof all)[number]) =>
+      words.replace(/ \(\d+\)$/, '') === id.replaceAll('-', ' ');
+    expect(all.filter(plain)).toEqual([]);
+    const used = ([key, name]: readonly [string, string]) =>
+      all.some(({ document, id, words }) => [id, `${document}/${id}`].includes(key) && words === name);
+    expect(Object.entries(blockNames).filter((entry) => !used(entry))).toEqual([]);
+    const ownNames = Object.values(blockNames);
+    expect(ownNames.filter((name) => name.length > 50 || !/^[A-Z]/.test(name))).toEqual([]);
   });
 
   it('charts have axes', () => {

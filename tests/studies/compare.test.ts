@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { designGraph } from '../../lib/design/design.ts';
 import { mostAlternatives } from '../../lib/design/savedStudies.ts';
+import { createEngine } from '../../lib/graph/engine.ts';
+import { shownValue } from '../../lib/graph/shown.ts';
 import { applyPatch, initialState, sameDesign } from '../../lib/graph/state.ts';
 import {
   alternativesOf,
@@ -55,6 +57,23 @@ describe('two designs side by side', () => {
     expect(weighed).toEqual([true, false, false]);
   });
 
+  it('what takes a search is worked out too where all is asked for, and the part done is told', () => {
+    const parts: number[] = [];
+    const whole = compareDesigns(designGraph, designs, ['groove.depth'], {
+      all: true,
+      report: (part) => parts.push(part),
+    });
+    expect(whole.heavy).toEqual([]);
+    const texts = designs.map(({ inputs }) =>
+      shownValue(
+        quantity('groove.depth'),
+        createEngine(designGraph, inputs).evaluate(['groove.depth'])['groove.depth']!,
+      ),
+    );
+    expect(whole.results.map((row) => row.texts)).toEqual([texts]);
+    expect(parts).toEqual([0.5, 1]);
+  });
+
   it('what no design has is a dash, and no change', () => {
     const pair = [
       { name: 'wide', inputs: wide.inputs },
@@ -102,6 +121,7 @@ describe('words of a comparison', () => {
     [0.123, '+12\u202f%'],
     [-0.031, '\u22123.1\u202f%'],
     [3, '× 4.00'],
+    [2137.4, '× 2138'],
     [-6.7e-16, ''],
   ])('a change of %s is told as "%s"', (change, text) => expect(changeText(change)).toBe(text));
 

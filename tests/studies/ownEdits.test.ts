@@ -27,6 +27,12 @@ describe('writing own quantities', () => {
     expect(ownLinesOf(put(two, line('a', '3 J'), 0))[0]!.formula).toBe('3 J');
   });
 
+  it('of an empty line the name is asked for first, then the formula, then the id', () => {
+    expect(() => put(empty, { id: '', name: '', formula: '' })).toThrow(/no name yet/);
+    expect(() => put(empty, { id: '', name: 'depth', formula: ' ' })).toThrow(/‘depth’ has no formula yet/);
+    expect(() => put(empty, { id: '', name: 'depth', formula: '1' })).toThrow(/id of an own quantity/);
+  });
+
   it('all else of the design stays', () => {
     const studies = { ...noStudies, texts: { why: 'so' } };
     expect(put({ ...empty, studies }, line('a', '1')).studies!.texts).toEqual({ why: 'so' });

@@ -5,13 +5,15 @@ import {
   keepAlternative,
   takeAlternative,
 } from '../../../lib/studies/alternatives.ts';
-import { compareDesigns } from '../../../lib/studies/compare.ts';
+import { type Comparison, compareDesigns } from '../../../lib/studies/compare.ts';
 import { comparisonSaid } from '../../compareWords.ts';
 import type { PageContext } from '../context.ts';
 import { element, setText } from '../element.ts';
 import { createJudgedView } from './asked/judgedView.ts';
 import { comparedTable, createDocumentChoice } from './comparedTable.ts';
 import { keptDesigns } from './keptDesigns.ts';
+import { toolMemory } from './toolMemory.ts';
+import { createWholeComparison } from './wholeComparison.ts';
 
 /** A pause of the hand after which numbers are compared, ms: an engine a design takes some tenths of a second. */
 const restsFor = 150;
@@ -27,21 +29,29 @@ export function renderCompare(context: PageContext, stops: (() => void)[]): HTML
   const said = element(document, 'p', { class: 'choices-summary', 'aria-live': 'polite' });
   const tables = element(document, 'div', { class: 'compare-tables' });
   const judged = createJudgedView(context, stops);
-  const below = element(document, 'div', {}, judged.element, choose.holder, said, tables);
+  const whole = createWholeComparison(context, stops, 'compare-whole', (comparison) => tell(comparison));
+  const below = element(document, 'div', {}, judged.element, choose.holder, said, whole.element, tables);
   let timer: ReturnType<typeof setTimeout> | undefined;
-  const compare = () => {
+  const designsNow = () => {
     const state = live.state();
-    const shown = alternativesOf(state).slice(0, mostShown);
-    const { title, ids } = choose.chosen();
-    const designs = [{ name: 'today', inputs: state.inputs }, ...shown];
-    const comparison = compareDesigns(live.graph, designs, ids);
-    const names = designs.map(({ name }) => name);
+    return [{ name: 'today', inputs: state.inputs }, ...alternativesOf(state).slice(0, mostShown)];
+  };
+  const tell = (comparison: Comparison) => {
+    const { title } = choose.chosen();
+    const names = designsNow().map(({ name }) => name);
     setText(said, comparisonSaid(comparison, title));
-    judged.show(designs);
     tables.replaceChildren(
       comparedTable(context, 'Inputs that differ', names, comparison.inputs),
       comparedTable(context, `Numbers of ‘${title}’ that differ`, names, comparison.results),
     );
+  };
+  const compare = () => {
+    const { ids } = choose.chosen();
+    const designs = designsNow();
+    const comparison = compareDesigns(live.graph, designs, ids);
+    tell(comparison);
+    judged.show(designs);
+    whole.offer(designs, ids, comparison.heavy.length);
     for (const part of [judged.element, tables]) part.removeAttribute('data-older');
   };
   const follow = () => {
@@ -75,6 +85,11 @@ function createKeepForm({ document, live }: PageContext) {
     autocomplete: 'off',
     maxlength: 120,
   });
+  const memory = toolMemory(live);
+  name.value = memory.alternative;
+  name.addEventListener('input', () => {
+    memory.alternative = name.value;
+  });
   const problem = element(document, 'p', { class: 'problem', role: 'status' });
   const form = element(
     document,
@@ -98,8 +113,10 @@ function createKeepForm({ document, live }: PageContext) {
   /** Offers a free name, unless the person has typed one. */
   const follow = () => {
     const free = freeName(live.state());
-    if (name.value === offered || alternativesOf(live.state()).some((one) => one.name === name.value))
+    if (name.value === offered || alternativesOf(live.state()).some((one) => one.name === name.value)) {
       name.value = free;
+      memory.alternative = '';
+    }
     offered = free;
   };
   return { form, follow };

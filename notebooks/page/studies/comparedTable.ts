@@ -9,13 +9,12 @@ import { rowsCsv } from '../figures/figureCsv.ts';
 
 /** A list of the documents, and the ids of all quantities that the chosen one shows. */
 export function createDocumentChoice(document: Document, name: string) {
+  const shown = documents.filter(({ id }) => id !== 'what-if' && id !== 'own-pages' && id !== 'write-up');
   const select = element(
     document,
     'select',
     { id: name, class: 'field-list' },
-    ...documents
-      .filter(({ id }) => id !== 'what-if' && id !== 'own-pages')
-      .map(({ title }, i) => element(document, 'option', { value: i }, title)),
+    ...shown.map(({ title }, i) => element(document, 'option', { value: i }, title)),
   );
   const holder = element(
     document,
@@ -25,7 +24,7 @@ export function createDocumentChoice(document: Document, name: string) {
     select,
   );
   const chosen = () => {
-    const { title, blocks } = documents[Number(select.value)]!;
+    const { title, blocks } = shown[Number(select.value)]!;
     return { title, ids: blocks.flatMap((block) => blockQuantities(block).map(({ id }) => id)) };
   };
   return { select, holder, chosen };
@@ -55,7 +54,8 @@ export function comparedTable(
     const label = element(document, 'button', { type: 'button', class: 'plain' }, row.name);
     label.addEventListener('click', () => open(live.graph.quantities.get(row.id)!, label));
     const cells = row.texts.map((text, i) => {
-      const change = i === 0 ? '' : changeText(row.changes[i]);
+      // Of what reads 0 nothing is a part, whatever stands behind its last digit.
+      const change = i === 0 || /^0(?![.\d])/.test(row.texts[0]!) ? '' : changeText(row.changes[i]);
       return element(
         document,
         'td',

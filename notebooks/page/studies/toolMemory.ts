@@ -21,6 +21,8 @@ export interface ToolMemory {
   proposal: Proposal | undefined;
   vary: VaryForm;
   varied: Varied | undefined;
+  /** Name typed for what is to be kept as an alternative; empty for the one that is offered. */
+  alternative: string;
   /** A number brought from elsewhere, until its tool has taken it. */
   asked: { readonly tool: 'solve' | 'vary'; readonly id: string } | undefined;
   /** The tools that are on the page hear of it at once. */
@@ -38,6 +40,7 @@ export function toolMemory(live: Live): ToolMemory {
     proposal: undefined,
     vary: emptyVaryForm(),
     varied: undefined,
+    alternative: '',
     asked: undefined,
     listeners: new Set(),
   };

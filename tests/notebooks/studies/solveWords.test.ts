@@ -128,9 +128,9 @@ test('what else a proposal changes', () => {
     );
   expect(say(0, 0, 0)).toBe('‘Ripples’ shows no numbers that can be worked out at once.');
   expect(say(0, 3, 1)).toBe(
-    'None of the 3 numbers of ‘Ripples’ would change. One more takes a longer computation and can be seen once it is taken over.',
+    'None of the 3 numbers of ‘Ripples’ would change. One more takes a longer computation.',
   );
   expect(say(2, 3, 2)).toBe(
-    '2 of the 5 numbers of ‘Ripples’ would change. 2 more take a longer computation and can be seen once it is taken over.',
+    '2 of the 5 numbers of ‘Ripples’ would change. 2 more take a longer computation.',
   );
 });

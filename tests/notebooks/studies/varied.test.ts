@@ -102,7 +102,7 @@ test('places without a value are gaps, counted and explained', () => {
   expect(without).toBeGreaterThan(0);
   expect([...figure!.series[0]!.y].filter(Number.isNaN)).toHaveLength(without);
   expect(figure!.summary).toContain(
-    `At ${without} of the 10 places it has no value: ${of.columns[0]!.problem}`,
+    `At ${without} of the 10 places it has no value, at the first of them because: ${of.columns[0]!.problem}`,
   );
 });
 
@@ -118,7 +118,7 @@ test('every way a line can be told', () => {
     'Of the 4 values worked out, step ratio is lowest with 1 at 1 and highest with 5 at 2.',
   );
   expect(say([undefined, 1, 2, undefined], 'Too wide.')).toBe(
-    'Step ratio rises from 1 at 2 to 2 at 3. At 2 of the 4 places it has no value: Too wide.',
+    'Step ratio rises from 1 at 2 to 2 at 3. At 2 of the 4 places it has no value, at the first of them because: Too wide.',
   );
   expect(say([undefined, undefined, undefined, undefined], 'Too wide.')).toBe(
     'Step ratio has no value anywhere here: Too wide.',
@@ -137,7 +137,7 @@ test('every way a map and today can be told', () => {
   const say = (values: (number | undefined)[], problem?: string) =>
     asTyped(mapSaid(ratio, axes, { id: ratio.id, values, ...(problem ? { problem } : {}) } as VariedResult));
   expect(say([1, 2, 3, undefined], 'No.')).toBe(
-    'Of the 3 places worked out, step ratio is lowest with 1 at magnification 1 and focal length 50 mm, and highest with 3 at magnification 1 and focal length 200 mm. At 1 of the 4 places it has no value: No.',
+    'Of the 3 places worked out, step ratio is lowest with 1 at magnification 1 and focal length 50 mm, and highest with 3 at magnification 1 and focal length 200 mm. The colours run between the 2 by 2 places worked out. At 1 of the 4 places it has no value, at the first of them because: No.',
   );
   expect(say([1, 1, 1, 1])).toBe('Step ratio stays at 1.');
   expect(say([undefined, undefined, undefined, undefined], 'No.')).toBe(

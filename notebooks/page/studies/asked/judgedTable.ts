@@ -16,19 +16,22 @@ import type { PageContext } from '../../context.ts';
 import { element } from '../../element.ts';
 import { verdictSign } from '../../requirementMarks.ts';
 
-/** All that is asked, a row each, and how each of several designs stands to it, a column each. */
+/** All that is asked, a row each, and how each of several designs stands to it, a column each; `today` holds what the page shows now. */
 export function judgedTable(
   { document, live, open }: PageContext,
   requirements: readonly Requirement[],
   designs: readonly ComparedDesign[],
   outcomes: KeptOutcomes,
+  today: ReadonlyMap<string, Outcome>,
 ): HTMLElement {
   const ids = requirements.map(({ id }) => id);
   const quantities = ids.map((id) => live.graph.quantities.get(id));
   const columns = designs.map(({ name, inputs }) => {
     const found = outcomes.of(inputs, ids);
+    // Of today's design the page knows more: what its worker has found.
+    const known = (id: string) => found[id] ?? (inputs === live.state().inputs ? today.get(id) : undefined);
     const standings = requirements.map((one, i) =>
-      standingOf(one, quantities[i], found[one.id] ?? { problem: notYet }),
+      standingOf(one, quantities[i], known(one.id) ?? { problem: notYet }),
     );
     return { name, standings };
   });

@@ -39,7 +39,7 @@ function answerOf(graph: Graph, request: StudyRequest, report: Report): StudyAns
     case 'influence':
       return influencesOn(graph, request.inputs, request.id);
     case 'compare':
-      return compareDesigns(graph, request.designs, request.ids);
+      return compareDesigns(graph, request.designs, request.ids, { all: request.all ?? false, report });
     case 'evaluate':
       return evaluateAll(graph, request.inputs, request.ids, report);
   }

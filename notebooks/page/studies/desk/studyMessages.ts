@@ -15,7 +15,12 @@ interface StudyNeeds {
   };
   readonly solve: { readonly inputs: Patch; readonly request: SolveRequest };
   readonly influence: { readonly inputs: Patch; readonly id: string };
-  readonly compare: { readonly designs: readonly ComparedDesign[]; readonly ids: readonly string[] };
+  readonly compare: {
+    readonly designs: readonly ComparedDesign[];
+    readonly ids: readonly string[];
+    /** With the numbers that take a longer computation. */
+    readonly all?: boolean;
+  };
   readonly evaluate: { readonly inputs: Patch; readonly ids: readonly string[] };
 }
 

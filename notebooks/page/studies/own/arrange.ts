@@ -38,6 +38,7 @@ export function arrangedPiece(
     button('Take out', 'out', () => acts.takeOut(place)),
   );
   const piece = element(document, 'section', { class: 'own-piece' }, bar, shown);
+  piece.dataset['place'] = String(place);
   dragging.attach(piece, bar, place);
   return piece;
 }

@@ -8,12 +8,13 @@ import type { PageContext } from '../../context.ts';
 import { element, setText } from '../../element.ts';
 import { createFormulaFeedback } from './formulaFeedback.ts';
 import { labelledField, textInput, wordButton } from './labelledField.ts';
+import { type NumberDraft, numberDrafts } from './numberDraft.ts';
 import { createSearchField } from './searchField.ts';
 
 /** Where an own quantity is written or changed. */
 export interface OwnLineForm {
   readonly element: HTMLElement;
-  /** Shows the line of that id to be changed. */
+  /** Shows the line of that id to be changed; what is written until then is kept first, or says why it cannot be. */
   change(id: string): void;
   /** After a change of the design: what is typed stays, and is held against the lines as they are. */
   follow(): void;
@@ -48,6 +49,9 @@ export function createOwnLineForm(
   let changing: string | undefined;
   /** Until the person types an id it is made from the name. */
   let idTyped = false;
+  /** What stood there before the person typed. */
+  let untouched = '';
+  const fields = [name, formula, unit, about, id];
 
   const lines = () => ownLinesOf(live.state());
   const place = () => lines().findIndex((line) => line.id === changing);
@@ -58,7 +62,12 @@ export function createOwnLineForm(
     ...(unit.value.trim() !== '' && { display: unit.value.trim() }),
     ...(about.value.trim() !== '' && { about: about.value.trim() }),
   });
+  const written = () => {
+    const line = typed();
+    return JSON.stringify(changing !== undefined || idTyped ? line : { ...line, id: '' });
+  };
   const check = () => {
+    numberDrafts.set(live, { changing, idTyped, texts: fields.map(({ value }) => value) });
     setText(problem, '');
     const line = typed();
     const at = place();
@@ -78,21 +87,32 @@ export function createOwnLineForm(
     if (changing === undefined && !idTyped)
       id.value = name.value.trim() === '' ? '' : idOfName(name.value, new Set(live.graph.quantities.keys()));
   };
-  const fill = (line: OwnLine | undefined) => {
+  const entitle = (line: OwnLine | undefined) => {
     changing = line?.id;
-    idTyped = false;
-    for (const [field, text] of [
-      [name, line?.name],
-      [formula, line?.formula],
-      [unit, line?.display],
-      [about, line?.about],
-      [id, line?.id],
-    ] as const)
-      field.value = text ?? '';
     id.readOnly = line !== undefined;
     leave.hidden = line === undefined;
     setText(heading, line ? `Change ‘${line.name}’` : 'A new number');
     setText(keep, line ? 'Keep the change' : 'Keep this number');
+  };
+  const fill = (line: OwnLine | undefined) => {
+    idTyped = false;
+    entitle(line);
+    const texts = [line?.name, line?.formula, line?.display, line?.about, line?.id];
+    fields.forEach((field, i) => {
+      field.value = texts[i] ?? '';
+    });
+    untouched = written();
+    check();
+  };
+  /** Puts back what was written when the person left. */
+  const resume = (draft: NumberDraft | undefined) => {
+    fill(lines().find((line) => line.id === draft?.changing));
+    if (!draft) return;
+    changing = draft.changing;
+    idTyped = draft.idTyped;
+    fields.forEach((field, i) => {
+      field.value = draft.texts[i] ?? '';
+    });
     check();
   };
   const clear = () => {
@@ -134,35 +154,54 @@ export function createOwnLineForm(
   id.addEventListener('input', () => {
     idTyped = id.value.trim() !== '';
   });
-  for (const field of [name, formula, unit, id]) field.addEventListener('input', check);
+  for (const field of fields) field.addEventListener('input', check);
   formula.addEventListener('keydown', (event) => {
     if (event.key !== 'Enter' || event.shiftKey) return;
     event.preventDefault();
     form.requestSubmit();
   });
-  form.addEventListener('submit', (event) => {
-    event.preventDefault();
+  const take = (): boolean => {
     const line = typed();
     try {
       const at = place();
       live.open(putLine(designGraph, live.state(), line, at < 0 ? undefined : at));
     } catch (error) {
       setText(problem, (error as Error).message);
-      return;
+      if (line.name === '') name.focus();
+      else if (line.formula === '') formula.focus();
+      return false;
     }
     clear();
     said(`‘${line.name}’ is kept, and can be used as ${line.id}.`);
+    return true;
+  };
+  form.addEventListener('submit', (event) => {
+    event.preventDefault();
+    take();
   });
-  fill(undefined);
+  resume(numberDrafts.get(live));
   return {
     element: form,
     change(line) {
-      fill(lines().find((one) => one.id === line));
+      const isWritten = written() !== untouched;
+      if (isWritten && changing !== line && !take()) {
+        problem.scrollIntoView({ block: 'center' });
+        return;
+      }
+      if (!isWritten || changing !== line) fill(lines().find((one) => one.id === line));
       name.focus();
       name.scrollIntoView({ block: 'center' });
     },
     follow() {
-      if (changing !== undefined && place() < 0) fill(undefined);
+      if (changing !== undefined && place() < 0) {
+        if (written() === untouched) fill(undefined);
+        else {
+          entitle(undefined);
+          said(
+            'The number that you were changing is gone; what you wrote is kept, to be added as a new one.',
+          );
+        }
+      }
       makeId();
       check();
     },

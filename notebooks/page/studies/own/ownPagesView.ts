@@ -12,16 +12,19 @@ import { element, setAttributes, setText } from '../../element.ts';
 import type { Live } from '../../live.ts';
 import { labelledField, textInput, wordButton } from './labelledField.ts';
 import { createOwnPage } from './pageView.ts';
+import { writingsOf } from './writings.ts';
 
-/** Which page is open and whether it is arranged, while the person is elsewhere. */
+/** Which page is open, whether it is arranged and what is typed, while the person is elsewhere. */
 interface Memory {
   open: string | undefined;
   arranging: boolean;
+  /** Title of a page that is not made yet. */
+  title: string;
 }
 const memories = new WeakMap<Live, Memory>();
 
 function memoryOf(live: Live): Memory {
-  const known = memories.get(live) ?? { open: undefined, arranging: false };
+  const known = memories.get(live) ?? { open: undefined, arranging: false, title: '' };
   memories.set(live, known);
   return known;
 }
@@ -58,6 +61,11 @@ export function renderOwnPages(
     say(`‘${page.title}’ is there; add its first piece.`);
     view.element.querySelector<HTMLElement>('.own-kinds button')?.focus();
   });
+  create.text.value = memory.title;
+  for (const kind of ['input', 'submit'])
+    create.form.addEventListener(kind, () => {
+      memory.title = create.text.value;
+    });
   const rename = titleForm(document, 'Title of this page', 'Rename', (text) => {
     live.open(renamePage(live.state(), openPage()!.id, text));
     rename.form.hidden = true;
@@ -68,8 +76,10 @@ export function renderOwnPages(
     document,
     'Arrange',
     () => {
+      if (memory.arranging && !view.finish()) return;
       memory.arranging = !memory.arranging;
       follow();
+      arrange.focus();
     },
     { main: true },
   );
@@ -130,6 +140,8 @@ export function renderOwnPages(
     const pages = ownPagesOf(live.state());
     const page = openPage();
     drawList(pages, page);
+    // What is still being written there is not hidden.
+    if (page && writingsOf(live).has(page.id)) memory.arranging = true;
     article.hidden = page === undefined;
     none.hidden = page !== undefined;
     setText(title, page?.title ?? '');
@@ -137,7 +149,12 @@ export function renderOwnPages(
     setAttributes(article, { 'aria-label': page?.title, 'data-arranging': memory.arranging });
     view.show(page, memory.arranging);
   };
-  stops.push(live.onState(follow), view.close);
+  // What was said belongs to the design as it was then; whoever changes it here says so afterwards.
+  const changed = () => {
+    say('');
+    follow();
+  };
+  stops.push(live.onState(changed), view.close);
   follow();
   return element(
     document,
@@ -165,9 +182,8 @@ function titleForm(document: Document, label: string, words: string, take: (text
     event.preventDefault();
     try {
       setText(problem, '');
-      const typed = text.value;
+      take(text.value);
       text.value = '';
-      take(typed);
     } catch (error) {
       setText(problem, (error as Error).message);
     }

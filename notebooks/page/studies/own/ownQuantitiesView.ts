@@ -1,4 +1,6 @@
 import { designGraph } from '../../../../lib/design/design.ts';
+import { hasValue } from '../../../../lib/graph/outcome.ts';
+import type { Quantity } from '../../../../lib/graph/quantity.ts';
 import { noStudies, type OwnLine } from '../../../../lib/graph/studies.ts';
 import { ownLinesOf, takeOutLine, usesOf } from '../../../../lib/studies/ownEdits.ts';
 import { ownGraph } from '../../../../lib/studies/ownGraph.ts';
@@ -48,7 +50,12 @@ export function renderOwnQuantities(context: PageContext, stops: (() => void)[])
     list.hidden = rows.length === 0;
     form.follow();
   };
-  stops.push(live.onState(follow), leave);
+  // What was said belongs to the design as it was then; whoever changes it here says so afterwards.
+  const changed = () => {
+    setText(said, '');
+    follow();
+  };
+  stops.push(live.onState(changed), leave);
   follow();
   return element(
     document,
@@ -90,8 +97,24 @@ function rowOf(
       wordButton(document, 'Take out', acts.takeOut, { about: `Take ${line.name} out` }),
     ),
     element(document, 'p', { class: 'own-line-formula' }, line.id, ' = ', line.formula),
-    ...small(problem ?? '', 'problem'),
+    problem === undefined && quantity
+      ? reasonOf(context, quantity, stops)
+      : element(document, 'p', { class: 'problem' }, problem ?? ''),
     ...small(line.about ?? '', 'own-small'),
     ...small(usedBySaid(usesOf(line.id, live.state().studies ?? noStudies)), 'own-small'),
   );
+}
+
+/** Why there is no value, as long as there is none. */
+function reasonOf({ document, live }: PageContext, quantity: Quantity, stops: (() => void)[]): HTMLElement {
+  const reason = element(document, 'p', { class: 'problem', hidden: true });
+  stops.push(
+    live.watch(quantity, {
+      changed(outcome) {
+        reason.hidden = hasValue(outcome);
+        setText(reason, hasValue(outcome) ? '' : outcome.problem.message);
+      },
+    }),
+  );
+  return reason;
 }

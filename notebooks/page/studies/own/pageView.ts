@@ -8,30 +8,27 @@ import {
   takeOutPiece,
 } from '../../../../lib/studies/ownPages.ts';
 import { documents } from '../../../contents.ts';
-import { ownContents, pieceWords } from '../../../ownBlocks.ts';
+import { ownContents } from '../../../ownBlocks.ts';
+import { pieceWords } from '../../../pieceWords.ts';
 import type { PageContext, RenderBlock } from '../../context.ts';
 import { freshId } from '../../controls/field.ts';
 import { element } from '../../element.ts';
 import { renderWork } from '../../workLines.ts';
 import { type ArrangeActs, arrangedPiece, kindChoice } from './arrange.ts';
 import { createDragging } from './dragging.ts';
-import { createPieceForm, type PieceForm } from './pieceForm.ts';
+import { drawAround } from './drawAround.ts';
+import { createPieceForm, type PieceActs } from './pieceForm.ts';
 import { createPiece, type PieceView } from './pieceView.ts';
+import { type Writing, writingAmong, writingsOf } from './writings.ts';
 
 /** One own page, live; while it is arranged each piece can be moved, changed and taken out. */
 export interface OwnPageView {
   readonly element: HTMLElement;
   /** Shows the page as it stands; nothing without one. */
   show(page: OwnDocument | undefined, arranging: boolean): void;
+  /** Takes what is being written, as its button does; false where it cannot be kept, and its form says why. */
+  finish(): boolean;
   close(): void;
-}
-
-/** Where something is being written: in place of a piece, or as a new one before `place`. */
-interface Editing {
-  readonly place: number;
-  readonly isNew: boolean;
-  /** Without one the kinds are offered. */
-  readonly form: PieceForm | undefined;
 }
 
 /** `said` tells in words what was done. */
@@ -47,19 +44,35 @@ export function createOwnPage(
   let page: OwnDocument | undefined;
   let graph: Graph | undefined;
   let arranging = false;
-  let editing: Editing | undefined;
+  const writings = writingsOf(live);
+  const writing = () => (page ? writings.get(page.id) : undefined);
 
   const clear = () => {
     for (const view of views.values()) view.close();
     views.clear();
   };
   const leave = () => {
-    editing?.form?.close();
-    editing = undefined;
+    writing()?.form?.rest();
+    if (page) writings.delete(page.id);
+  };
+  /** What is written waits until the page is shown again. */
+  const rest = () => {
+    const { form } = writing() ?? {};
+    if (!form?.isTouched()) return leave();
+    form.rest();
+    const { id, title } = page!;
+    if (!ownPagesOf(live.state()).some((one) => one.id === id)) said(waitsSaid(title));
+  };
+  const finish = () => {
+    const { form } = writing() ?? {};
+    if (form?.isTouched()) return form.take();
+    leave();
+    return true;
   };
   const focusPiece = (place: number, act: string) => {
-    const bars = body.querySelectorAll('.own-piece');
-    const piece = bars[Math.min(place, bars.length - 1)];
+    const piece =
+      body.querySelector(`.own-piece[data-place="${place}"]`) ??
+      [...body.querySelectorAll('.own-piece')].at(-1);
     const wanted = piece?.querySelector<HTMLButtonElement>(`[data-act="${act}"]:not(:disabled)`);
     (
       wanted ??
@@ -67,15 +80,17 @@ export function createOwnPage(
       body.querySelector('button')
     )?.focus();
   };
-  const begin = (next: Editing) => {
+  const begin = (next: Omit<Writing, 'begun'>) => {
     leave();
-    editing = next;
+    writings.set(page!.id, { ...next, begun: { place: next.place, blocks: page!.blocks } });
+    next.form?.serve(formActs, next.isNew);
     draw();
     if (next.form) next.form.focus();
     else body.querySelector<HTMLElement>('.own-kinds button')?.focus();
   };
-  const write = (place: number, isNew: boolean, kind: OwnBlock['kind'], start?: OwnBlock) => {
-    const keep = (piece: OwnBlock) => {
+  const formActs: PieceActs = {
+    keep(piece) {
+      const { place, isNew } = writing()!;
       const { id } = page!;
       const state = live.state();
       const next = isNew ? addPiece(state, id, place, piece) : changePiece(state, id, place, piece);
@@ -85,26 +100,36 @@ export function createOwnPage(
       draw();
       focusPiece(place, 'change');
       said(isNew ? 'Added.' : 'Changed.');
-    };
-    const form = createPieceForm(context, kind, start, renderBlock, {
-      keep,
-      leave: () => {
-        leave();
-        draw();
-        focusPiece(place, 'change');
-      },
-    });
-    begin({ place, isNew, form });
+    },
+    leave() {
+      const { place, isNew } = writing()!;
+      leave();
+      draw();
+      focusPiece(isNew ? Math.max(0, place - 1) : place, isNew ? 'add' : 'change');
+    },
   };
-  const offer = (place: number) => begin({ place, isNew: true, form: undefined });
+  const write = (place: number, kind: OwnBlock['kind'], piece?: OwnBlock) =>
+    begin({ place, piece, isNew: !piece, form: createPieceForm(context, kind, piece, renderBlock) });
+  /** Where a piece stands once what is being written has been taken; nowhere while that cannot be. */
+  const placeOnceTaken = (place: number): number | undefined => {
+    const piece = page!.blocks[place]!;
+    return finish() ? page!.blocks.indexOf(piece) : undefined;
+  };
   const acts: ArrangeActs = {
     move(from, to) {
       live.open(movePiece(live.state(), page!.id, from, to));
       focusPiece(to, to < from ? 'up' : 'down');
       said(`Now piece ${to + 1} of ${page!.blocks.length}.`);
     },
-    change: (place) => write(place, false, page!.blocks[place]!.kind, page!.blocks[place]),
-    addBelow: (place) => offer(place + 1),
+    change(place) {
+      const now = placeOnceTaken(place);
+      const piece = page!.blocks[now ?? -1];
+      if (piece) write(now!, piece.kind, piece);
+    },
+    addBelow(place) {
+      const now = placeOnceTaken(place);
+      if (now !== undefined) begin({ place: now + 1, piece: undefined, isNew: true, form: undefined });
+    },
     takeOut(place) {
       live.open(takeOutPiece(live.state(), page!.id, place));
       focusPiece(place, 'out');
@@ -116,7 +141,7 @@ export function createOwnPage(
     kindChoice(
       document,
       words,
-      (kind) => write(place, true, kind),
+      (kind) => write(place, kind),
       mayLeave
         ? () => {
             leave();
@@ -130,6 +155,7 @@ export function createOwnPage(
     work = [];
     if (!page) return body.replaceChildren();
     const { blocks } = page;
+    const editing = writing();
     const contents = ownContents(live.graph, documents, blocks, () => `own-${freshId()}`);
     const kept = new Set(blocks);
     for (const [block, view] of views)
@@ -160,14 +186,17 @@ export function createOwnPage(
       if (!editing) parts.push(offered(blocks.length, end, false));
     } else if (blocks.length === 0)
       parts.push(element(document, 'p', { class: 'own-said' }, 'Nothing stands on this page yet.'));
-    body.replaceChildren(...parts);
-    body.append(
-      renderWork(
-        context,
-        shown.flatMap(({ place }) => place ?? []),
-        work,
-      ),
-    );
+    const places = shown.flatMap(({ place }) => place ?? []);
+    drawAround(body, [...parts, renderWork(context, places, work)], editing?.form?.element);
+  };
+  /** Finds what is written again among pieces that may be others; untouched it goes with its piece. */
+  const follow = (isShownAnew: boolean) => {
+    const known = writing();
+    if (!known) return;
+    const next = writingAmong(known, page!.blocks);
+    if (next.isNew && !known.isNew && !known.form?.isTouched()) return leave();
+    writings.set(page!.id, next);
+    if (isShownAnew || next.isNew !== known.isNew) next.form?.serve(formActs, next.isNew);
   };
   return {
     element: body,
@@ -175,17 +204,23 @@ export function createOwnPage(
       const now = next && ownPagesOf(live.state()).find(({ id }) => id === next.id);
       const sameGraph = graph === live.graph;
       if (now === page && sameGraph && arranging === isArranging) return;
-      if (now?.id !== page?.id || !sameGraph) clear();
-      if (now !== page || arranging !== isArranging) leave();
+      const isOther = now?.id !== page?.id;
+      if (isOther || !sameGraph) clear();
+      if (isOther) rest();
       page = now;
       graph = live.graph;
       arranging = isArranging;
+      follow(isOther || !sameGraph);
       draw();
     },
+    finish,
     close() {
-      leave();
+      rest();
       for (const stop of work) stop();
       clear();
     },
   };
 }
+
+const waitsSaid = (title: string) =>
+  `What you were writing on ‘${title}’ is kept until that page is there again; undo or redo brings it back.`;

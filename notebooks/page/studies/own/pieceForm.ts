@@ -10,11 +10,22 @@ import { createPiece, type PieceView } from './pieceView.ts';
 /** A pause in typing after which the piece is shown again, ms. */
 const restsFor = 350;
 
+/** Said over what was written for a piece that has gone meanwhile. */
+const pieceGone =
+  'The piece that you were changing is gone; what you wrote is kept, to be added as a new one.';
+
 /** Where a piece is written or changed, with the piece as it will look below. */
 export interface PieceForm {
   readonly element: HTMLElement;
   focus(): void;
-  close(): void;
+  /** Whether anything stands in it that did not when it was opened. */
+  isTouched(): boolean;
+  /** Does what its button does; false where that cannot be, and says why. */
+  take(): boolean;
+  /** Shows it on a page, `isNew` where it makes a new piece; these acts count from now on. */
+  serve(acts: PieceActs, isNew: boolean): void;
+  /** What is written stays, and is no longer shown as it will look. */
+  rest(): void;
 }
 
 /** What is done with the piece: `keep` throws a Problem where it cannot be kept. */
@@ -29,7 +40,6 @@ export function createPieceForm(
   kind: OwnBlock['kind'],
   start: OwnBlock | undefined,
   renderBlock: RenderBlock,
-  acts: PieceActs,
 ): PieceForm {
   const { document, live } = context;
   const problem = element(document, 'p', { class: 'problem', role: 'status' });
@@ -41,6 +51,7 @@ export function createPieceForm(
     element(document, 'p', { class: 'own-preview-name', 'aria-hidden': 'true' }, 'As it will look'),
     place,
   );
+  let acts: PieceActs | undefined;
   let shown: PieceView | undefined;
   let last = '';
   let timer: ReturnType<typeof setTimeout> | undefined;
@@ -70,45 +81,73 @@ export function createPieceForm(
     clearTimeout(timer);
     timer = setTimeout(show, restsFor);
   };
+  const note = element(document, 'p', { class: 'own-said', role: 'status' });
+  const button = element(document, 'button', { type: 'submit', class: 'own-main' });
   const fields = pieceFields(context, kind, start as never, changed);
   const form = element(
     document,
     'form',
     { class: 'own-form', autocomplete: 'off', 'aria-label': pieceKinds[kind] },
     element(document, 'h3', {}, pieceKinds[kind]),
+    note,
     ...fields.elements,
     element(
       document,
       'div',
       { class: 'own-buttons' },
-      element(
-        document,
-        'button',
-        { type: 'submit', class: 'own-main' },
-        start ? 'Keep the change' : 'Add it',
-      ),
-      wordButton(document, 'Leave it', acts.leave),
+      button,
+      wordButton(document, 'Leave it', () => acts?.leave()),
     ),
     problem,
   );
-  form.addEventListener('submit', (event) => {
-    event.preventDefault();
+  const take = () => {
     try {
-      acts.keep(fields.read());
+      acts?.keep(fields.read());
+      return true;
     } catch (error) {
       setText(problem, (error as Error).message);
+      return false;
     }
+  };
+  form.addEventListener('submit', (event) => {
+    event.preventDefault();
+    take();
   });
   form.addEventListener('keydown', (event) => {
-    if (event.key === 'Escape' && !event.defaultPrevented) acts.leave();
+    if (event.key === 'Escape' && !event.defaultPrevented) acts?.leave();
   });
-  show();
+  const opened = standsIn(form);
   return {
     element: element(document, 'div', { class: 'own-editing' }, form, preview),
     focus: fields.focus,
-    close() {
+    isTouched: () => standsIn(form) !== opened,
+    take() {
+      if (take()) return true;
+      fields.focus();
+      problem.scrollIntoView({ block: 'nearest' });
+      return false;
+    },
+    serve(next, isNew) {
+      acts = next;
+      setText(button, isNew ? 'Add it' : 'Keep the change');
+      setText(note, start && isNew ? pieceGone : '');
+      last = '';
+      show();
+    },
+    rest() {
       clearTimeout(timer);
       shown?.close();
+      shown = undefined;
     },
   };
+}
+
+/** What was typed and chosen in a form; what one looks for in it is not part of that. */
+function standsIn(form: HTMLFormElement): string {
+  const fields = form.querySelectorAll<HTMLInputElement>('input:not([role="combobox"]), textarea, select');
+  const chosen = form.querySelectorAll('.own-chosen small');
+  return JSON.stringify([
+    [...fields].map(({ value }) => value),
+    [...chosen].map(({ textContent }) => textContent),
+  ]);
 }

@@ -29,9 +29,10 @@ export function createMoveRow(
   const today = element(document, 'p', { class: 'study-today' });
   const clear = () => setText(problem, '');
   const details = element(document, 'div', { class: 'study-details' });
+  const sayToday = (input: Quantity | undefined) => setText(today, input ? standsAt(live, input) : '');
   const show = (input: Quantity | undefined) => {
     details.replaceChildren(...fieldsOf(document, form, input, clear));
-    setText(today, input ? `${standsAt(live, input)}` : '');
+    sayToday(input);
   };
   const search = searchField(document, names, form.search, {
     typed: (text) => {
@@ -54,7 +55,12 @@ export function createMoveRow(
     today,
     problem,
   );
-  return { element: row, fault: (message) => setText(problem, message), focus: () => search.input.focus() };
+  return {
+    element: row,
+    fault: (message) => setText(problem, message),
+    focus: () => search.input.focus(),
+    follow: () => sayToday(findNamed(names(), form.search)),
+  };
 }
 
 /** Today's value and the possible ones. */

@@ -36,7 +36,7 @@ export function renderPartsChoice(
       );
     });
     const words =
-      'Lenses, expanders and plates that you keep (at the inputs above) can be chosen from here as well.';
+      'Lenses, expanders and plates that you keep beside the inputs can be chosen from here as well.';
     holder.replaceChildren(
       ...(boxes.length > 0 ? boxes : [element(document, 'p', { class: 'study-today' }, words)]),
     );

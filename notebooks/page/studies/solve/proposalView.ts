@@ -1,3 +1,4 @@
+import type { Comparison } from '../../../../lib/studies/compare.ts';
 import type { Solution } from '../../../../lib/studies/solveRequest.ts';
 import { changesOf, consequencesSaid, solvedSaid } from '../../../solveWords.ts';
 import type { PageContext } from '../../context.ts';
@@ -6,6 +7,7 @@ import { comparedTable, createDocumentChoice } from '../comparedTable.ts';
 import { studiesUntil } from '../desk/studiesUntil.ts';
 import { actButton } from '../formField.ts';
 import { type Proposal, toolMemory } from '../toolMemory.ts';
+import { createWholeComparison } from '../wholeComparison.ts';
 import { otherSolutions, solutionsOf, tellOf } from './proposalTables.ts';
 
 /** What was found, to take over or to leave. */
@@ -31,7 +33,8 @@ export function createProposal(
   const choose = createDocumentChoice(document, 'solve-document');
   const consequences = element(document, 'p', { class: 'choices-summary', 'aria-live': 'polite' });
   const table = element(document, 'div', { class: 'compare-tables' });
-  const effects = element(document, 'div', {}, choose.holder, consequences, table);
+  const whole = createWholeComparison(context, stops, 'solve-whole', (comparison) => tellEffects(comparison));
+  const effects = element(document, 'div', {}, choose.holder, consequences, whole.element, table);
   const older = element(document, 'p', { class: 'study-older', role: 'status' });
   const acts = element(document, 'p', { class: 'study-acts' });
   const holder = element(
@@ -53,11 +56,18 @@ export function createProposal(
     show();
     hearer.left(words);
   };
+  const tellEffects = (comparison: Comparison) => {
+    const { title } = choose.chosen();
+    setText(consequences, consequencesSaid(comparison, title));
+    const caption = `Numbers of ‘${title}’ that would change`;
+    table.replaceChildren(comparedTable(context, caption, ['today', 'proposal'], comparison.results));
+    table.removeAttribute('data-older');
+  };
   const compare = () => {
     const { proposal } = memory;
     const solution = proposal && solutionsOf(proposal)[proposal.chosen];
     if (!proposal || !solution) return;
-    const { title, ids } = choose.chosen();
+    const { ids } = choose.chosen();
     const designs = [
       { name: 'today', inputs: proposal.inputs },
       { name: 'proposal', inputs: { ...proposal.inputs, ...solution.patch } },
@@ -70,10 +80,8 @@ export function createProposal(
         if (outcome.problem.kind !== 'stopped') setText(consequences, outcome.problem.message);
         return;
       }
-      setText(consequences, consequencesSaid(outcome.value, title));
-      const caption = `Numbers of ‘${title}’ that would change`;
-      table.replaceChildren(comparedTable(context, caption, ['today', 'proposal'], outcome.value.results));
-      table.removeAttribute('data-older');
+      tellEffects(outcome.value);
+      whole.offer(designs, ids, outcome.value.heavy.length);
     });
   };
   const take = (solution: Solution) => {

@@ -18,6 +18,8 @@ export interface SolveFormView {
   want(id: string): void;
   /** Shows what is wrong, and puts the cursor to the first of it. */
   fault(faults: readonly FormFault[]): void;
+  /** Follows a change of the design. */
+  follow(): void;
   today(outcomes: Readonly<Record<string, Outcome>>): void;
   /** Inputs that move the first want most, as buttons that let them change. */
   suggest(name: string, ids: readonly string[]): void;
@@ -106,6 +108,9 @@ export function createSolveForm(
       }
       const first = faults.find(({ place }) => place !== 'form');
       if (first) (first.place === 'wants' ? wants : moves).shown[first.index]?.focus();
+    },
+    follow() {
+      for (const row of moves.shown) row.follow?.();
     },
     today(outcomes) {
       for (const row of wants.shown) {

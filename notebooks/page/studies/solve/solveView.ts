@@ -51,7 +51,10 @@ export function renderSolve(context: PageContext, stops: (() => void)[]): HTMLEl
   const look = () => {
     setText(news, '');
     const read = readSolveForm(live.graph, memory.solve, context.ownParts.parts());
-    if (read.faults) return form.fault(read.faults);
+    if (read.faults) {
+      if (memory.proposal) setText(news, 'What stands below was found before, for something else.');
+      return form.fault(read.faults);
+    }
     const { inputs } = live.state();
     const { request } = read;
     const study = startStudy(
@@ -89,6 +92,7 @@ export function renderSolve(context: PageContext, stops: (() => void)[]): HTMLEl
   });
   const followed = live.onState(() => {
     proposal.follow();
+    form.follow();
     rest();
   });
   stops.push(followed as () => void, () => clearTimeout(timer));

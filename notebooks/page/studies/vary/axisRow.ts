@@ -37,10 +37,11 @@ export function createAxisRow(
   const today = element(document, 'p', { class: 'study-today' });
   const details = element(document, 'div', { class: 'study-details' });
   const clear = () => setText(problem, '');
+  const sayToday = (input: Quantity | undefined) => setText(today, input ? standsAt(live, input) : '');
   let map = false;
   const show = (input: Quantity | undefined) => {
     details.replaceChildren(...fieldsOf(document, form, input, map, clear));
-    setText(today, input ? standsAt(live, input) : '');
+    sayToday(input);
   };
   const search = searchField(document, names, form.search, {
     typed: (text) => {
@@ -69,6 +70,7 @@ export function createAxisRow(
     element: row,
     fault: (message) => setText(problem, message),
     focus: () => search.input.focus(),
+    follow: () => sayToday(findNamed(names(), form.search)),
     refresh,
     onMap(there) {
       if (there === map) return;

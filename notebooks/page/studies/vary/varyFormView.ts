@@ -105,6 +105,9 @@ export function createVaryForm(context: PageContext, hearer: { chosen(): void; s
       influences.element.tabIndex = -1;
       influences.element.focus();
     },
+    follow() {
+      for (const row of axes.shown) row.follow?.();
+    },
     fault(faults: readonly VaryFault[]) {
       for (const { place, index, message } of faults) {
         if (place === 'form') setText(problem, message);

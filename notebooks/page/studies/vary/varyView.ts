@@ -63,11 +63,15 @@ export function renderVary(context: PageContext, stops: (() => void)[]): HTMLEle
   const fail = (message: string) => form.fault([{ place: 'form', index: 0, message }]);
   const ask = () => {
     const read = readVaryForm(live.graph, memory.vary);
-    if (read.faults) return form.fault(read.faults);
+    if (read.faults) {
+      setText(drawn, '');
+      return form.fault(read.faults);
+    }
     work(read.plan);
   };
   const follow = () => {
     clearTimeout(timer);
+    form.follow();
     const { varied } = memory;
     const { inputs } = live.state();
     const isOlder = varied && Object.keys(inputs).some((id) => !Object.is(inputs[id], varied.inputs[id]));
@@ -80,7 +84,7 @@ export function renderVary(context: PageContext, stops: (() => void)[]): HTMLEle
   const form = createVaryForm(context, { chosen: rank, submitted: ask });
   const progress = createStudyProgress(document, () => {
     progress.end();
-    setText(news, 'Stopped. What was drawn before stays.');
+    setText(news, memory.varied ? 'Stopped. What was drawn before stays.' : 'Stopped. Nothing is drawn.');
     form.element.querySelector<HTMLElement>('.study-go')!.focus();
   });
   stops.push(live.onState(follow) as () => void, () => clearTimeout(timer));
