@@ -9,7 +9,13 @@ import { pulsesHigh, pulsesLow, windowHigh, windowLow } from '../lib/design/ripp
 import { lineSpacing, passes, scanSpeed } from '../lib/design/scanInputs.ts';
 import { maxSpeed } from '../lib/design/scannerInputs.ts';
 import { planeOfDefocus } from '../lib/optics/light.ts';
-import { comparisonSaid, energyPerAreaSaid, practiceSaid, spotSizeSaid } from './comparisonSentences.ts';
+import {
+  bestBelowThresholdSaid,
+  comparisonSaid,
+  energyPerAreaSaid,
+  practiceSaid,
+  spotSizeSaid,
+} from './comparisonSentences.ts';
 import type { Block } from './document.ts';
 import { prose, sets } from './prose.ts';
 import { peakInWindowSaid } from './rippleWindowSentences.ts';
@@ -40,7 +46,7 @@ export const comparisonBlocks: readonly Block[] = [
 
       Scanning both beams alike favours the one that the settings were made for. Here each gets its own plane, spot size, pulse energy, pulse spacing, line spacing and speed, found by search, so that the field of ripples is done soonest in one pass of single pulses, within what scanner and laser can do. Both must keep the same window, the same part of the field inside it, and the same evenness. Heat is not counted: look at it for what you choose. How the field stands today has no part in it: ${peakInWindowSaid}
 
-      ${comparisonSaid} ${energyPerAreaSaid}
+      ${comparisonSaid} ${energyPerAreaSaid} ${bestBelowThresholdSaid}
     `,
   },
   {

@@ -6,13 +6,16 @@ import {
   bestEnergyPerArea,
   bestFieldTime,
   bestFocalLength,
+  bestPeakFluence,
   unshapedBestAreaRate,
   unshapedBestDiameter,
   unshapedBestEnergyPerArea,
   unshapedBestFieldTime,
   unshapedBestFocalLength,
+  unshapedBestPeakFluence,
 } from '../lib/design/comparisonParts.ts';
 import { pulsesLow } from '../lib/design/rippleWindow.ts';
+import { thresholdAtN } from '../lib/design/threshold.ts';
 import { formatNumber, formatReadable } from '../lib/graph/units.ts';
 import { limitWords } from './limitWords.ts';
 import { type Phrase, phrase, says } from './prose.ts';
@@ -47,6 +50,20 @@ export const comparisonSaid = says(
         ? phrase` Both are limited by ${limitWords[shaped.limit]}.`
         : phrase` The shaped beam is limited by ${limitWords[shaped.limit]}, the plain one by ${limitWords[unshaped.limit]}.`;
     return [start, verdict, limits].flat();
+  },
+);
+
+/** Best peaks that mark nothing by the design's own threshold; nothing where both lie above it. */
+export const bestBelowThresholdSaid = says(
+  { shaped: bestPeakFluence, plain: unshapedBestPeakFluence, threshold: thresholdAtN },
+  ({ shaped, plain, threshold }) => {
+    const nothing = phrase`below the threshold of ${thresholdAtN}: by these numbers no pulse marks there. Window and threshold do not go together: measure both on the same surface.`;
+    if (shaped < threshold && plain < threshold)
+      return phrase`The best peaks, ${bestPeakFluence} with the plate and ${unshapedBestPeakFluence} without it, lie ${nothing}`;
+    if (shaped < threshold) return phrase`The best peak with the plate, ${bestPeakFluence}, lies ${nothing}`;
+    if (plain < threshold)
+      return phrase`The best peak without the plate, ${unshapedBestPeakFluence}, lies ${nothing}`;
+    return '';
   },
 );
 

@@ -77,7 +77,7 @@ export const engravingBlocks: readonly Block[] = [
     kind: 'prose',
     id: 'engraving-left-out',
     prose: prose`
-      **What this picture leaves out.** Melt and its recast rims, debris, material that settles again, cone-like protrusions that grow under many pulses, and the heat of the pulses before. They often make a real floor rougher than overlap alone does (common practice, no source). In the model every layer meets a flat floor, as deep as the mean of all before it; lines begin one below the other and are written one after another, all the same way; pulses count on a place from a fixed fluence on, and lower its threshold as the incubation exponent says.
+      **What the model leaves out.** Melt and its recast rims, debris, material that settles again, cone-like protrusions that grow under many pulses, and the heat of the pulses before. They often make a real floor rougher than overlap alone does (common practice, no source). In the model every layer meets a flat floor, as deep as the mean of all before it; lines begin one below the other and are written one after another, all the same way; pulses count on a place from a fixed fluence on, and lower its threshold as the incubation exponent says.
     `,
   },
   {

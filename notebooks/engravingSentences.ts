@@ -108,7 +108,7 @@ export const floorSlopeSaid = says({ slope }, ({ slope: steepest }) => {
   const lower = 1 - 1 / Math.hypot(1, steepest);
   if (steepest <= steep)
     return phrase`Slopes of the floor stay below ${slope} as a tangent, so that light falls onto them as if straight: at most ${percentText(lower, 2)} weaker.`;
-  return phrase`Slopes of the floor reach ${slope} as a tangent. There the light falls aslant and is up to ${percentText(lower, 2)} weaker, which this picture leaves out: take it as a sign of where the floor goes, not as its shape.`;
+  return phrase`Slopes of the floor reach ${slope} as a tangent. There the light falls aslant and is up to ${percentText(lower, 2)} weaker, which the model leaves out: take it as a sign of where the floor goes, not as its shape.`;
 });
 
 /** Which of the turns leaves the least roughness. */

@@ -50,7 +50,7 @@ function elsewhere(gaps: readonly FlatTopGap[]): string {
         : 'rings between some and peaked profiles between others';
   if (equal(largest(gaps, 'widthRatio')) && equal(largest(gaps, 'heightRatio')))
     return `in place alone, equally wide and high, with ${between}`;
-  return `by factors of up to ${most('widthRatio')} in width and ${most('heightRatio')} in height, with ${between}`;
+  return `by factors of up to ${most('widthRatio')} in width and ${most('heightRatio')} in height (each in the middle of its stretch along z), with ${between}`;
 }
 
 const isPair = ({ alike, ringBetween }: FlatTopGap): boolean => alike && ringBetween;

@@ -20,7 +20,10 @@ export const generalCautions: readonly (readonly [about: string, text: string])[
     'X-rays.',
     'Above about 10¹³ W/cm² on metal, ultrashort pulses make X-rays, and below it too at high mean power or in bursts. No value on these pages is an all-clear. Shielding and dose measurement are a matter for radiation protection (H. Legall et al., Appl. Phys. A 124, 407 (2018), memory).',
   ],
-  ['Fume and nanoparticles', 'of steel contain chromium and nickel. Work with extraction and filters.'],
+  [
+    'Fume and nanoparticles',
+    'come from every metal that is removed; those of stainless steel hold chromium and nickel. Work with extraction and filters.',
+  ],
   [
     'Optics can be damaged:',
     'check the peak irradiance on the plate, in air and in a focus inside the expander. ISO 21254 (memory) tells how thresholds are measured.',

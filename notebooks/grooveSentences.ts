@@ -118,7 +118,7 @@ function verdict(one: { wallAngle: number; centreToMeanDepth: number }, plain: t
 const wallWords = {
   steeper: 'its walls are steeper',
   flatter: 'its walls are flatter',
-  alike: 'its walls are as steep',
+  alike: 'its walls are as steep within a degree',
 } as const;
 const middleWords = {
   less: 'its middle is less over-deep',
@@ -144,12 +144,12 @@ export const equalSaid = says(
     const { walls, middle } = verdict(first.shape, plain.shape);
     const common =
       walls === 'steeper' && middle === 'less'
-        ? 'Here both are better than with the plain beam.'
+        ? 'In the first plane both are better than with the plain beam.'
         : walls === 'steeper'
-          ? 'Here only the walls are better than with the plain beam.'
+          ? 'In the first plane only the walls are better than with the plain beam.'
           : middle === 'less'
-            ? 'Here only the centre is better than with the plain beam.'
-            : 'Here neither is better than with the plain beam.';
+            ? 'In the first plane only the centre is better than with the plain beam.'
+            : 'In the first plane neither is better than with the plain beam.';
     return phrase`Steeper walls and a centre that is not over-deep are expected of a flat-top (common practice, no source). ${common} ${against(`The first plane (${kind}) against the plain beam`, first.shape, plain.shape)}`;
   },
 );

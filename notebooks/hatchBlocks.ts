@@ -27,9 +27,17 @@ import {
   maxSpeed,
   turnRound,
 } from '../lib/design/scannerInputs.ts';
+import { unshapedAveragePower, unshapedPulseEnergy } from '../lib/design/unshapedEnergy.ts';
 import type { Block } from './document.ts';
 import { rateByRepetitionFigure, rateBySpeedFigure } from './hatchFigures.ts';
-import { burstSaid, limitSaid, pulsesSaid, scanFieldSaid, turnSaid } from './hatchSentences.ts';
+import {
+  burstSaid,
+  limitSaid,
+  plainRunsSaid,
+  pulsesSaid,
+  scanFieldSaid,
+  turnSaid,
+} from './hatchSentences.ts';
 import { prose, sets } from './prose.ts';
 
 const toTheLimit = sets(
@@ -81,7 +89,7 @@ export const hatchBlocks: readonly Block[] = [
     prose: prose`
       ### Pulses per spot, and accumulated fluence
 
-      ${pulsesSaid} ${burstSaid}
+      ${pulsesSaid} ${burstSaid} ${plainRunsSaid}
 
       Pulses per spot and accumulated fluence are two different counts. Pulses per spot, the spot’s diameter over the pulse spacing, says how many pulses of one line touch a place, near or far. The accumulated fluence adds up what each of them brings, of all lines and passes, in units of one full peak. A pulse that meets the place with its flank counts whole in the first and little in the second: on one line of a Gaussian of 1/e² radius *w* with pulses *p* apart, 2*w*/*p* pulses bring only √(π/2) *w*/*p* peaks to its middle, 1.6 times less; neighbouring lines then add theirs. State which of the two you mean.
     `,
@@ -104,7 +112,8 @@ export const hatchBlocks: readonly Block[] = [
         ['accumulated fluence, mean', accumulatedFluence, unshapedAccumulatedFluence],
         ['lines of the first pass', lineNumber, lineNumber],
         ['time from line to line', lineTime, lineTime],
-        ['average power', averagePower, averagePower],
+        ['pulse energy', usedPulseEnergy, unshapedPulseEnergy],
+        ['average power', averagePower, unshapedAveragePower],
       ],
     },
   },

@@ -2,6 +2,7 @@ import { burstPulses, burstSpacing } from '../lib/design/burst.ts';
 import { fieldWidth } from '../lib/design/depthInUse.ts';
 import { duty, fieldTime, hatch, motion, overscanLength, scanAreaRate } from '../lib/design/hatch.ts';
 import { repetitionRate } from '../lib/design/laser.ts';
+import { averagePower, usedPulseEnergy } from '../lib/design/losses.ts';
 import {
   accumulatedPulses,
   linesPerSpot,
@@ -11,9 +12,13 @@ import {
 import { lineSpacing, passes, pulseSpacing, pulsesInPlace, scanSpeed } from '../lib/design/scanInputs.ts';
 import { fastestAreaRate, fastestSpeed, limits } from '../lib/design/scanLimits.ts';
 import { fieldHeight, lineDelay } from '../lib/design/scannerInputs.ts';
+import { peakFluence } from '../lib/design/spot.ts';
+import { unshapedPeakFluence } from '../lib/design/unshaped.ts';
+import { unshapedAveragePower, unshapedPulseEnergy } from '../lib/design/unshapedEnergy.ts';
 import type { LimitKind } from '../lib/process/scanLimits.ts';
 import type { ScanMotion } from '../lib/process/scanTime.ts';
 import { limitHelp, limitWords } from './limitWords.ts';
+import { energyChange, plainRuns } from './plainRuns.ts';
 import { type Phrase, phrase, says } from './prose.ts';
 import { percentText, rateText, speedText } from './shortTexts.ts';
 
@@ -70,6 +75,26 @@ export const pulsesSaid = says(
         : phrase` and ${linesPerSpot} lines`;
     const more = n > 1 ? phrase`, ${pulsesInPlace} pulses in each of these places` : '';
     return phrase`At ${scanSpeed} and ${repetitionRate} pulses land ${pulseSpacing} apart: the spot covers ${pulsesPerSpot} pulses (${unshapedPulsesPerSpot} with the plate taken out)${lines}${more}. All together, each place gets on average as much as ${accumulatedPulses} pulses at full peak.`;
+  },
+);
+
+/** At which energy the column of the plain beam is written. */
+export const plainRunsSaid = says(
+  {
+    ...plainRuns,
+    power: averagePower,
+    plainPower: unshapedAveragePower,
+    peak: peakFluence,
+    plainPeak: unshapedPeakFluence,
+  },
+  (values) => {
+    const change = energyChange(values);
+    if (values.runs === 'energy')
+      return phrase`With the plate taken out, the field is scanned alike with the same pulse energy, ${usedPulseEnergy}: the peak fluence is then ${unshapedPeakFluence} instead of ${peakFluence}.`;
+    const alike = 'With the plate taken out, the field is scanned alike at the same peak fluence';
+    return change === 'unchanged at'
+      ? phrase`${alike}, which takes the same pulse energy in this plane.`
+      : phrase`${alike}: the pulse energy of ${usedPulseEnergy} is then ${change} ${unshapedPulseEnergy}, and the average power is ${unshapedAveragePower} instead of ${averagePower}.`;
   },
 );
 

@@ -27,6 +27,7 @@ import { material } from '../lib/design/material.ts';
 import { hottestRateIfThere } from '../lib/design/scanLimits.ts';
 import { formatNumber } from '../lib/graph/units.ts';
 import { crowdsAtTurns } from '../lib/process/heatRate.ts';
+import { plainRuns, plainRunsWords } from './plainRuns.ts';
 import { phrase, says } from './prose.ts';
 import { lengthText, percentText, timeText } from './shortTexts.ts';
 
@@ -98,14 +99,13 @@ export const rateSaid = says(
 
 /** How the plain beam compares. */
 export const plainRiseSaid = says(
-  { shaped: heatRise, plain: unshapedHeatRise },
-  ({ shaped, plain }) => {
+  { shaped: heatRise, plain: unshapedHeatRise, ...plainRuns },
+  ({ shaped, plain, ...runs }) => {
+    const taken = phrase`With the plate taken out, scanned alike ${plainRunsWords(runs)}, it would be ${unshapedHeatRise}`;
     const heat = phrase`a pulse then leaves ${unshapedPerPulse} instead of ${perPulse}, in a spot of its own size`;
-    if (plain < shaped * (1 - alike))
-      return phrase`With the plate taken out, scanned alike, it would be ${unshapedHeatRise}, less: ${heat}.`;
-    if (plain > shaped * (1 + alike))
-      return phrase`With the plate taken out, scanned alike, it would be ${unshapedHeatRise}, more: ${heat}.`;
-    return phrase`With the plate taken out, scanned alike, it would be ${unshapedHeatRise}, much the same.`;
+    if (plain < shaped * (1 - alike)) return phrase`${taken}, less: ${heat}.`;
+    if (plain > shaped * (1 + alike)) return phrase`${taken}, more: ${heat}.`;
+    return phrase`${taken}, much the same.`;
   },
   [perPulse, unshapedPerPulse],
 );

@@ -38,10 +38,15 @@ export const xRaysSaid = says(
   ({ shaped, plain, published }) => {
     const [withPlate, without] = [shaped >= published, plain >= published];
     const where = withPlate ? 'With the plate it lies' : 'Without the plate it lies';
+    const other = xRayNearness(Math.min(shaped, plain) / published);
+    const lower = shaped < plain ? 'with the plate' : 'without the plate';
+    const close =
+      other === 'close' ? ` And ${lower} it lies just below that, by less than a factor of two.` : '';
     if (withPlate || without)
-      return phrase`${withPlate && without ? 'Both lie' : where} above the ${xRayIrradiance} from which on X-rays of ultrashort pulses on metal have been studied: speak with radiation protection about shielding and dose before the first pulse.`;
-    if (xRayNearness(Math.max(shaped, plain) / published) === 'near')
-      return phrase`That is within a factor of a hundred below the ${xRayIrradiance} from which on X-rays of ultrashort pulses on metal have been studied. Bursts, high mean power, hot spots and a better focus bring them all the same: speak with radiation protection before the first pulse.`;
+      return phrase`${withPlate && without ? 'Both lie' : where} above the ${xRayIrradiance} from which on X-rays of ultrashort pulses on metal have been studied: speak with radiation protection about shielding and dose before the first pulse.${close}`;
+    const nearness = xRayNearness(Math.max(shaped, plain) / published);
+    if (nearness === 'close' || nearness === 'near')
+      return phrase`The higher of the two lies ${nearness === 'close' ? 'just below, by less than a factor of two,' : 'within a factor of a hundred below'} the ${xRayIrradiance} from which on X-rays of ultrashort pulses on metal have been studied. Bursts, high mean power, hot spots and a better focus bring them all the same: speak with radiation protection before the first pulse.`;
     return phrase`That is further than a factor of a hundred below the ${xRayIrradiance} from which on X-rays of ultrashort pulses on metal have been studied, which is no all-clear.`;
   },
   [],

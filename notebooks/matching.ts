@@ -79,6 +79,9 @@ const guess = question({
   )}`,
 });
 
+/** In a cell of the plain beam for what is worked out for the shaped one only. */
+const notWorkedOut = '– not worked out';
+
 /** The first document: does the beam match the plate, and what follows. */
 export const matching: StepwellDocument = {
   id: 'matching',
@@ -120,17 +123,17 @@ export const matching: StepwellDocument = {
         caption: 'The spot on the workpiece',
         columns: ['', 'with the plate', 'plate taken out'],
         rows: [
-          ['kind of profile', kind, ''],
+          ['kind of profile', kind, notWorkedOut],
           ['width: disc of the area above half the peak', width, unshapedWidth],
           ['peak fluence per pulse, incident', peakFluence, unshapedPeakFluence],
-          ['peak against the unshaped, unclipped focus', relativePeak, ''],
-          ['dip on the axis', dip, ''],
-          ['edge, 90 to 10 % of the peak', edgeWidth, ''],
-          ['plateau ratio, area above 0.9 over area above 0.5', areaRatio, ''],
-          ['energy above half the peak, of the transmitted', energyInHalf, ''],
-          ['flatness, mean over peak above half the peak', flatness, ''],
-          ['uniformity, rms over mean above half the peak', uniformity, ''],
-          ['second-moment diameter, in a threefold window', secondMomentDiameter, ''],
+          ['peak against the unshaped, unclipped focus of M² = 1', relativePeak, notWorkedOut],
+          ['dip on the axis', dip, notWorkedOut],
+          ['edge, 90 to 10 % of the peak', edgeWidth, notWorkedOut],
+          ['plateau ratio, area above 0.9 over area above 0.5', areaRatio, notWorkedOut],
+          ['energy above half the peak, of the transmitted', energyInHalf, notWorkedOut],
+          ['flatness, mean over peak above half the peak', flatness, notWorkedOut],
+          ['uniformity, rms over mean above half the peak', uniformity, notWorkedOut],
+          ['second-moment diameter, in a threefold window', secondMomentDiameter, notWorkedOut],
         ],
       },
     },
@@ -184,11 +187,16 @@ export const matching: StepwellDocument = {
         columns: ['', '5 % less', 'today', '5 % more'],
         rows: [
           ['beam diameter at the plate: dip', dipNarrowerBeam, dip, dipWiderBeam],
-          ['peak fluence', peakFluenceNarrowerBeam, peakFluence, peakFluenceWiderBeam],
-          ['width', widthNarrowerBeam, width, widthWiderBeam],
+          [
+            'beam diameter at the plate: peak fluence',
+            peakFluenceNarrowerBeam,
+            peakFluence,
+            peakFluenceWiderBeam,
+          ],
+          ['beam diameter at the plate: width', widthNarrowerBeam, width, widthWiderBeam],
           ['phase of the step: dip', dipLessPhase, dip, dipMorePhase],
-          ['peak fluence', peakFluenceLessPhase, peakFluence, peakFluenceMorePhase],
-          ['width', widthLessPhase, width, widthMorePhase],
+          ['phase of the step: peak fluence', peakFluenceLessPhase, peakFluence, peakFluenceMorePhase],
+          ['phase of the step: width', widthLessPhase, width, widthMorePhase],
         ],
       },
     },

@@ -84,7 +84,7 @@ export const profilesTable = choices({
       [workpieceZ.id]: workpiece,
     };
     return {
-      caption: `Measured profiles along z${file === null ? '' : `; the inputs above belong to ‘${file.name}’`}`,
+      caption: `Measured profiles along z${file === null ? '' : `; the settings of the picture or table belong to ‘${file.name}’`}`,
       columns: ['profile', 'z', 'measured width', 'predicted width', 'wider by', 'difference'],
       rows: alongBeam(inputs).map((one) => rowOf(one, inputs, comparisons)),
       summary: `${profilesSaid(comparisons)} Difference: root mean square over the area above half the peak, of the predicted peak.`,

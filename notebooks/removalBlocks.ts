@@ -23,7 +23,7 @@ import { niceEnd } from '../lib/numerics/niceEnd.ts';
 import { largest, micro } from './columns.ts';
 import { type Block, type FigureSpec, figure } from './document.ts';
 import { math, prose } from './prose.ts';
-import { craterSaid, removalGainSaid, windowGainSaid } from './removalSentences.ts';
+import { craterSaid, removalGainSaid, todayInWindowSaid, windowGainSaid } from './removalSentences.ts';
 
 const nano = 1e9;
 
@@ -81,7 +81,7 @@ export const removalBlocks: readonly Block[] = [
   {
     kind: 'prose',
     id: 'window-gain',
-    prose: prose`**Area within a window.** Ripples, colours and other structures come between two fluences and are spoilt above. ${windowGainSaid} Common practice (no source) reports about a factor of two in time for even ripples; in this model that takes a narrow window, its upper bound about 1.3 times the lower.`,
+    prose: prose`**Area within a window.** Ripples, colours and other structures come between two fluences and are spoilt above. ${windowGainSaid} ${todayInWindowSaid} Common practice (no source) reports about a factor of two in time for even ripples; in this model that takes a narrow window, its upper bound about 1.3 times the lower.`,
   },
   {
     kind: 'table',

@@ -6,6 +6,7 @@ import {
   windowGainAtTop,
 } from '../lib/design/fluenceWindow.ts';
 import { bestPeak, deepest, removalGain, unshapedDeepest, volume } from '../lib/design/removal.ts';
+import { peakFluence } from '../lib/design/spot.ts';
 import { pulsesOnPlace } from '../lib/design/threshold.ts';
 import { phrase, says } from './prose.ts';
 
@@ -37,6 +38,19 @@ export const removalGainSaid = says({ gain: removalGain, peak: bestPeak }, ({ ga
   if (gain < 1 - noGain) return phrase`${best}: it loses. Volume is no reason for this plate here.`;
   return phrase`${best}: next to nothing is gained. Volume is no reason for this plate.`;
 });
+
+/** Where today's peak lies against the window; the gains are for peaks chosen within it. */
+export const todayInWindowSaid = says(
+  { peak: peakFluence, low: lowFluence, high: highFluence },
+  ({ peak, low, high }) => {
+    const today = phrase`Today’s peak with the plate, ${peakFluence}, lies`;
+    if (peak > high * (1 + 1e-9))
+      return phrase`${today} above the upper bound: a pulse of today’s energy brings more than that to part of its spot.`;
+    if (peak < low)
+      return phrase`${today} below the lower bound: a pulse of today’s energy brings nothing into this window.`;
+    return phrase`${today} within these bounds.`;
+  },
+);
 
 /** What the plate gains in area within a window of fluence. */
 export const windowGainSaid = says(

@@ -52,7 +52,7 @@ export const opticsHeatSaid = says(
   ({ shift }) => {
     const entered =
       shift === 0
-        ? 'None is entered yet: measure where the focus lies cold and after some minutes at full power, and enter the difference as thermal focus shift under Through the focus.'
+        ? 'None is entered yet: measure where the focus lies cold and after some minutes at full power; the difference is the thermal focus shift.'
         : phrase`You entered a shift of ${thermalShift}; measure it again at the full power of the larger laser.`;
     return phrase`Of ${scaledPower} each optic turns ${absorbedPower} into heat. A plate or lens that is warmer in its middle is a weak lens, and the focus moves while the machine warms up; how far is not worked out here. ${entered}`;
   },

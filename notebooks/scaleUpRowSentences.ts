@@ -65,7 +65,7 @@ export const splitterSaid = says(
 export const xRayPowerSaid = says(
   { power: scaledPower, today: averagePower, published: xRayIrradiance },
   () =>
-    phrase`What is said of X-rays and listed below is worked out for one pulse of today’s energy. Their dose grows with the pulses per second as well, and they come below ${xRayIrradiance} too at high mean power or in bursts: here the laser gives ${scaledPower} while it writes, where it gives ${averagePower} as it is set today, and every spot is a source. Settings found as best have peak fluences of their own. Nothing here is an all-clear: shielding and dose are a matter for radiation protection, before the larger laser is switched on.`,
+    phrase`What is said of X-rays and of peak irradiance is worked out for one pulse of today’s energy. Their dose grows with the pulses per second as well, and they come below ${xRayIrradiance} too at high mean power or in bursts: here the laser gives ${scaledPower} while it writes, where it gives ${averagePower} as it is set today, and every spot is a source. Settings found as best have peak fluences of their own. Nothing here is an all-clear: shielding and dose are a matter for radiation protection, before the larger laser is switched on.`,
   [],
-  phrase`What is said of X-rays and listed below is worked out for one pulse of today’s energy. Their dose grows with mean power and pulses per second, and they come below ${xRayIrradiance} too. Nothing here is an all-clear: shielding and dose are a matter for radiation protection, before the larger laser is switched on.`,
+  phrase`What is said of X-rays and of peak irradiance is worked out for one pulse of today’s energy. Their dose grows with mean power and pulses per second, and they come below ${xRayIrradiance} too. Nothing here is an all-clear: shielding and dose are a matter for radiation protection, before the larger laser is switched on.`,
 );

@@ -39,6 +39,6 @@ export const sheetBlocks: readonly Block[] = [
   {
     kind: 'caution',
     id: 'sheet-left-out',
-    prose: prose`**Metal only.** The sheet takes up the light at its surface. Glass and other clear sheets do not: they absorb by the strength of the light inside the volume, and are damaged there and on the far face, so that nothing on this page holds for them. Left out for metal: burr and melt on the far face, what bends or falls out of a thin sheet, and what the light meets behind it once it is through: keep reflecting things away from there.`,
+    prose: prose`**Metal only.** The sheet takes up the light at its surface. Glass and other clear sheets do not: they absorb by the strength of the light inside the volume, and are damaged there and on the far face, so that none of these numbers holds for them. Left out for metal: burr and melt on the far face, what bends or falls out of a thin sheet, and what the light meets behind it once it is through: keep reflecting things away from there.`,
   },
 ];

@@ -46,7 +46,7 @@ export const energySaid = says(
         ? phrase`An average power of ${typedPower} at ${repetitionRate} is ${usedPulseEnergy} a pulse, where every pulse is let through`
         : phrase`The pulse energy is ${usedPulseEnergy}`;
     if (optics === 1 && plate === 1)
-      return phrase`${energy}. No losses on the way are named; where the energy is measured before the optics, type what passes them.`;
+      return phrase`${energy}. No losses on the way are named; if the energy was measured before the optics, what they take is not counted.`;
     return phrase`${energy}, of which ${energyAfter} are left behind the losses on the way, before the stop.`;
   },
   [typedPower, repetitionRate],

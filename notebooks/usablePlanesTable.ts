@@ -125,7 +125,7 @@ function restOf(plane: Plane, field: number): ChoiceRow['more'] {
     ],
     ['plateau ratio, area above 0.9 over area above 0.5', number(plane.areaRatio, '1', '1')],
     ['energy above half the peak, of the transmitted', number(plane.energyInHalf, '1', '%')],
-    ['peak against the unshaped, unclipped focus', number(plane.relativePeak, '1', '%')],
+    ['peak against the unshaped, unclipped focus of M² = 1', number(plane.relativePeak, '1', '%')],
     ...(plane.dip >= 5e-4
       ? ([
           ['diameter of the crest', number(plane.ringDiameter, 'm', 'um')],

@@ -3,12 +3,15 @@ import { fileURLToPath } from 'node:url';
 import { designGraph } from '../../lib/design/design.ts';
 import { writeDesignFile } from '../../lib/design/designFile.ts';
 import { applyPatch, initialState, type Patch } from '../../lib/graph/state.ts';
+import { noStudies } from '../../lib/graph/studies.ts';
 
 /** An invented design: what differs from the initial one, SI. */
 export interface InventedDesign {
   readonly name: string;
   readonly about: string;
   readonly patch: Patch;
+  /** What its rationale is for, where its inputs alone do not tell. */
+  readonly uses?: string;
 }
 
 /** The invented designs by the name of their file. */
@@ -46,6 +49,7 @@ export const designs: Readonly<Record<string, InventedDesign>> = {
       'groove.secondPlane': 3.358e-3,
       'scaleUp.target': 1 / 3600,
     },
+    uses: 'ripples, grooves, scaleUp',
   },
   'cold-plate-channels.json': {
     name: 'Cold-plate channels',
@@ -83,9 +87,10 @@ export const designs: Readonly<Record<string, InventedDesign>> = {
 export function makeDesigns(): Record<string, string> {
   const initial = initialState(designGraph);
   return Object.fromEntries(
-    Object.entries(designs).map(([file, { name, about, patch }]) => {
+    Object.entries(designs).map(([file, { name, about, patch, uses }]) => {
       const { inputs } = applyPatch(designGraph, initial, patch);
-      return [file, writeDesignFile(designGraph, { inputs, name, about })];
+      const studies = uses === undefined ? {} : { studies: { ...noStudies, texts: { uses } } };
+      return [file, writeDesignFile(designGraph, { inputs, name, about, ...studies })];
     }),
   );
 }

@@ -93,6 +93,7 @@ import * as thresholdDoubt from './thresholdDoubt.ts';
 import * as uniformity from './uniformity.ts';
 import * as uniformityCharts from './uniformityCharts.ts';
 import * as unshaped from './unshaped.ts';
+import * as unshapedEnergy from './unshapedEnergy.ts';
 import * as usableField from './usableField.ts';
 import * as usablePlanes from './usablePlanes.ts';
 import * as waist from './waist.ts';
@@ -123,6 +124,7 @@ const rooms = [
   planesMet,
   usablePlanes,
   unshaped,
+  unshapedEnergy,
   measuredSpot,
   measuredOverlay,
   profileList,

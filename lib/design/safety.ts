@@ -140,6 +140,8 @@ export const xRayRatio = derived({
 const xRayTexts: Readonly<Record<XRayNearness, string>> = {
   observed:
     'lies at or above it: speak with radiation protection about shielding and dose before the first pulse.',
+  close:
+    'lies just below it, by less than a factor of two: bursts, high mean power, hot spots and a better focus bring X-rays there. Speak with radiation protection about shielding and dose before the first pulse.',
   near: 'lies within a factor of a hundred below it: bursts, high mean power, hot spots and a better focus bring X-rays all the same. Speak with radiation protection before the first pulse.',
   below: 'lies further than a factor of a hundred below it, which is no all-clear.',
 };

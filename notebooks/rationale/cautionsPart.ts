@@ -33,7 +33,7 @@ export function cautionBlocksFor(uses: readonly UseName[]): readonly Block[] {
 }
 
 /** What is said by the cautions of the documents, with numbers, is not said in general again. */
-const saidWithNumbers = ['Class 4 laser.', 'Taking the plate out', 'X-rays.'];
+const saidWithNumbers = ['Class 4 laser.', 'Taking the plate out', 'X-rays.', 'Fume and nanoparticles'];
 
 /** All cautions: those with the numbers of the design first, then those that hold anywhere. */
 export function cautionBlocks(told: ToldDesign, uses: readonly UseName[]): PaperBlock[] {

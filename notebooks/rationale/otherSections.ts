@@ -6,10 +6,15 @@ import { repetitionRate } from '../../lib/design/laser.ts';
 import { averagePower, usedPulseEnergy } from '../../lib/design/losses.ts';
 import { lineSpacing, passes, pulseSpacing, scanSpeed } from '../../lib/design/scanInputs.ts';
 import { directions, fieldHeight, hatchAngle, interlacing } from '../../lib/design/scannerInputs.ts';
-import { comparisonSaid, energyPerAreaSaid, practiceSaid } from '../comparisonSentences.ts';
+import {
+  bestBelowThresholdSaid,
+  comparisonSaid,
+  energyPerAreaSaid,
+  practiceSaid,
+} from '../comparisonSentences.ts';
 import { depthInUseSaid, depthOfFocusSaid } from '../depthSentences.ts';
 import type { Block } from '../document.ts';
-import { familyOrderSaid, familyRuleSaid } from '../familyRuleSentences.ts';
+import { familyOrderSaid } from '../familyRuleSentences.ts';
 import { goodForSaid, usablePlanesSaid } from '../familySentences.ts';
 import { limitSaid, scanFieldSaid, turnSaid } from '../hatchSentences.ts';
 import {
@@ -23,6 +28,7 @@ import {
 } from '../heatSentences.ts';
 import { matching } from '../matching.ts';
 import { prose } from '../prose.ts';
+import { peakInWindowSaid } from '../rippleWindowSentences.ts';
 import { throughFocus } from '../throughFocus.ts';
 import { throughput } from '../throughput.ts';
 import { asProse, blocksOf, type Section } from './section.ts';
@@ -52,7 +58,9 @@ export const plateSection: Section = {
       prose`
         Scanned alike, the beam that the settings were made for has the advantage. Here the beam with the plate and the plain one each get their own plane, spot size, pulse energy, pulse spacing, line spacing and speed, found by search, so that a field of ripples is done soonest in one pass of single pulses, within what scanner and laser can do. Heat is not counted.
 
-        ${comparisonSaid} ${energyPerAreaSaid} ${practiceSaid}
+        ${peakInWindowSaid} How the field stands today has no part in the comparison.
+
+        ${comparisonSaid} ${energyPerAreaSaid} ${bestBelowThresholdSaid} ${practiceSaid}
       `,
     ),
     ...blocksOf(throughput, 'comparison-table'),
@@ -65,7 +73,7 @@ export const planesSection: Section = {
   heading: 'Usable planes and their depth',
   level: 1,
   blocks: [
-    said('planes-said', prose`${usablePlanesSaid} ${familyOrderSaid} ${familyRuleSaid}`),
+    said('planes-said', prose`${usablePlanesSaid} ${familyOrderSaid}`),
     ...blocksOf(throughFocus, 'map', 'planes-table'),
     said(
       'depth-said',

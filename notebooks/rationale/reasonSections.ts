@@ -7,7 +7,7 @@ import { stop } from '../../lib/design/plate.ts';
 import { peakFluence } from '../../lib/design/spot.ts';
 import { thresholdAtN } from '../../lib/design/threshold.ts';
 import type { Block } from '../document.ts';
-import { pulsesSaid } from '../hatchSentences.ts';
+import { plainRunsSaid, pulsesSaid } from '../hatchSentences.ts';
 import { matching } from '../matching.ts';
 import { orderSaid, sensitivitySaid, whySaid } from '../matchingReasons.ts';
 import {
@@ -21,7 +21,7 @@ import {
   stopSaid,
 } from '../matchingSentences.ts';
 import { math, prose } from '../prose.ts';
-import { removalGainSaid, windowGainSaid } from '../removalSentences.ts';
+import { removalGainSaid, todayInWindowSaid, windowGainSaid } from '../removalSentences.ts';
 import { threshold } from '../threshold.ts';
 import {
   aboveThresholdSaid,
@@ -119,7 +119,7 @@ const fluence: Section = {
       'volume-gain',
       prose`${removalGainSaid} The comparison holds for single craters, not for trenches, whose pulses overlap.`,
     ),
-    said('window-gain', prose`${windowGainSaid}`),
+    said('window-gain', prose`${windowGainSaid} ${todayInWindowSaid}`),
     ...blocksOf(threshold, 'removal-table'),
   ],
 };
@@ -133,7 +133,7 @@ const spacing: Section = {
     said(
       'spacing-said',
       prose`
-        ${pulsesSaid}
+        ${pulsesSaid} ${plainRunsSaid}
 
         The modulation is the highest less the lowest accumulated fluence over their sum. ${evenSaid} ${noneBelowSaid}
 
@@ -143,6 +143,20 @@ const spacing: Section = {
     ...blocksOf(throughput, 'pulses-table', 'uniformity-table', 'modulation-by-spacing'),
   ],
 };
+
+const aboutWindow = ['area within the window'];
+
+/** Without what is said of the window of ripples: a design that makes none has no use for it. */
+function withoutWindow(block: Block): Block[] {
+  if (block.id === 'window-gain') return [];
+  if (block.kind !== 'table' || block.id !== 'removal-table') return [block];
+  const rows = block.table.rows.filter(([name]) => !(typeof name === 'string' && aboutWindow.includes(name)));
+  return [{ ...block, table: { ...block.table, rows } }];
+}
+
+/** The reasons of a design that makes no ripples. */
+export const reasonsWithoutRipples = (): readonly Section[] =>
+  reasonSections.map((section) => ({ ...section, blocks: section.blocks.flatMap(withoutWindow) }));
 
 /** Why the design is as it is: step, plane, fluence and spacing. */
 export const reasonSections: readonly Section[] = [step, plane, fluence, spacing];

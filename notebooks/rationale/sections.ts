@@ -6,7 +6,7 @@ import { prose } from '../prose.ts';
 import { aboveThresholdSaid } from '../thresholdSentences.ts';
 import { cautionBlocksFor } from './cautionsPart.ts';
 import { measuredBeamBlocks, planesSection, plateSection, processSection } from './otherSections.ts';
-import { reasonSections } from './reasonSections.ts';
+import { reasonSections, reasonsWithoutRipples } from './reasonSections.ts';
 import type { Section } from './section.ts';
 import { useSections } from './useSections.ts';
 import { usesOf } from './uses.ts';
@@ -29,7 +29,8 @@ export function sectionsFor(design: Design): {
 } {
   const uses = usesOf(design);
   const used = useSections.filter(({ use }) => use !== undefined && uses.includes(use));
-  return { reasons: [...reasonSections, plateSection], rest: [planesSection, processSection, ...used] };
+  const reasons = uses.includes('ripples') ? [...reasonSections, plateSection] : reasonsWithoutRipples();
+  return { reasons, rest: [planesSection, processSection, ...used] };
 }
 
 /** All blocks of documents that the rationale of this design is made of. */

@@ -53,7 +53,10 @@ function takenFrom(told: ToldDesign, standing: Standing, heading: string): Run[]
 
 /** Each problem once; a problem of the program and one of the design read alike. */
 function problemItems(problems: readonly ProblemNote[]): Run[][] {
-  const messages = new Set(problems.map(({ message }) => message));
+  // What is not given says on a page where to enter it; on paper there is nothing to enter.
+  const told = ({ kind, message }: ProblemNote) =>
+    kind === 'absent' ? message.replace(/: .*$/s, '.') : message;
+  const messages = new Set(problems.map(told));
   return [...messages].map((message): Run[] => [
     { text: 'Not worked out:', strong: true },
     { text: ` ${message}` },

@@ -49,6 +49,7 @@ describe('safety figures', () => {
 
   test.each([
     [20e-6, /lies at or above it: speak with radiation protection/],
+    [5e-6, /lies just below it, by less than a factor of two: bursts/],
     [1e-6, /within a factor of a hundred below it: bursts/],
     [2e-9, /further than a factor of a hundred below it, which is no all-clear/],
   ])('X-rays are spoken of at %f J', (energy, text) => {

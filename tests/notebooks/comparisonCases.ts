@@ -118,4 +118,44 @@ export const comparisonCases: readonly Case[] = [
     text: /the factor is 1, no gain at all;/,
     truth: (value) => gain(value) < 1.03,
   },
+  {
+    says: 'bestBelowThresholdSaid',
+    pins: {
+      'comparison.peakFluence': 2600,
+      'unshaped.comparison.peakFluence': 2600,
+      'threshold.fluenceAtN': 3530,
+    },
+    text: /^The best peaks, 0\.26\sJ\/cm² with the plate and 0\.26\sJ\/cm² without it, lie below the threshold of 0\.353\sJ\/cm²: by these numbers no pulse marks there\. /,
+    truth: (value) => value('comparison.peakFluence') < 3530,
+  },
+  {
+    says: 'bestBelowThresholdSaid',
+    pins: {
+      'comparison.peakFluence': 2600,
+      'unshaped.comparison.peakFluence': 4000,
+      'threshold.fluenceAtN': 3530,
+    },
+    text: /^The best peak with the plate, 0\.26\sJ\/cm², lies below the threshold/,
+    truth: (value) => value('unshaped.comparison.peakFluence') > 3530,
+  },
+  {
+    says: 'bestBelowThresholdSaid',
+    pins: {
+      'comparison.peakFluence': 4000,
+      'unshaped.comparison.peakFluence': 2600,
+      'threshold.fluenceAtN': 3530,
+    },
+    text: /^The best peak without the plate, 0\.26\sJ\/cm², lies below the threshold/,
+    truth: (value) => value('comparison.peakFluence') > 3530,
+  },
+  {
+    says: 'bestBelowThresholdSaid',
+    pins: {
+      'comparison.peakFluence': 4000,
+      'unshaped.comparison.peakFluence': 4000,
+      'threshold.fluenceAtN': 3530,
+    },
+    text: /^$/,
+    truth: (value) => value('comparison.peakFluence') > 3530,
+  },
 ];

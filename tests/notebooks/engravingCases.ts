@@ -153,7 +153,7 @@ export const engravingCases: readonly Case[] = [
   {
     says: 'floorSlopeSaid',
     pins: { 'engraving.slope': 1 },
-    text: /^Slopes of the floor reach 1 as a tangent\. There the light falls aslant and is up to 29\s% weaker, which this picture leaves out/,
+    text: /^Slopes of the floor reach 1 as a tangent\. There the light falls aslant and is up to 29\s% weaker, which the model leaves out/,
     truth: () => Math.abs(1 - Math.SQRT1_2 - 0.29) < 0.005,
   },
   {

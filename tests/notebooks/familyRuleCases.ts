@@ -70,7 +70,7 @@ export const familyRuleCases: readonly Case[] = [
     says: 'familyRuleSaid',
     design: open,
     text: new RegExp(
-      `^Reproduced in part: ${within7} there are 4 flat-tops, but no three .* Two neighbours do: equally wide and high, around a ring with a dip of 64\\s%\\. Elsewhere neighbours differ by factors of up to 1\\.7.? in width and 3\\.4.? in height, with peaked profiles between\\.$`,
+      `^Reproduced in part: ${within7} there are 4 flat-tops, but no three .* Two neighbours do: equally wide and high, around a ring with a dip of 64\\s%\\. Elsewhere neighbours differ by factors of up to 1\\.7.? in width and 3\\.4.? in height .each in the middle of its stretch along z., with peaked profiles between\\.$`,
     ),
     truth: counts(4, 2),
   },
@@ -104,7 +104,7 @@ export const familyRuleCases: readonly Case[] = [
   {
     says: 'familyRuleSaid',
     pins: verdict('reproduced in part', 'pair among more', 2, [gap(true, 1.1, 1), gap(true, 2, 3)]),
-    text: /Two neighbours do: 10\s% apart in width and equally high, .* Elsewhere neighbours differ by factors of up to 2 in width and 3 in height, with rings between\.$/,
+    text: /Two neighbours do: 10\s% apart in width and equally high, .* Elsewhere neighbours differ by factors of up to 2 in width and 3 in height .each in the middle of its stretch along z., with rings between\.$/,
     truth: always,
   },
   {
@@ -116,7 +116,7 @@ export const familyRuleCases: readonly Case[] = [
   {
     says: 'familyRuleSaid',
     design: { ...wider, ...ratio(1.2) },
-    text: /^Not reproduced: .* 3 flat-tops, as many as the rule asks for, but no two neighbours that differ a little .* up to 1\.71 in width and 3\.15 in height, with peaked profiles between\.$/,
+    text: /^Not reproduced: .* 3 flat-tops, as many as the rule asks for, but no two neighbours that differ a little .* up to 1\.71 in width and 3\.15 in height .each in the middle of its stretch along z., with peaked profiles between\.$/,
     truth: counts(3, 1),
   },
   {
@@ -134,7 +134,7 @@ export const familyRuleCases: readonly Case[] = [
   {
     says: 'familyRuleSaid',
     pins: verdict('not reproduced', 'none', 1, [gap(false, 1.7, 3.1)]),
-    text: /^Not reproduced: .* there are only two flat-tops; they differ by factors of up to 1\.7 in width and 3\.1 in height, with peaked profiles between\.$/,
+    text: /^Not reproduced: .* there are only two flat-tops; they differ by factors of up to 1\.7 in width and 3\.1 in height .each in the middle of its stretch along z., with peaked profiles between\.$/,
     truth: always,
   },
   {

@@ -31,25 +31,25 @@ export const grooveEqualCases: readonly Case[] = [
   {
     says: 'equalSaid',
     pins: { ...kinds, ...equal(row(70, 1.5), row(60, 1.8)) },
-    text: /Here both are better than with the plain beam\. The first plane \(flat-top\) against the plain beam: its walls are steeper \(70° against 60°\) and its middle is less over-deep \(1\.5 against 1\.8 times the mean\)\.$/,
+    text: /In the first plane both are better than with the plain beam\. The first plane \(flat-top\) against the plain beam: its walls are steeper \(70° against 60°\) and its middle is less over-deep \(1\.5 against 1\.8 times the mean\)\.$/,
     truth: yes,
   },
   {
     says: 'equalSaid',
     pins: { ...kinds, ...equal(row(70, 1.8), row(60, 1.8)) },
-    text: /Here only the walls are better than with the plain beam\. .* steeper .* its middle is as over-deep/,
+    text: /In the first plane only the walls are better than with the plain beam\. .* steeper .* its middle is as over-deep/,
     truth: yes,
   },
   {
     says: 'equalSaid',
     pins: { ...kinds, ...equal(row(60, 1.5), row(60, 1.8)) },
-    text: /Here only the centre is better than with the plain beam\. .* its walls are as steep .* less over-deep/,
+    text: /In the first plane only the centre is better than with the plain beam\. .* its walls are as steep within a degree \(.* less over-deep/,
     truth: yes,
   },
   {
     says: 'equalSaid',
     pins: { ...kinds, ...equal(row(50, 1.9), row(60, 1.8)) },
-    text: /Here neither is better than with the plain beam\. .* its walls are flatter .* more over-deep/,
+    text: /In the first plane neither is better than with the plain beam\. .* its walls are flatter .* more over-deep/,
     truth: yes,
   },
   {

@@ -70,6 +70,34 @@ export const hatchCases: readonly Case[] = [
   },
   { says: 'burstSaid', text: /^$/, truth: (value) => value('laser.burstPulses') === 1 },
   {
+    says: 'plainRunsSaid',
+    text: /^With the plate taken out, the field is scanned alike at the same peak fluence: the pulse energy of 20\sµJ is then lowered to 4\.684\sµJ, and the average power is 936\.8\smW instead of 4\sW\.$/,
+    // What the power brings to the area is what accumulates there, P/(v Δy), less what the stop takes.
+    truth: (value) => {
+      const cell = value('scan.speed') * value('scan.lineSpacing');
+      const [power, left] = [value('unshaped.laser.averagePower'), value('unshaped.scan.accumulatedFluence')];
+      return Math.abs((left * cell) / power / (1 - Math.exp(-2 * 1.4 ** 2)) - 1) < 3e-3;
+    },
+  },
+  {
+    says: 'plainRunsSaid',
+    design: { 'ripples.unshapedRuns': 'energy' },
+    text: /^With the plate taken out, .* with the same pulse energy, 20\sµJ: the peak fluence is then .* instead of .*\.$/,
+    truth: (value) => value('unshaped.laser.pulseEnergy') === value('laser.usedPulseEnergy'),
+  },
+  {
+    says: 'plainRunsSaid',
+    pins: { 'unshaped.laser.pulseEnergy': 25e-6 },
+    text: /20\sµJ is then raised to 25\sµJ/,
+    truth: (value) => value('unshaped.laser.averagePower') > value('laser.averagePower'),
+  },
+  {
+    says: 'plainRunsSaid',
+    pins: { 'unshaped.laser.pulseEnergy': 20e-6 },
+    text: /alike at the same peak fluence, which takes the same pulse energy in this plane\.$/,
+    truth: (value) => value('unshaped.laser.averagePower') === value('laser.averagePower'),
+  },
+  {
     says: 'burstSaid',
     design: { 'laser.pulsesPerBurst': 4 },
     text: /^4 pulses of each burst land in one place, 20\sns apart; .* are those of single pulses\.$/,

@@ -98,7 +98,7 @@ export const heatCases: readonly Case[] = [
   {
     says: 'plainRiseSaid',
     pins: { 'heat.rise': 300, 'unshaped.heat.rise': 120 },
-    text: /it would be 120\sK, less: a pulse then leaves 0\.411\sµJ instead of 1\.75\sµJ, in a spot of its own size\.$/,
+    text: /^With the plate taken out, scanned alike at the same peak fluence \(pulse energy lowered to 4\.684\sµJ\), it would be 120\sK, less: a pulse then leaves 0\.411\sµJ instead of 1\.75\sµJ, in a spot of its own size\.$/,
     truth: (value) => value('unshaped.heat.rise') < value('heat.rise'),
   },
   {
@@ -112,6 +112,13 @@ export const heatCases: readonly Case[] = [
     pins: { 'heat.rise': 300, 'unshaped.heat.rise': 301 },
     text: /it would be 301\sK, much the same\.$/,
     truth: (value) => Math.abs(value('unshaped.heat.rise') / value('heat.rise') - 1) < 0.02,
+  },
+  {
+    says: 'plainRiseSaid',
+    pins: { 'heat.rise': 300, 'unshaped.heat.rise': 500 },
+    design: { 'ripples.unshapedRuns': 'energy' },
+    text: /scanned alike with the same pulse energy, it would be 500\sK, more: a pulse then leaves/,
+    truth: (value) => value('unshaped.laser.pulseEnergy') === value('laser.usedPulseEnergy'),
   },
   {
     says: 'pointSaid',

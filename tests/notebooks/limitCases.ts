@@ -67,8 +67,8 @@ export const limitCases: readonly Case[] = [
   },
   {
     says: 'xRaysSaid',
-    design: energy(1e-6),
-    text: /^That is within a factor of a hundred below the 8 × 10¹²\sW\/cm² .* before the first pulse\.$/,
+    design: energy(0.2e-6),
+    text: /^The higher of the two lies within a factor of a hundred below the 8 × 10¹²\sW\/cm² .* before the first pulse\.$/,
     truth: (value) => {
       const plain = value('unshaped.spot.peakIrradiance');
       return irradiances(value).join() === 'false,false' && plain >= threshold / 100;
@@ -83,7 +83,25 @@ export const limitCases: readonly Case[] = [
   {
     says: 'xRaysSaid',
     pins: { 'spot.peakIrradiance': 2e17, 'unshaped.spot.peakIrradiance': 0.5e17 },
-    text: /^With the plate it lies above/,
-    truth: () => true,
+    text: /^With the plate it lies above .* first pulse\. And without the plate it lies just below that, by less than a factor of two\.$/,
+    truth: () => 0.5e17 / threshold > 0.5,
+  },
+  {
+    says: 'xRaysSaid',
+    pins: { 'spot.peakIrradiance': 7.4e16, 'unshaped.spot.peakIrradiance': 2.5e17 },
+    text: /^Without the plate it lies above .* first pulse\. And with the plate it lies just below that, by less than a factor of two\.$/,
+    truth: () => 7.4e16 / threshold > 0.5,
+  },
+  {
+    says: 'xRaysSaid',
+    pins: { 'spot.peakIrradiance': 2e17, 'unshaped.spot.peakIrradiance': 0.3e17 },
+    text: /^With the plate it lies above .* first pulse\.$/,
+    truth: () => 0.3e17 / threshold < 0.5,
+  },
+  {
+    says: 'xRaysSaid',
+    pins: { 'spot.peakIrradiance': 2e16, 'unshaped.spot.peakIrradiance': 7e16 },
+    text: /^The higher of the two lies just below, by less than a factor of two, the 8 × 10¹²/,
+    truth: () => 7e16 / threshold > 0.5,
   },
 ];

@@ -58,7 +58,7 @@ describe('the list of measured profiles', () => {
       expect(cells.slice(3)).toEqual(['0\u202f%', '0\u202f%']);
     }
     expect(rows.map(({ chosen }) => chosen)).toEqual([true, false, false]);
-    expect(caption).toMatch(/the inputs above belong to ‘z = -120 µm’$/);
+    expect(caption).toMatch(/the settings of the picture or table belong to ‘z = -120 µm’$/);
   });
 
   it('its rows bring a profile, rename it and take it out, each the one that it names', () => {

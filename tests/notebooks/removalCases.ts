@@ -70,4 +70,22 @@ export const removalCases: readonly Case[] = [
     text: /: next to nothing is gained here\.$/,
     truth: () => true,
   },
+  {
+    says: 'todayInWindowSaid',
+    pins: { 'spot.peakFluence': 19570, 'window.lowFluence': 2000, 'window.highFluence': 2600 },
+    text: /^Today’s peak with the plate, 1\.957\sJ\/cm², lies above the upper bound: a pulse/,
+    truth: (value) => value('spot.peakFluence') > 2600,
+  },
+  {
+    says: 'todayInWindowSaid',
+    pins: { 'spot.peakFluence': 1000, 'window.lowFluence': 2000, 'window.highFluence': 2600 },
+    text: /^Today’s peak with the plate, 0\.1\sJ\/cm², lies below the lower bound: /,
+    truth: (value) => value('spot.peakFluence') < 2000,
+  },
+  {
+    says: 'todayInWindowSaid',
+    pins: { 'spot.peakFluence': 2300, 'window.lowFluence': 2000, 'window.highFluence': 2600 },
+    text: /lies within these bounds\.$/,
+    truth: (value) => value('spot.peakFluence') < 2600,
+  },
 ];
