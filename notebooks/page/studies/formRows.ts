@@ -6,8 +6,6 @@ export interface FormRow {
   fault(message: string): void;
   /** Puts the cursor where the next thing is to be typed. */
   focus(): void;
-  /** Follows a change of the design. */
-  follow?(): void;
 }
 
 /** Rows of one kind, as many as the person adds. */

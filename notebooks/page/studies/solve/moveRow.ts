@@ -1,19 +1,9 @@
 import type { Quantity } from '../../../../lib/graph/quantity.ts';
-import { rangeText, shownValue } from '../../../../lib/graph/shown.ts';
 import { type MoveForm, usualLimits } from '../../../solveForm.ts';
-import { findNamed, type NamedQuantity } from '../../../studyNames.ts';
-import { element, setText } from '../../element.ts';
+import type { NamedQuantity } from '../../../studyNames.ts';
 import type { Live } from '../../live.ts';
-import {
-  actButton,
-  labelledField,
-  labelledSearch,
-  optionBoxes,
-  searchField,
-  selectField,
-  textField,
-} from '../formField.ts';
-import type { FormRow } from '../formRows.ts';
+import { labelledField, optionBoxes, selectField, textField } from '../formField.ts';
+import { createInputRow, type InputRow } from '../inputRow.ts';
 
 const ways = { between: 'between two limits', list: 'only these values' } as const;
 
@@ -24,49 +14,15 @@ export function createMoveRow(
   form: MoveForm,
   names: () => readonly NamedQuantity[],
   hearer: { removed(): void },
-): FormRow {
-  const problem = element(document, 'p', { class: 'problem', role: 'status' });
-  const today = element(document, 'p', { class: 'study-today' });
-  const clear = () => setText(problem, '');
-  const details = element(document, 'div', { class: 'study-details' });
-  const sayToday = (input: Quantity | undefined) => setText(today, input ? standsAt(live, input) : '');
-  const show = (input: Quantity | undefined) => {
-    details.replaceChildren(...fieldsOf(document, form, input, clear));
-    sayToday(input);
-  };
-  const search = searchField(document, names, form.search, {
-    typed: (text) => {
-      form.search = text;
-      clear();
-    },
+): InputRow {
+  return createInputRow(document, live, form, names, {
+    label: 'Something that may change',
+    fields: (input, typed) => fieldsOf(document, form, input, typed),
     found: (input) => {
       if (input) Object.assign(form, usualLimits(live.graph, input.id), { way: 'between', list: '' });
-      show(input);
     },
+    removed: hearer.removed,
   });
-  show(findNamed(names(), form.search));
-  const row = element(
-    document,
-    'div',
-    { class: 'study-row', role: 'group', 'aria-label': 'Something that may change' },
-    labelledSearch(document, 'input', search),
-    details,
-    actButton(document, 'Take out', hearer.removed, { 'aria-label': 'Take out this input' }),
-    today,
-    problem,
-  );
-  return {
-    element: row,
-    fault: (message) => setText(problem, message),
-    focus: () => search.input.focus(),
-    follow: () => sayToday(findNamed(names(), form.search)),
-  };
-}
-
-/** Today's value and the possible ones. */
-export function standsAt(live: Live, input: Quantity): string {
-  const now = `Today it is ${shownValue(input, { value: live.state().inputs[input.id] })}`;
-  return input.kind === 'number' ? `${now}; possible is ${rangeText(input)}.` : `${now}.`;
 }
 
 function fieldsOf(

@@ -110,7 +110,7 @@ export function createSolveForm(
       if (first) (first.place === 'wants' ? wants : moves).shown[first.index]?.focus();
     },
     follow() {
-      for (const row of moves.shown) row.follow?.();
+      for (const row of moves.shown) row.follow();
     },
     today(outcomes) {
       for (const row of wants.shown) {

@@ -1,26 +1,14 @@
 import type { Quantity } from '../../../../lib/graph/quantity.ts';
-import { findNamed, type NamedQuantity } from '../../../studyNames.ts';
+import type { NamedQuantity } from '../../../studyNames.ts';
 import { type AxisForm, usualAxis } from '../../../varyForm.ts';
-import { element, setText } from '../../element.ts';
 import type { Live } from '../../live.ts';
-import {
-  actButton,
-  labelledField,
-  labelledSearch,
-  optionBoxes,
-  searchField,
-  selectField,
-  textField,
-} from '../formField.ts';
-import type { FormRow } from '../formRows.ts';
-import { standsAt } from '../solve/moveRow.ts';
+import { labelledField, optionBoxes, selectField, textField } from '../formField.ts';
+import { createInputRow, type InputRow } from '../inputRow.ts';
 
 const ways = { steps: 'equal steps', factors: 'equal factors' } as const;
 
 /** A row of an input that is varied. */
-export interface AxisRow extends FormRow {
-  /** Shows what it holds anew. */
-  refresh(): void;
+export interface AxisRow extends InputRow {
   /** On a map both inputs go in equal steps. */
   onMap(there: boolean): void;
 }
@@ -33,49 +21,22 @@ export function createAxisRow(
   names: () => readonly NamedQuantity[],
   hearer: { chosen(): void; removed(): void },
 ): AxisRow {
-  const problem = element(document, 'p', { class: 'problem', role: 'status' });
-  const today = element(document, 'p', { class: 'study-today' });
-  const details = element(document, 'div', { class: 'study-details' });
-  const clear = () => setText(problem, '');
-  const sayToday = (input: Quantity | undefined) => setText(today, input ? standsAt(live, input) : '');
   let map = false;
-  const show = (input: Quantity | undefined) => {
-    details.replaceChildren(...fieldsOf(document, form, input, map, clear));
-    sayToday(input);
-  };
-  const search = searchField(document, names, form.search, {
-    typed: (text) => {
-      form.search = text;
-      clear();
-    },
+  const row = createInputRow(document, live, form, names, {
+    label: 'An input that is varied',
+    fields: (input, typed) => fieldsOf(document, form, input, map, typed),
     found: (input) => {
       if (input) Object.assign(form, usualAxis(live.graph, input.id), { by: 'steps' });
-      show(input);
       hearer.chosen();
     },
+    removed: hearer.removed,
   });
-  const refresh = () => show(findNamed(names(), form.search));
-  refresh();
-  const row = element(
-    document,
-    'div',
-    { class: 'study-row', role: 'group', 'aria-label': 'An input that is varied' },
-    labelledSearch(document, 'input', search),
-    details,
-    actButton(document, 'Take out', hearer.removed, { 'aria-label': 'Take out this input' }),
-    today,
-    problem,
-  );
   return {
-    element: row,
-    fault: (message) => setText(problem, message),
-    focus: () => search.input.focus(),
-    follow: () => sayToday(findNamed(names(), form.search)),
-    refresh,
+    ...row,
     onMap(there) {
       if (there === map) return;
       map = there;
-      refresh();
+      row.refresh();
     },
   };
 }

@@ -106,7 +106,7 @@ export function createVaryForm(context: PageContext, hearer: { chosen(): void; s
       influences.element.focus();
     },
     follow() {
-      for (const row of axes.shown) row.follow?.();
+      for (const row of axes.shown) row.follow();
     },
     fault(faults: readonly VaryFault[]) {
       for (const { place, index, message } of faults) {
