@@ -6,7 +6,7 @@ import { formatQuantity, parseQuantity } from '../lib/graph/units.ts';
 import { Problem } from '../lib/problem.ts';
 
 /** The unit in which numbers of a quantity are read where none is typed: the one they are shown in. */
-export function bareUnit(quantity: Quantity): string {
+function bareUnit(quantity: Quantity): string {
   const unit = unitOf(quantity);
   return (quantity.display ?? unit).replace(/^auto:/, '');
 }

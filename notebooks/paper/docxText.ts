@@ -16,7 +16,7 @@ import type { Reference } from './references.ts';
 import { quoteScriptSigns } from './scriptSigns.ts';
 
 /** An equation as Word's own, which can be edited; what cannot be read as one stays TeX. */
-export function mathOf(tex: string): ParagraphChild {
+function mathOf(tex: string): ParagraphChild {
   const clean = cleanText(tex);
   try {
     return new MathElement({ children: latexToMath(pairBrackets(quoteScriptSigns(clean))) });

@@ -38,7 +38,7 @@ function figurePath({ id }: Pick<PaperFigure, 'id'>, number: number): string {
 }
 
 /** The text of a paper: headings, tables with bars, equations between dollars, numbered citations. */
-export function markdownText(paper: Paper, references = numberReferences(paper)): string {
+function markdownText(paper: Paper, references = numberReferences(paper)): string {
   const facts = paper.facts.map(
     ([name, value]) => `- ${lineOfText(escapeMarkdown(name))}: ${escapeMarkdown(value)}`,
   );

@@ -4,7 +4,7 @@ import { noStudies } from '../../lib/graph/studies.ts';
 import { type UseName, useNames } from './section.ts';
 
 /** Where the person's choice of uses is kept among the texts: their names, with commas between; absent until they choose. */
-export const chosenUses = 'uses';
+const chosenUses = 'uses';
 
 /** Inputs and results by whose ids a use is recognised. */
 const signs: Readonly<Record<UseName, readonly string[]>> = {

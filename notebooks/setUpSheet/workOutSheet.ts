@@ -11,7 +11,7 @@ import { setUpBlocks } from './setUpBlocks.ts';
 type Design = Omit<DesignState, 'revision'>;
 
 /** Ids of all results that the set-up sheet of this design is written from. */
-export function setUpIds(graph: Graph, { inputs, studies = noStudies }: Design): string[] {
+function setUpIds(graph: Graph, { inputs, studies = noStudies }: Design): string[] {
   const shown = setUpBlocks.flatMap((block) => blockQuantities(block));
   const required = studies.requirements.flatMap(({ id }) => graph.quantities.get(id) ?? []);
   const uncertain = shown.flatMap((quantity) => uncertaintyOf(quantity, { inputs }) ?? []);
