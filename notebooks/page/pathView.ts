@@ -18,6 +18,7 @@ import { createInputPanel, type InputPanel, type PanelActions } from './controls
 import { element } from './element.ts';
 import type { Live } from './live.ts';
 import { renderOwnParts } from './ownPartsView.ts';
+import { marksOf } from './requirementMarks.ts';
 import { watchAll } from './watchAll.ts';
 
 const drawn = [
@@ -169,11 +170,15 @@ export function renderPanel(
     const values = live.state().inputs;
     for (const input of inputs) panel.setShown(input.id, inputCounts(input.id, values));
   };
+  const marks = marksOf(context.document, live);
   for (const input of inputs) {
+    const field = panel.fields.get(input.id)!;
+    const label = field.element.querySelector<HTMLElement>('.field-label')!;
     stops.push(
       live.watch(input, {
         changed: (outcome) => {
-          if (hasValue(outcome)) panel.fields.get(input.id)!.update(outcome.value as never);
+          if (hasValue(outcome)) field.update(outcome.value as never);
+          marks.show(label, input, outcome);
         },
       }),
     );

@@ -66,7 +66,7 @@ function createMarks(document: Document, live: Live): RequirementMarks {
     const now = requirementsOf(state);
     if (now === requirements) return;
     requirements = now;
-    for (const place of document.querySelectorAll<HTMLElement>('.value')) {
+    for (const place of document.querySelectorAll<HTMLElement>('.value, .field-label')) {
       const marked = places.get(place);
       if (marked) write(place, marked);
     }

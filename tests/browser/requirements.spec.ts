@@ -135,6 +135,19 @@ for (const size of [
   });
 }
 
+test('an input that something is asked of carries the sign at its field', async ({ page }) => {
+  await openDocument(page, 'what-if');
+  await ask(page, 'laser.beamDiameter', { most: '4 mm' });
+  const sign = page.locator('.field[data-input="laser.beamDiameter"] .field-label .requirement-mark');
+  await expect(sign).toHaveAttribute('data-verdict', 'not met');
+  await page.evaluate(() => window.stepwell.set({ 'laser.beamDiameter': 3e-3 }));
+  await expect(sign).toHaveAttribute('data-verdict', 'met');
+  await page.keyboard.press('Escape');
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(sign).toHaveCount(0);
+});
+
 test('a fifth design in charts is refused in words', async ({ page }) => {
   await openDocument(page, 'what-if');
   const boxes = page.getByRole('checkbox', { name: /in charts$/ });
