@@ -31,8 +31,8 @@ export function renderFigure(context: PageContext, block: FigureBlock, stops: ((
   let today: FigureSpec | undefined;
   const overlays = createFigureOverlays(
     context,
-    block,
-    () => today && view.update(overlays.over(today)),
+    { from: block.from, view: (values) => [block.view(values)] },
+    () => today && view.update(overlays.over([today])[0]!),
     stops,
   );
   holder.append(view.element, overlays.element, note);
@@ -61,7 +61,7 @@ export function renderFigure(context: PageContext, block: FigureBlock, stops: ((
       if (!shown) return;
       holder.style.minHeight = '';
       today = block.view(read.values);
-      view.update(overlays.over(today));
+      view.update(overlays.over([today])[0]!);
     },
   });
   watchProblem(context, quantities, stops, (text) => {
@@ -113,11 +113,14 @@ export function renderFigures(context: PageContext, block: FiguresBlock, stops: 
       views[i].update(spec);
     });
   };
+  let today: readonly FigureSpec[] = [];
+  const overlays = createFigureOverlays(context, block, () => show(overlays.over(today)), stops);
   watchAll(context, Object.values(block.from), stops, {
     ...markAge(holder),
     changed: (outcomeOf) => {
       const read = readValues(block.from, outcomeOf);
-      show('values' in read ? block.view(read.values) : []);
+      today = 'values' in read ? block.view(read.values) : [];
+      show(overlays.over(today));
     },
   });
   watchProblem(context, Object.values(block.from), stops, (text) => {
@@ -133,6 +136,6 @@ export function renderFigures(context: PageContext, block: FiguresBlock, stops: 
     for (const view of views) view.close();
   });
   const whole = document.createElement('div');
-  whole.append(note, holder);
+  whole.append(note, holder, overlays.element);
   return whole;
 }

@@ -1,7 +1,7 @@
 import type { Alternative } from '../../../lib/graph/studies.ts';
-import type { FigureBlock, FigureSpec } from '../../document.ts';
+import type { FigureSpec } from '../../document.ts';
 import { type KeptFigure, notDrawnSaid, overlaid, overlayWorkSaid } from '../../overlay.ts';
-import { readValues } from '../../prose.ts';
+import { type From, readValues } from '../../prose.ts';
 import type { PageContext } from '../context.ts';
 import { element, setText } from '../element.ts';
 import { type KeptWork, keptDesigns } from './keptDesigns.ts';
@@ -10,17 +10,23 @@ import { type KeptWork, keptDesigns } from './keptDesigns.ts';
 export interface FigureOverlays {
   /** What is said of those that are not drawn, and how far work for them is. */
   readonly element: HTMLElement;
-  /** The chart with those over it that are worked out; the others follow. */
-  over(spec: FigureSpec): FigureSpec;
+  /** The charts with those over them that are worked out; the others follow. */
+  over(specs: readonly FigureSpec[]): readonly FigureSpec[];
 }
 
-/** The chart of a kept design, or why it has none. */
-type Own = { readonly spec: FigureSpec } | { readonly problem: string };
+/** What charts are made from: one, or as many as there are. */
+export interface ChartSource {
+  readonly from: From;
+  view(values: Readonly<Record<string, unknown>>): readonly FigureSpec[];
+}
+
+/** The charts of a kept design, or why it has none. */
+type Own = { readonly specs: readonly FigureSpec[] } | { readonly problem: string };
 
 /** Follows which designs charts show; `redraw` is called when others can be drawn. */
 export function createFigureOverlays(
   context: PageContext,
-  block: FigureBlock,
+  source: ChartSource,
   redraw: () => void,
   stops: (() => void)[],
 ): FigureOverlays {
@@ -29,7 +35,7 @@ export function createFigureOverlays(
   const words = element(document, 'span', { role: 'status' });
   const button = element(document, 'button', { type: 'button', class: 'plain' }, 'Stop');
   const note = element(document, 'p', { class: 'figure-overlays', hidden: true }, words, ' ', button);
-  const charts = createOwnCharts(context, block);
+  const charts = createOwnCharts(context, source);
   let work: { readonly of: Alternative; readonly job?: KeptWork } | undefined;
   let part: number | undefined;
   let timer: ReturnType<typeof setTimeout> | undefined;
@@ -73,24 +79,30 @@ export function createFigureOverlays(
   });
   return {
     element: note,
-    over(spec) {
-      const shown = spec.map ? [] : kept.shown();
+    over(specs) {
+      const shown = specs.every(({ map }) => map) ? [] : kept.shown();
       if (work?.job && !shown.includes(work.of)) work.job.stop();
       workOn(shown);
       say(shown);
-      const figures = shown.flatMap((one): KeptFigure[] => {
-        const made = charts.of(one);
-        return made && 'spec' in made ? [{ name: one.name, spec: made.spec }] : [];
+      return specs.map((spec) => {
+        const figures = shown.flatMap((one): KeptFigure[] => {
+          const made = charts.of(one);
+          if (!made || 'problem' in made) return [];
+          // Of several charts each goes over the one with its title; a single one may be titled by its values.
+          const [first] = made.specs;
+          const same = specs.length === 1 ? first : made.specs.find(({ title }) => title === spec.title);
+          return same ? [{ name: one.name, spec: same }] : [];
+        });
+        return overlaid(spec, figures);
       });
-      return overlaid(spec, figures);
     },
   };
 }
 
 /** What a block would show for kept designs; each is made once, since their inputs never change. */
-function createOwnCharts({ live }: PageContext, block: FigureBlock) {
+function createOwnCharts({ live }: PageContext, { from, view }: ChartSource) {
   const kept = keptDesigns(live);
-  const ids = Object.values(block.from).map(({ id }) => id);
+  const ids = Object.values(from).map(({ id }) => id);
   let outcomes = kept.outcomes();
   let made = new WeakMap<Alternative['inputs'], Own>();
   /** Of another graph nothing is known yet. */
@@ -101,8 +113,8 @@ function createOwnCharts({ live }: PageContext, block: FigureBlock) {
   const chartOf = ({ inputs }: Alternative): Own => {
     const found = outcomes.of(inputs, ids);
     try {
-      const read = readValues(block.from, ({ id }) => found[id]!);
-      return 'values' in read ? { spec: block.view(read.values) } : { problem: read.problem.message };
+      const read = readValues(from, ({ id }) => found[id]!);
+      return 'values' in read ? { specs: view(read.values) } : { problem: read.problem.message };
     } catch (fault) {
       reportError(fault);
       return { problem: 'it cannot be drawn for this design, by a fault of the program' };
