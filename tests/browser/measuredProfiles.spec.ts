@@ -122,3 +122,23 @@ test('a damaged second file is refused with its name, and nothing changes; a rel
   await settled(page);
   await expect.poll(() => names(page)).toEqual([files[0]!.name, files[1]!.name]);
 });
+
+test('each of the charts shows a kept design over it', async ({ page }) => {
+  await openDocument(page, 'through-focus');
+  await give(page, 'spot.measuredProfile', [files[1]!]);
+  await give(page, 'spot.otherProfiles', [files[0]!, files[2]!]);
+  await expect(panels(page)).toHaveCount(3);
+  await page.evaluate(() => {
+    location.hash = 'what-if';
+  });
+  await page.locator('#alternative-name').fill('Narrower beam');
+  await page.keyboard.press('Enter');
+  await page.evaluate(() => window.stepwell.set({ 'expander.magnification': 2.4 }));
+  await page.getByRole('checkbox', { name: 'Show Narrower beam in charts' }).check();
+  await page.evaluate(() => {
+    location.hash = 'through-focus';
+  });
+  await expect(panels(page)).toHaveCount(3);
+  for (const panel of await panels(page).all())
+    await expect(panel).toContainText('In thin dashes also drawn: ‘Narrower beam’.', { timeout: 30_000 });
+});
