@@ -200,6 +200,8 @@ export interface StepwellDocument {
   readonly result?: { readonly quantity: Quantity; readonly missing: string };
   /** Element of the beam path whose inputs it opens with; the laser where left out. */
   readonly element?: PathElementName;
+  /** For learning and teaching, not about the open design: named apart from the others, and without the beam path. */
+  readonly learning?: boolean;
   readonly blocks: readonly Block[];
 }
 

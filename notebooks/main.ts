@@ -30,7 +30,7 @@ import { keepOneHelpOpen } from './page/controls/openHelp.ts';
 import { type DocumentView, renderDocument } from './page/documentView.ts';
 import { createHeader } from './page/header.ts';
 import { openWorker } from './page/heavy/openWorker.ts';
-import { addressWords, takeDesign } from './page/keeping/address.ts';
+import { addressWords, readAddress, takeDesign } from './page/keeping/address.ts';
 import { createDesignActions } from './page/keeping/designActions.ts';
 import { openKeeping } from './page/keeping/keeping.ts';
 import { showKeeping } from './page/keeping/keepingNotices.ts';
@@ -63,6 +63,7 @@ const context: PageContext = {
   document,
   live,
   ownParts,
+  within: '',
   drafts,
   open: () => {},
   study: (tool, { id }) => {
@@ -103,9 +104,10 @@ let entry: { readonly element: PathElementName | undefined; readonly input: stri
 function route(): void {
   shown?.close();
   trace.close();
-  const content = documents.find(({ id }) => `#${id}` === location.hash);
+  const address = readAddress(location.hash);
+  const content = documents.find(({ id }) => id === address.document);
   notices.show('address', addressWords(location.hash, documents));
-  shown = content && renderDocument(context, content, entry?.element);
+  shown = content && renderDocument({ ...context, within: address.within }, content, entry?.element);
   place.replaceChildren(shown?.element ?? startPage());
   document.title = content
     ? `${content.title} · Stepwell`

@@ -76,6 +76,40 @@ export interface OwnDocument {
   readonly blocks: readonly OwnBlock[];
 }
 
+/** What a step of a lecture asks the room before its charts are drawn. */
+export interface RoomQuestion {
+  /** Markdown, as in own text. */
+  readonly question: string;
+  /** What the room may choose among; none where the question is open. */
+  readonly options: readonly string[];
+  /** Place of the first piece that is withheld until then: of a chart the axes are drawn, of all else nothing. */
+  readonly from: number;
+}
+
+/** One idea on a screen. */
+export interface LectureStep {
+  /** Unique in its lecture; never changes. */
+  readonly id: string;
+  readonly title: string;
+  readonly pieces: readonly OwnBlock[];
+  /** Inputs set as the step opens, SI by id. */
+  readonly sets?: Readonly<Record<string, unknown>>;
+  readonly ask?: RoomQuestion;
+  /** For the lecturer alone: what to say; Markdown. */
+  readonly notes?: string;
+  /** Time meant for it, minutes. */
+  readonly minutes?: number;
+}
+
+/** Steps in order, given over the design that it is kept with. */
+export interface Lecture {
+  /** Unique among them; never changes. */
+  readonly id: string;
+  readonly title: string;
+  readonly about?: string;
+  readonly steps: readonly LectureStep[];
+}
+
 /** What a person keeps with a design besides its inputs. */
 export interface Studies {
   readonly alternatives: readonly Alternative[];

@@ -13,6 +13,8 @@ export interface PageContext {
   readonly live: Live;
   /** The lenses, expanders and plates that the person keeps. */
   readonly ownParts: OwnPartsStore;
+  /** What the address names within the document: `beam-size` of `#lessons/beam-size`; empty where it names nothing. */
+  readonly within: string;
   /** What is typed and not taken yet. */
   readonly drafts: Drafts;
   /** What the document shown is about; where it is missing, the top of the document says why. */

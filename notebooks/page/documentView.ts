@@ -39,10 +39,10 @@ export function renderDocument(
   const lead = document.createElement('div');
   lead.className = 'lead';
   lead.append(renderProse(context, content.lead, stops));
-  const path = renderBeamPath(context, stops, first);
-  const missing = renderMissing(context, content, path, stops);
+  main.append(title, lead);
+  const missing = content.learning ? [] : renderHead(context, content, main, first, stops);
   const blocks = content.blocks.map((block) => renderBlock(context, block, stops));
-  main.append(title, lead, path.drawing, path.inputs, ...missing, ...blocks);
+  main.append(...missing, ...blocks);
   const places = [
     ...missing.map((place) => missingPlace(place, content)),
     ...blocks.map((shown, i) => workPlace(context, shown, content.blocks[i]!)),
@@ -56,6 +56,19 @@ export function renderDocument(
       main.remove();
     },
   };
+}
+
+/** The beam path of the open design with its inputs; returns what stands below it where the result is missing. */
+function renderHead(
+  context: PageContext,
+  content: StepwellDocument,
+  main: HTMLElement,
+  first: PathElementName,
+  stops: (() => void)[],
+): HTMLElement[] {
+  const path = renderBeamPath(context, stops, first);
+  main.append(path.drawing, path.inputs);
+  return renderMissing(context, content, path, stops);
 }
 
 /** The top of a document tells of work on its result only while it says that there is none. */

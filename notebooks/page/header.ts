@@ -1,6 +1,8 @@
 import { documents } from '../contents.ts';
+import type { StepwellDocument } from '../document.ts';
 import { stepSaid } from '../stepWords.ts';
 import { element, setAttributes } from './element.ts';
+import { readAddress } from './keeping/address.ts';
 import type { Live } from './live.ts';
 
 /** The bar at the top: way back to the start, undo and redo, light or dark, and messages. */
@@ -69,22 +71,31 @@ export function createHeader(
     { class: 'masthead-title' },
     element(document, 'a', { href: '#' }, 'Stepwell'),
   );
-  const links = documents.map(({ id, title, short = title }) =>
-    element(document, 'a', { href: `#${id}` }, short),
-  );
+  const linkTo = ({ id, title, short = title }: StepwellDocument) =>
+    element(document, 'a', { href: `#${id}` }, short);
+  const works = documents.filter(({ learning }) => !learning).map(linkTo);
+  const learns = documents.filter(({ learning }) => learning).map(linkTo);
   const markCurrent = () => {
-    for (const link of links) {
-      const [shown] = document.defaultView!.location.hash.split('?');
+    const shown = `#${readAddress(document.defaultView!.location.hash).document}`;
+    for (const link of [...works, ...learns])
       setAttributes(link, { 'aria-current': link.hash === shown && 'page' });
-    }
   };
   document.defaultView!.addEventListener('hashchange', markCurrent);
   markCurrent();
-  const nav = element(document, 'nav', { 'aria-label': 'Documents' }, ...links);
+  const nav = element(document, 'nav', { 'aria-label': 'Documents' }, ...works);
+  const learn = element(
+    document,
+    'nav',
+    { class: 'masthead-learn', 'aria-label': 'Learning and teaching', hidden: learns.length === 0 },
+    ...learns,
+  );
   const report = (text: string) => say(text, true);
   const first = menu ? [menu(report)] : [];
   const actions = element(document, 'div', { class: 'masthead-actions' }, ...first, undo, redo, scheme);
-  return { element: element(document, 'header', { class: 'masthead' }, home, nav, actions, message), report };
+  return {
+    element: element(document, 'header', { class: 'masthead' }, home, learn, nav, actions, message),
+    report,
+  };
 }
 
 function currentScheme(document: Document): 'light' | 'dark' {

@@ -1,6 +1,8 @@
-/** What an address names behind its #: a document, and the design in a link. */
+/** What an address names behind its #: a document, what is open in it, and the design in a link. */
 export interface Address {
   readonly document: string;
+  /** What is open within the document; empty where nothing is named. */
+  readonly within: string;
   /** Text of a design; undefined where the address brings none. */
   readonly design: string | undefined;
 }
@@ -8,17 +10,19 @@ export interface Address {
 /** Longer names are cut; signs. */
 const longestShown = 40;
 
-/** Reads `#DOCUMENT?design=TEXT`. */
+/** Reads `#DOCUMENT/WITHIN?design=TEXT`. */
 export function readAddress(hash: string): Address {
-  const [document = '', ...query] = hash.replace(/^#/, '').split('?');
+  const [path = '', ...query] = hash.replace(/^#/, '').split('?');
+  const [document = '', ...within] = path.split('/');
   const design = new URLSearchParams(query.join('?')).get('design');
-  return { document, design: design ?? undefined };
+  return { document, within: within.join('/'), design: design ?? undefined };
 }
 
 /** Takes the design out of the address, so that loading the page again does not open it over later changes. */
 export function takeDesign({ location, history }: Pick<Window, 'location' | 'history'>): string | undefined {
-  const { document, design } = readAddress(location.hash);
-  if (location.hash.includes('?')) history.replaceState(history.state, '', `#${document}`);
+  const { design } = readAddress(location.hash);
+  const [path] = location.hash.split('?');
+  if (location.hash.includes('?')) history.replaceState(history.state, '', path || '#');
   return design;
 }
 

@@ -122,12 +122,14 @@ describe('a design that is opened', () => {
 
 describe('an address', () => {
   it.each([
-    ['', { document: '', design: undefined }],
-    ['#matching', { document: 'matching', design: undefined }],
-    ['#matching?design=1.ab.c-_', { document: 'matching', design: '1.ab.c-_' }],
-    ['#?design=x', { document: '', design: 'x' }],
-    ['#matching?other=1', { document: 'matching', design: undefined }],
-    ['#matching?design=a?b', { document: 'matching', design: 'a?b' }],
+    ['', { document: '', within: '', design: undefined }],
+    ['#matching', { document: 'matching', within: '', design: undefined }],
+    ['#matching?design=1.ab.c-_', { document: 'matching', within: '', design: '1.ab.c-_' }],
+    ['#?design=x', { document: '', within: '', design: 'x' }],
+    ['#matching?other=1', { document: 'matching', within: '', design: undefined }],
+    ['#lessons/beam-size', { document: 'lessons', within: 'beam-size', design: undefined }],
+    ['#lectures/own/3?design=x', { document: 'lectures', within: 'own/3', design: 'x' }],
+    ['#matching?design=a?b', { document: 'matching', within: '', design: 'a?b' }],
   ])('%s', (hash, address) => expect(readAddress(hash)).toEqual(address));
 
   it.each([
