@@ -172,6 +172,21 @@ const energy = numberTask({
   explanation: prose`The rim of the stop holds back the rest. Say with every energy where it was measured, before the stop or behind it.`,
 });
 
+interface Plates {
+  /** Ends between which the step ratio and the stop ratio are drawn. */
+  readonly ratio: readonly [number, number];
+  readonly stopRatio: readonly [number, number];
+}
+
+/**
+ * Step ratios on either side of √(ln 2) = 0.833, at which the light through the step and the light around it cancel
+ * without a stop. The stop for those below is so wide that it does not cut more than would make them cancel.
+ */
+const plates: readonly [Plates, ...Plates[]] = [
+  { ratio: [0.65, 0.71], stopRatio: [1.15, 1.21] },
+  { ratio: [0.86, 0.98], stopRatio: [1.03, 1.2] },
+];
+
 /** What the stop does. */
 export const stopLesson: Lesson = {
   id: 'stop',
@@ -181,14 +196,13 @@ export const stopLesson: Lesson = {
   minutes: 8,
   draw: (random) => {
     const beam = drawStepped(random, 9e-3, 12e-3, 5e-4);
-    const stopRatio = random.between(0.9, 1.2);
-    // Below and above the ratio at which the light through the step and around it are equally strong.
-    const ratio = drawOne(random, [random.between(0.64, 0.74), random.between(0.86, 1.05)]);
+    const { ratio, stopRatio } = drawOne(random, plates);
+    const stop = random.between(...stopRatio);
     return {
       'laser.beamDiameter': beam / 2,
       'expander.magnification': 2,
-      'plate.apertureDiameter': toTenth(beam * stopRatio),
-      'plate.stepDiameter': toTenth(beam * Math.min(ratio, 0.9 * stopRatio)),
+      'plate.apertureDiameter': toTenth(beam * stop),
+      'plate.stepDiameter': toTenth(beam * random.between(...ratio)),
       'laser.pulseEnergy': drawStepped(random, 3e-6, 20e-6, 1e-6),
     };
   },
