@@ -60,7 +60,7 @@ export function createTaskCharts(
     const drawn = marked
       ? renderFigure(context, withoutMoves(axes as FigureBlock), own, handle)
       : draw(axes, own);
-    const slot = element(document, 'div', {}, drawn);
+    const slot = element(document, 'div', { class: bare ? 'lesson-bare' : undefined }, drawn);
     above.append(slot);
     places.push(workPlace(context, slot, block));
     const stop = () => {
@@ -71,6 +71,7 @@ export function createTaskCharts(
       stop();
       // The place is kept until the drawing comes, so that nothing below moves.
       slot.style.minHeight = `${slot.offsetHeight}px`;
+      slot.classList.remove('lesson-bare');
       slot.replaceChildren(draw(next, own));
       setTimeout(() => {
         slot.style.minHeight = '';

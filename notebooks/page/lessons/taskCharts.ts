@@ -18,8 +18,9 @@ export function shownWith(task: Task): readonly Shown[] {
   const isMarked = ({ id }: Block) => id === marked?.id;
   const first = shows.map((block) => ({ block, bare: false, marked: isMarked(block) }));
   const own = marked && !ids.has(marked.id) ? [bareOr(marked, hidden.some(isMarked), true)] : [];
-  const charts =
-    task.stage === 'predict' ? hidden.filter((block) => block.kind === 'figure' && !isMarked(block)) : [];
+  // An empty chart says where to look for who chooses; beside a number to be worked out it would be in the way.
+  const looksAhead = task.stage === 'predict' && task.kind !== 'number';
+  const charts = looksAhead ? hidden.filter((block) => block.kind === 'figure' && !isMarked(block)) : [];
   return [...first, ...own, ...charts.map((block) => bareOr(block, true, false))];
 }
 
