@@ -22,7 +22,12 @@ interface Captioned {
 /** What a piece of an own page comes to: a block as in any document, a chart still to be worked out, or what is wrong. */
 export type OwnContent =
   | (Captioned & { readonly kind: 'block'; readonly block: Block })
-  | (Captioned & { readonly kind: 'chart'; readonly plan: VaryPlan })
+  | (Captioned & {
+      readonly kind: 'chart';
+      readonly plan: VaryPlan;
+      /** Only its axes and its title are drawn. */
+      readonly bare?: boolean;
+    })
   | { readonly kind: 'problem'; readonly message: string };
 
 /** Ids side by side, of values or of inputs. */

@@ -1,3 +1,4 @@
+import { bareFigure } from '../../../bareFigure.ts';
 import type { Varied } from '../../../varied.ts';
 import { variedFigures } from '../../../varyFigures.ts';
 import { variedRows } from '../../../varyTable.ts';
@@ -15,8 +16,8 @@ const widest = 760;
 /** A table longer than this is read in a file, not on a page. */
 const longestTable = 300;
 
-/** Charts of what was varied, and the same numbers as a table and a file. */
-export function createVariedView({ document }: PageContext, stops: (() => void)[]) {
+/** Charts of what was varied, and the same numbers as a table and a file; `bare`: axes and titles alone. */
+export function createVariedView({ document }: PageContext, stops: (() => void)[], bare = false) {
   const views: FigureView[] = [];
   const figures = element(document, 'div', {});
   const table = element(document, 'div', {});
@@ -31,7 +32,7 @@ export function createVariedView({ document }: PageContext, stops: (() => void)[
     for (const view of views) view.close();
   });
   const draw = (varied: Varied) => {
-    const specs = variedFigures(varied);
+    const specs = variedFigures(varied).map((spec) => (bare ? bareFigure(spec) : spec));
     while (views.length > specs.length) {
       const view = views.pop()!;
       view.close();
@@ -80,7 +81,7 @@ export function createVariedView({ document }: PageContext, stops: (() => void)[
     show(varied: Varied) {
       holder.hidden = false;
       draw(varied);
-      list(varied, table.querySelector('details')?.open ?? false);
+      if (!bare) list(varied, table.querySelector('details')?.open ?? false);
     },
   };
 }
