@@ -1,7 +1,13 @@
 import type { FigureSpec } from './document.ts';
 
-/** A chart with its axes and its title alone: where the curves will run is for others to say. */
-export function bareFigure({ title, x, y, secondX, secondY, equalScale }: FigureSpec): FigureSpec {
+const none = new Float64Array();
+
+/**
+ * A chart with its axes and its title alone: where the curves will run is for others to say. The legend stays, so that
+ * nothing moves when they come, unless a name in it says a number.
+ */
+export function bareFigure({ title, x, y, secondX, secondY, equalScale, series }: FigureSpec): FigureSpec {
+  const tells = series.some(({ label }) => /\d/.test(label));
   return {
     title,
     x,
@@ -9,7 +15,7 @@ export function bareFigure({ title, x, y, secondX, secondY, equalScale }: Figure
     ...(secondX && { secondX }),
     ...(secondY && { secondY }),
     ...(equalScale !== undefined && { equalScale }),
-    series: [],
+    series: tells ? [] : series.map(({ label, role }) => ({ label, role, x: none, y: none })),
     summary: '',
   };
 }

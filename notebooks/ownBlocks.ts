@@ -24,6 +24,7 @@ export type OwnContent =
   | (Captioned & { readonly kind: 'block'; readonly block: Block })
   | (Captioned & {
       readonly kind: 'chart';
+      readonly id: string;
       readonly plan: VaryPlan;
       /** Only its axes and its title are drawn. */
       readonly bare?: boolean;
@@ -96,7 +97,7 @@ function contentOf(
         ...titled(piece),
       };
     case 'chart':
-      return { kind: 'chart', plan: planOf(graph, piece), ...titled(piece) };
+      return { kind: 'chart', id, plan: planOf(graph, piece), ...titled(piece) };
   }
 }
 

@@ -16,7 +16,8 @@ export function stepContents(
 
 /** What stands of a piece while it is withheld: of a chart its axes and its title, of all else nothing. */
 export function withheldContent(content: OwnContent): OwnContent | undefined {
-  if (content.kind === 'chart') return { kind: 'chart', plan: content.plan, bare: true };
+  const { kind } = content;
+  if (kind === 'chart') return { kind, id: content.id, plan: content.plan, bare: true };
   const block = content.kind === 'block' ? bareBlock(content.block) : undefined;
   return block && { kind: 'block', block };
 }

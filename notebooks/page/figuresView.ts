@@ -24,7 +24,8 @@ export function renderFigure(context: PageContext, block: FigureBlock, stops: ((
   holder.className = 'figure-block';
   const width = () =>
     Math.min(widestFigure, holder.clientWidth || Math.min(widestFigure, window.innerWidth - 32));
-  const view = createFigure(document, width(), block.shape ?? 'wide', (input, value, final) => {
+  const shape = () => context.frames?.height() ?? block.shape ?? 'wide';
+  const view = createFigure(document, width(), shape(), (input, value, final) => {
     context.live.set({ [input.id]: value }, { final });
   });
   const note = element(document, 'p', { class: 'stand-in', hidden: true });
@@ -68,10 +69,13 @@ export function renderFigure(context: PageContext, block: FigureBlock, stops: ((
     problem = text;
     say();
   });
-  const observer = new ResizeObserver(() => view.resize(width()));
+  const resize = () => view.resize(width(), shape());
+  const observer = new ResizeObserver(resize);
   observer.observe(holder);
+  const stopFrames = context.frames?.onChange(resize);
   stops.push(() => {
     observer.disconnect();
+    stopFrames?.();
     view.close();
   });
   return holder;
@@ -95,7 +99,7 @@ export function renderFigures(context: PageContext, block: FiguresBlock, stops: 
     const width = panelWidth();
     // Titles and summaries wrap at the width of the drawing.
     view.element.style.width = `${width}px`;
-    view.resize(width);
+    view.resize(width, context.frames?.height() ?? 'wide');
   };
   const show = (specs: readonly FigureSpec[]) => {
     holder.classList.toggle('empty', specs.length === 0);
@@ -127,12 +131,15 @@ export function renderFigures(context: PageContext, block: FiguresBlock, stops: 
     setText(note, text ?? '');
     note.hidden = text === undefined;
   });
-  const observer = new ResizeObserver(() => {
+  const resize = () => {
     for (const view of views) setWidth(view);
-  });
+  };
+  const observer = new ResizeObserver(resize);
   observer.observe(holder);
+  const stopFrames = context.frames?.onChange(resize);
   stops.push(() => {
     observer.disconnect();
+    stopFrames?.();
     for (const view of views) view.close();
   });
   const whole = document.createElement('div');
