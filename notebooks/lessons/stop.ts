@@ -74,7 +74,7 @@ const closing = choiceTask({
   stage: 'predict',
   set: { 'plate.stop': 'open' },
   question: prose`Now the plate is in, with a step ratio of ${stepRatio}, and no stop at all: the chart shows the spot in the focus. Its middle lies ${dip} below its highest fluence. Then the stop of before is put in; it takes away light that passes around the step, far out. What happens to the dip in the middle?`,
-  shows: [profileFigure],
+  shows: [profileFigure, beamOnStopFigure],
   options: directions,
   from: { dip, axis: axisIrradianceInFocus, energy: usedPulseEnergy },
   answer: ({ dip }, ask) => direction(dip, ask({ set: { 'plate.stop': 'round' } }).dip),
@@ -99,7 +99,6 @@ const closing = choiceTask({
       },
     },
   ],
-  reveals: [beamOnStopFigure],
   explanation: prose`The stop weakens the light around the step. Above a step ratio of 0.83 the light through the step is the stronger one without a stop: then the stop makes the middle brighter. Below it the light around the step is stronger, and the stop first brings the two nearer to balance: the middle gets darker. A stop decides as much as the step does.`,
 });
 
