@@ -2,6 +2,7 @@ import { expect, it } from 'vitest';
 import {
   besideFocusSaid,
   crossingSaid,
+  deviationSaid,
   missedSaid,
   waveIndexSaid,
 } from '../../../notebooks/lessons/toldNumbers.ts';
@@ -37,4 +38,9 @@ it('the index of the wave on stainless steel in air, and how far the beam is off
   // 1030 nm/1026.2 nm
   expect(said(waveIndexSaid)).toBe('1.004');
   expect(said(missedSaid)).toBe('250\u202fµm');
+});
+
+it('σ is half of the 1/e² radius', () => {
+  // λf/(πw) = 1.03 µm · 100 mm/(π · 5 mm) = 6.557 µm
+  expect(said(deviationSaid)).toBe('3.28\u202fµm');
 });

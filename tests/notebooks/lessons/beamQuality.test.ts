@@ -1,0 +1,4 @@
+import { beamQuality } from '../../../notebooks/lessons/beamQuality.ts';
+import { describeLesson } from './lessonSeeds.ts';
+
+describeLesson(beamQuality);

@@ -1,0 +1,4 @@
+import { sideOfFocus } from '../../../notebooks/lessons/sideOfFocus.ts';
+import { describeLesson } from './lessonSeeds.ts';
+
+describeLesson(sideOfFocus);
