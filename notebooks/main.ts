@@ -15,8 +15,11 @@ import './page/studies/own/own.css';
 import './page/studies/offers.css';
 import './page/studies/studyTools.css';
 import './page/writeUp/writeUp.css';
+import './page/lessons/lessons.css';
+import './page/lectures/giving.css';
 import './page/print.css';
 import './page/writeUp/setUpSheet.css';
+import './page/takenAlong/takenAlong.css';
 import { designGraph } from '../lib/design/design.ts';
 import { plateSource, stepDiameter } from '../lib/design/plate.ts';
 import { isInput } from '../lib/graph/quantity.ts';
@@ -38,11 +41,15 @@ import { createNotices } from './page/keeping/notices.ts';
 import { type OpenRead, readOpenable } from './page/keeping/openedDesign.ts';
 import { showOpened } from './page/keeping/openedNotice.ts';
 import { createPrinted } from './page/keeping/printed.ts';
+import { type GivingView, renderGiving } from './page/lectures/givingView.ts';
+import { lectureAt } from './page/lectures/lectureAt.ts';
 import { createLive } from './page/live.ts';
 import { createOwnPartsStore } from './page/ownPartsStore.ts';
 import { openMeasuredFile, panelActions } from './page/pathView.ts';
 import { renderStartPage } from './page/startPage.ts';
 import { askTool } from './page/studies/toolMemory.ts';
+import { keepPages } from './page/takenAlong/keepPages.ts';
+import { createTakenAlong } from './page/takenAlong/takenAlongView.ts';
 import { createTracePanel } from './page/trace.ts';
 
 const live = createLive(designGraph, undefined, openWorker);
@@ -58,6 +65,7 @@ keeping.start(live, drafts);
 const notices = createNotices(document);
 const header = createHeader(document, live, (report) => createDesignActions(document, live, notices, report));
 showKeeping(keeping, live, drafts, notices);
+const takenAlong = createTakenAlong(document, keepPages(window, import.meta.env.MODE, keeping, notices));
 const ownParts = createOwnPartsStore(window);
 const context: PageContext = {
   document,
@@ -96,15 +104,26 @@ document
   .replaceChildren(header.element, notices.element, printed.head, place, trace.element, printed.tail);
 
 let shown: DocumentView | undefined;
+let giving: GivingView | undefined;
 let routed = false;
 /** The input that the next document opens with; the first one with what was typed last and not taken. */
 let entry: { readonly element: PathElementName | undefined; readonly input: string } | undefined;
 
-/** Shows what the address names: a document, or the start page. */
+/** Shows what the address names: a step of a lecture, a document, or the start page. */
 function route(): void {
+  const address = readAddress(location.hash);
+  const lecture = lectureAt(address, live.state());
+  if (lecture && giving?.follow(lecture)) return;
   shown?.close();
   trace.close();
-  const address = readAddress(location.hash);
+  giving = lecture && renderGiving(context, lecture);
+  if (giving) {
+    notices.show('address', '');
+    shown = giving;
+    place.replaceChildren(giving.element);
+    routed = true;
+    return;
+  }
   const content = documents.find(({ id }) => id === address.document);
   notices.show('address', addressWords(location.hash, documents));
   shown = content && renderDocument({ ...context, within: address.within }, content, entry?.element);
@@ -158,6 +177,7 @@ function startPage(): HTMLElement {
       live.open(initialState(designGraph));
       go('matching');
     },
+    takenAlong,
   });
 }
 
