@@ -15,6 +15,7 @@ import './page/studies/own/own.css';
 import './page/studies/offers.css';
 import './page/studies/studyTools.css';
 import './page/writeUp/writeUp.css';
+import './page/lectures/lectures.css';
 import './page/print.css';
 import './page/writeUp/setUpSheet.css';
 import { designGraph } from '../lib/design/design.ts';

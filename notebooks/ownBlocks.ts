@@ -133,8 +133,9 @@ function borrowed(documents: readonly StepwellDocument[], piece: Piece<'block'>,
   }
 }
 
-/** Pages do not hold themselves. */
-export const isShowable = (block: Block): boolean => block.kind !== 'tool' || block.tool !== 'own-pages';
+/** Pages and lectures do not hold themselves. */
+export const isShowable = (block: Block): boolean =>
+  block.kind !== 'tool' || (block.tool !== 'own-pages' && block.tool !== 'lectures');
 
 /** Where a link leads to in its document is not on this page. */
 function withoutJumps({ nodes, slots }: Prose): Prose {
