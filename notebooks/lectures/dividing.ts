@@ -54,9 +54,7 @@ export function partsOfPage(
   { blocks }: OwnDocument,
 ): readonly Part[] {
   return blocks.map((piece) => {
-    const lent = documents
-      .find(({ id }) => piece.kind === 'block' && id === piece.document)
-      ?.blocks.find(({ id }) => piece.kind === 'block' && id === piece.block);
+    const lent = lentBlock(documents, piece);
     const heading = piece.kind === 'text' ? textHeading(piece.text) : undefined;
     const words = pieceWords(graph, documents, piece);
     return {
@@ -64,10 +62,22 @@ export function partsOfPage(
       title: heading ?? words,
       label: words,
       isHeading: heading !== undefined,
-      isLarge: lent ? !isSmall(lent.kind) : piece.kind === 'values' || piece.kind === 'chart',
+      isLarge: fillsScreen(documents, piece),
       isCaution: lent !== undefined && isCaution(lent),
     };
   });
+}
+
+function lentBlock(documents: readonly StepwellDocument[], piece: OwnBlock): Block | undefined {
+  if (piece.kind !== 'block') return undefined;
+  const document = documents.find(({ id }) => id === piece.document);
+  return document?.blocks.find(({ id }) => id === piece.block);
+}
+
+/** Charts, tables and the like: what a question is mostly about. */
+export function fillsScreen(documents: readonly StepwellDocument[], piece: OwnBlock): boolean {
+  const lent = lentBlock(documents, piece);
+  return lent ? !isSmall(lent.kind) : piece.kind === 'values' || piece.kind === 'chart';
 }
 
 /** The heading that a text begins with. */

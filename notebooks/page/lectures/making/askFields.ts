@@ -2,6 +2,7 @@ import { longestText } from '../../../../lib/design/savedWritings.ts';
 import type { LectureStep, OwnBlock } from '../../../../lib/graph/studies.ts';
 import { askInStep, type StepPlace, stepAt } from '../../../../lib/studies/lectureSteps.ts';
 import { documents } from '../../../contents.ts';
+import { fillsScreen } from '../../../lectures/dividing.ts';
 import { pieceWords } from '../../../pieceWords.ts';
 import type { PageContext } from '../../context.ts';
 import { element, setText } from '../../element.ts';
@@ -111,15 +112,8 @@ export function createAskFields(context: PageContext, at: StepPlace, drafts: Map
   };
 }
 
-/** What is asked about is mostly a chart: the first of them waits, or where there is none, nothing. */
+/** What the question is mostly about waits, or where there is no such piece, nothing. */
 function usualFrom(pieces: readonly OwnBlock[]): number {
-  const found = pieces.findIndex((piece) => piece.kind === 'chart' || isFigure(piece));
+  const found = pieces.findIndex((piece) => fillsScreen(documents, piece));
   return found < 0 ? pieces.length : found;
-}
-
-function isFigure(piece: OwnBlock): boolean {
-  if (piece.kind !== 'block') return false;
-  const document = documents.find(({ id }) => id === piece.document);
-  const kind = document?.blocks.find(({ id }) => id === piece.block)?.kind;
-  return kind === 'figure' || kind === 'figures';
 }
