@@ -1,6 +1,7 @@
 import type { StepwellDocument } from './document.ts';
 import { grooves } from './grooves.ts';
 import { lectures } from './lectures.ts';
+import { lessonsDocument } from './lessons.ts';
 import { matching } from './matching.ts';
 import { ownPages } from './ownPages.ts';
 import { ripples } from './ripples.ts';
@@ -25,5 +26,6 @@ export const documents: readonly StepwellDocument[] = [
   ownPages,
   writeUp,
   setUpSheet,
+  lessonsDocument,
   lectures,
 ];

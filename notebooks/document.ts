@@ -163,7 +163,8 @@ export interface ToolBlock extends BlockBase {
     | 'own-words'
     | 'write-up'
     | 'own-pages'
-    | 'lectures';
+    | 'lectures'
+    | 'lessons';
 }
 
 /** A question to answer before looking; the answer is computed. */

@@ -4,7 +4,7 @@ import { checkInput } from '../lib/graph/state.ts';
 import type { OwnBlock } from '../lib/graph/studies.ts';
 import { Problem } from '../lib/problem.ts';
 import { valuesBetween } from '../lib/studies/vary.ts';
-import type { Block, FigureSpec, StepwellDocument } from './document.ts';
+import type { Block, FigureSpec, StepwellDocument, ToolBlock } from './document.ts';
 import { ownEquation } from './ownEquation.ts';
 import { ownProse } from './ownProse.ts';
 import { withRanges } from './ownRanges.ts';
@@ -133,9 +133,14 @@ function borrowed(documents: readonly StepwellDocument[], piece: Piece<'block'>,
   }
 }
 
-/** Pages and lectures do not hold themselves. */
+/** Tools of pages that hold other pages, or are not about the design: nothing borrows them. */
+const keptToThemselves: readonly string[] = [
+  'own-pages',
+  'lectures',
+  'lessons',
+] satisfies ToolBlock['tool'][];
 export const isShowable = (block: Block): boolean =>
-  block.kind !== 'tool' || (block.tool !== 'own-pages' && block.tool !== 'lectures');
+  block.kind !== 'tool' || !keptToThemselves.includes(block.tool);
 
 /** Where a link leads to in its document is not on this page. */
 function withoutJumps({ nodes, slots }: Prose): Prose {
