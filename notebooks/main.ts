@@ -16,8 +16,10 @@ import './page/studies/offers.css';
 import './page/studies/studyTools.css';
 import './page/writeUp/writeUp.css';
 import './page/lectures/giving.css';
+import './page/lessons/lessons.css';
 import './page/print.css';
 import './page/writeUp/setUpSheet.css';
+import './page/takenAlong/takenAlong.css';
 import { designGraph } from '../lib/design/design.ts';
 import { plateSource, stepDiameter } from '../lib/design/plate.ts';
 import { isInput } from '../lib/graph/quantity.ts';
@@ -46,6 +48,8 @@ import { createOwnPartsStore } from './page/ownPartsStore.ts';
 import { openMeasuredFile, panelActions } from './page/pathView.ts';
 import { renderStartPage } from './page/startPage.ts';
 import { askTool } from './page/studies/toolMemory.ts';
+import { keepPages } from './page/takenAlong/keepPages.ts';
+import { createTakenAlong } from './page/takenAlong/takenAlongView.ts';
 import { createTracePanel } from './page/trace.ts';
 
 const live = createLive(designGraph, undefined, openWorker);
@@ -61,6 +65,7 @@ keeping.start(live, drafts);
 const notices = createNotices(document);
 const header = createHeader(document, live, (report) => createDesignActions(document, live, notices, report));
 showKeeping(keeping, live, drafts, notices);
+const takenAlong = createTakenAlong(document, keepPages(window, import.meta.env.MODE, keeping, notices));
 const ownParts = createOwnPartsStore(window);
 const context: PageContext = {
   document,
@@ -172,6 +177,7 @@ function startPage(): HTMLElement {
       live.open(initialState(designGraph));
       go('matching');
     },
+    takenAlong,
   });
 }
 

@@ -139,8 +139,9 @@ function borrowed(documents: readonly StepwellDocument[], piece: Piece<'block'>,
   }
 }
 
-/** Pages do not hold themselves. */
-export const isShowable = (block: Block): boolean => block.kind !== 'tool' || block.tool !== 'own-pages';
+/** Pages hold neither themselves nor lessons, which are not about the design. */
+export const isShowable = (block: Block): boolean =>
+  block.kind !== 'tool' || (block.tool !== 'own-pages' && block.tool !== 'lessons');
 
 /** Where a link leads to in its document is not on this page. */
 function withoutJumps({ nodes, slots }: Prose): Prose {

@@ -26,6 +26,8 @@ export interface PageContext {
   readonly frames?: FrameHeight;
   /** What is typed and not taken yet. */
   readonly drafts: Drafts;
+  /** The design is a lesson's, there for a while: nothing is required of its numbers, and its inputs are not set in a trace. */
+  readonly passing?: boolean;
   /** What the document shown is about; where it is missing, the top of the document says why. */
   readonly result?: Quantity;
   /** Opens the trace of a quantity beside the number that was chosen. */

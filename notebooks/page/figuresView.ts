@@ -3,7 +3,7 @@ import type { FigureBlock, FigureSpec, FiguresBlock } from '../document.ts';
 import { readValues } from '../prose.ts';
 import type { PageContext } from './context.ts';
 import { element, setText } from './element.ts';
-import { createFigure, type FigureView } from './figures/drawFigure.ts';
+import { createFigure, type FigureOver, type FigureView } from './figures/drawFigure.ts';
 import { watchProblem } from './proseView.ts';
 import { createFigureOverlays } from './studies/figureOverlays.ts';
 import { markAge, watchAll } from './watchAll.ts';
@@ -17,17 +17,25 @@ const cannotDraw =
 /** Computed by the worker while the hand moves. */
 const isPicture = (quantity: Quantity) => quantity.kind === 'derived' && quantity.heavy === 'picture';
 
-/** A figure that follows its values; while one is missing its place is kept and the reason said. */
-export function renderFigure(context: PageContext, block: FigureBlock, stops: (() => void)[]): HTMLElement {
+/**
+ * A figure that follows its values; while one is missing its place is kept and the reason said. `over` lies over it in
+ * place of the handle that moves an input.
+ */
+export function renderFigure(
+  context: PageContext,
+  block: FigureBlock,
+  stops: (() => void)[],
+  over?: FigureOver,
+): HTMLElement {
   const { document } = context;
   const holder = document.createElement('div');
   holder.className = 'figure-block';
   const width = () =>
     Math.min(widestFigure, holder.clientWidth || Math.min(widestFigure, window.innerWidth - 32));
   const shape = () => context.frames?.height() ?? block.shape ?? 'wide';
-  const view = createFigure(document, width(), shape(), (input, value, final) => {
+  const move = (input: { readonly id: string }, value: number, final: boolean) =>
     context.live.set({ [input.id]: value }, { final });
-  });
+  const view = createFigure(document, width(), shape(), move, over);
   const note = element(document, 'p', { class: 'stand-in', hidden: true });
   let today: FigureSpec | undefined;
   const overlays = createFigureOverlays(

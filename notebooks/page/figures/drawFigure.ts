@@ -2,7 +2,7 @@ import type { FigureSpec } from '../../document.ts';
 import { createDrawing, type Drawing } from './drawing.ts';
 import { download, figurePng, figureSvg, fileName, type ShownFigure } from './exportFigure.ts';
 import { figureCsv } from './figureCsv.ts';
-import { layOut, type Shape } from './layout.ts';
+import { type Layout, layOut, type Shape } from './layout.ts';
 import { createMoveHandle, type Move } from './moveHandle.ts';
 import { createPageMap } from './pageMap.ts';
 import { pagePalette, type Scheme, schemeOf } from './palette.ts';
@@ -22,18 +22,29 @@ export interface FigureView extends ShownFigure {
   close(): void;
 }
 
+/** What the hand takes hold of over a drawing: it keeps its place, and the focus, while the drawing is made anew. */
+export interface FigureOver {
+  readonly element: HTMLElement;
+  /** Whether this figure has a use for it. */
+  applies(spec: FigureSpec): boolean;
+  place(spec: FigureSpec, layout: Layout): void;
+}
+
 /** Drawn no wider than this for paper, px: lower figures, so that more of them end a page instead of leaving it blank. */
 const paperWidth = (shape: Shape) => (shape === 'tall' ? 360 : 500);
 
-/** An empty <figure> of a width in px; wide unless told. `update` gives it values; `move` gets what the hand sets. */
+/**
+ * An empty <figure> of a width in px; wide unless told. `update` gives it values; `move` gets what the hand sets, and
+ * `over` takes the place of the handle for that.
+ */
 export function createFigure(
   document: Document,
   width: number,
   shape: Shape = 'wide',
   move: Move = () => {},
+  over: FigureOver = moveOver(document, move),
 ): FigureView {
   const parts = createParts(document);
-  const handle = createMoveHandle(document, move);
   const map = createPageMap(document);
   let drawing: Drawing | undefined;
   let spec: FigureSpec | undefined;
@@ -48,17 +59,18 @@ export function createFigure(
     if (!drawing?.fits(spec, drawnWidth())) {
       drawing = createDrawing(document, spec, drawnWidth(), shape, pagePalette);
       drawing.paint(scheme);
-      const { element: held } = handle;
+      const { element: held } = over;
+      const isUsed = over.applies(spec);
       // The handle stays in its place while it has the focus.
-      if (held.parentNode !== parts.drawing || !spec.moves) parts.drawing.replaceChildren();
+      if (held.parentNode !== parts.drawing || !isUsed) parts.drawing.replaceChildren();
       else while (parts.drawing.firstChild !== held) parts.drawing.firstChild!.remove();
       parts.drawing.prepend(...(spec.map ? [map.element] : []), drawing.svg);
-      if (spec.moves && held.parentNode !== parts.drawing) parts.drawing.append(held);
+      if (isUsed && held.parentNode !== parts.drawing) parts.drawing.append(held);
       holdPlace(parts.drawing, drawing.layout);
       if (spec.map) map.place(drawing.layout, spec.map);
     }
     drawing.update(spec);
-    if (spec.moves) handle.update(spec.moves, spec.x, drawing.layout);
+    if (over.applies(spec)) over.place(spec, drawing.layout);
     if (spec.map) map.paint(spec.map, scheme);
   };
   const repaint = (next: Scheme) => {
@@ -129,6 +141,16 @@ export function createFigure(
   };
   parts.files.append(...fileButtons(document, view));
   return view;
+}
+
+/** The handle that moves an input along x, where the figure has one. */
+function moveOver(document: Document, move: Move): FigureOver {
+  const handle = createMoveHandle(document, move);
+  return {
+    element: handle.element,
+    applies: ({ moves }) => moves !== undefined,
+    place: ({ moves, x }, layout) => handle.update(moves!, x, layout),
+  };
 }
 
 function createParts(document: Document) {
