@@ -1,5 +1,6 @@
 import type { StepwellDocument } from './document.ts';
 import { grooves } from './grooves.ts';
+import { lessonsDocument } from './lessons.ts';
 import { matching } from './matching.ts';
 import { ownPages } from './ownPages.ts';
 import { ripples } from './ripples.ts';
@@ -24,4 +25,5 @@ export const documents: readonly StepwellDocument[] = [
   ownPages,
   writeUp,
   setUpSheet,
+  lessonsDocument,
 ];

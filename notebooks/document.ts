@@ -162,7 +162,8 @@ export interface ToolBlock extends BlockBase {
     | 'own-quantities'
     | 'own-words'
     | 'write-up'
-    | 'own-pages';
+    | 'own-pages'
+    | 'lessons';
 }
 
 /** A question to answer before looking; the answer is computed. */

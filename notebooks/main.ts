@@ -15,6 +15,8 @@ import './page/studies/own/own.css';
 import './page/studies/offers.css';
 import './page/studies/studyTools.css';
 import './page/writeUp/writeUp.css';
+import './page/lessons/lessons.css';
+import './page/lectures/giving.css';
 import './page/print.css';
 import './page/writeUp/setUpSheet.css';
 import './page/takenAlong/takenAlong.css';
@@ -39,6 +41,8 @@ import { createNotices } from './page/keeping/notices.ts';
 import { type OpenRead, readOpenable } from './page/keeping/openedDesign.ts';
 import { showOpened } from './page/keeping/openedNotice.ts';
 import { createPrinted } from './page/keeping/printed.ts';
+import { type GivingView, renderGiving } from './page/lectures/givingView.ts';
+import { lectureAt } from './page/lectures/lectureAt.ts';
 import { createLive } from './page/live.ts';
 import { createOwnPartsStore } from './page/ownPartsStore.ts';
 import { openMeasuredFile, panelActions } from './page/pathView.ts';
@@ -100,15 +104,26 @@ document
   .replaceChildren(header.element, notices.element, printed.head, place, trace.element, printed.tail);
 
 let shown: DocumentView | undefined;
+let giving: GivingView | undefined;
 let routed = false;
 /** The input that the next document opens with; the first one with what was typed last and not taken. */
 let entry: { readonly element: PathElementName | undefined; readonly input: string } | undefined;
 
-/** Shows what the address names: a document, or the start page. */
+/** Shows what the address names: a step of a lecture, a document, or the start page. */
 function route(): void {
+  const address = readAddress(location.hash);
+  const lecture = lectureAt(address, live.state());
+  if (lecture && giving?.follow(lecture)) return;
   shown?.close();
   trace.close();
-  const address = readAddress(location.hash);
+  giving = lecture && renderGiving(context, lecture);
+  if (giving) {
+    notices.show('address', '');
+    shown = giving;
+    place.replaceChildren(giving.element);
+    routed = true;
+    return;
+  }
   const content = documents.find(({ id }) => id === address.document);
   notices.show('address', addressWords(location.hash, documents));
   shown = content && renderDocument({ ...context, within: address.within }, content, entry?.element);

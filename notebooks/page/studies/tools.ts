@@ -1,5 +1,6 @@
 import type { ToolBlock } from '../../document.ts';
 import type { PageContext, RenderBlock } from '../context.ts';
+import { renderLessons } from '../lessons/lessonsView.ts';
 import { renderOwnWords } from '../writeUp/ownWordsView.ts';
 import { renderWriteUp } from '../writeUp/writeUpView.ts';
 import { renderRequirements } from './asked/requirementsView.ts';
@@ -26,4 +27,5 @@ export const tools: Readonly<
   'own-words': renderOwnWords,
   'write-up': renderWriteUp,
   'own-pages': renderOwnPages,
+  lessons: renderLessons,
 };
