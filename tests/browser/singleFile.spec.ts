@@ -122,6 +122,31 @@ test('every document opens from disk', async ({ page }) => {
   expect(complaints).toEqual([]);
 });
 
+test('a lesson is taken from disk: a wrong answer gets its reason, the right one goes on', async ({
+  page,
+}) => {
+  const complaints = await watchComplaints(page);
+  await goTo(page, 'lessons');
+  await page.getByRole('link', { name: 'The threshold plot' }).click();
+  const task = page.locator('.lesson-task').first();
+  const options = task.getByRole('radio');
+  await expect(options.first()).toBeVisible({ timeout: 30_000 });
+  const replies: string[] = [];
+  for (const option of await options.all()) {
+    await option.check();
+    await task.locator('button[type="submit"]').click();
+    const reply = task.locator('.lesson-reply');
+    await expect.poll(() => reply.textContent()).not.toBe(replies.at(-1) ?? '');
+    replies.push((await reply.textContent())!);
+    if (await page.locator('.lesson-next').isVisible()) break;
+  }
+  expect(replies.length, 'the first option is a wrong one').toBeGreaterThan(1);
+  for (const reply of replies) expect(reply.length).toBeGreaterThan(40);
+  await page.locator('.lesson-next').click();
+  await expect(page.locator('.lesson-task')).toHaveCount(2);
+  expect(complaints).toEqual([]);
+});
+
 test('its policy allows no address and no other script', async ({ page }) => {
   await page.goto(address);
   const policy = (await page.locator('meta[http-equiv="Content-Security-Policy"]').getAttribute('content'))!;
