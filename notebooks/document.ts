@@ -162,7 +162,11 @@ export interface ToolBlock extends BlockBase {
     | 'own-quantities'
     | 'own-words'
     | 'write-up'
-    | 'own-pages';
+    | 'own-pages'
+    | 'words'
+    | 'widths'
+    | 'fluences'
+    | 'paths';
 }
 
 /** A question to answer before looking; the answer is computed. */
