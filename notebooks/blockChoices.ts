@@ -85,7 +85,11 @@ function firstWords(prose: Prose): string | undefined {
     const title = textOf(prose, first).replace(/[.:]$/, '');
     if (!title.includes('…')) return title;
   }
-  const [words = ''] = nodes.map((node) => textOf(prose, node)).join(' ').trim().split('…');
+  const [words = ''] = nodes
+    .map((node) => textOf(prose, node))
+    .join(' ')
+    .trim()
+    .split('…');
   if (words.trim().length < longestWords / 3) return undefined;
   return shortened(words);
 }

@@ -15,6 +15,9 @@ import './page/studies/own/own.css';
 import './page/studies/offers.css';
 import './page/studies/studyTools.css';
 import './page/writeUp/writeUp.css';
+import './page/words/words.css';
+import './page/search/search.css';
+import './page/reading/reading.css';
 import './page/print.css';
 import './page/writeUp/setUpSheet.css';
 import { designGraph } from '../lib/design/design.ts';
@@ -41,9 +44,13 @@ import { createPrinted } from './page/keeping/printed.ts';
 import { createLive } from './page/live.ts';
 import { createOwnPartsStore } from './page/ownPartsStore.ts';
 import { openMeasuredFile, panelActions } from './page/pathView.ts';
+import { createReadStore } from './page/reading/readStore.ts';
+import { goWithin } from './page/search/goWithin.ts';
+import { createPageSearch } from './page/search/pageSearch.ts';
 import { renderStartPage } from './page/startPage.ts';
 import { askTool } from './page/studies/toolMemory.ts';
 import { createTracePanel } from './page/trace.ts';
+import { createWordPanel } from './page/words/wordPanel.ts';
 
 const live = createLive(designGraph, undefined, openWorker);
 const drafts = createDrafts(live);
@@ -56,16 +63,25 @@ const linked = await firstLink?.then(
 const keeping = await openKeeping(window, linked);
 keeping.start(live, drafts);
 const notices = createNotices(document);
-const header = createHeader(document, live, (report) => createDesignActions(document, live, notices, report));
+const search = createPageSearch(document, live, (quantity, from) => context.open(quantity, from), goTo);
+const header = createHeader(
+  document,
+  live,
+  (report) => createDesignActions(document, live, notices, report),
+  search,
+);
 showKeeping(keeping, live, drafts, notices);
 const ownParts = createOwnPartsStore(window);
+const read = createReadStore(window);
 const context: PageContext = {
   document,
   live,
   ownParts,
+  read,
   within: '',
   drafts,
   open: () => {},
+  define: (word, from) => wordPanel.open(word, from),
   study: (tool, { id }) => {
     askTool(live, tool, id);
     trace.close();
@@ -86,14 +102,26 @@ const trace = createTracePanel(context, (quantity, stops) => {
   stops.push(drafts.onChange((id) => id === quantity.id && field.recall?.()));
   return field.element;
 });
-context.open = trace.open;
+context.open = (quantity, from) => {
+  if (wordPanel.element.contains(from)) wordPanel.close();
+  trace.open(quantity, from);
+};
+const wordPanel = createWordPanel(context);
 
 const printed = createPrinted(document, live);
 const place = document.createElement('div');
 place.className = 'page';
 document
   .getElementById('page')!
-  .replaceChildren(header.element, notices.element, printed.head, place, trace.element, printed.tail);
+  .replaceChildren(
+    header.element,
+    notices.element,
+    printed.head,
+    place,
+    trace.element,
+    wordPanel.element,
+    printed.tail,
+  );
 
 let shown: DocumentView | undefined;
 let routed = false;
@@ -104,6 +132,7 @@ let entry: { readonly element: PathElementName | undefined; readonly input: stri
 function route(): void {
   shown?.close();
   trace.close();
+  wordPanel.close();
   const address = readAddress(location.hash);
   const content = documents.find(({ id }) => id === address.document);
   notices.show('address', addressWords(location.hash, documents));
@@ -112,9 +141,10 @@ function route(): void {
   document.title = content
     ? `${content.title} · Stepwell`
     : 'Stepwell: flat-topped and ring-shaped laser spots';
+  if (content) read.add(content.id);
   window.scrollTo(0, 0);
   if (shown && entry) focusInput(shown.element, entry.input);
-  else focusHeading();
+  else if (!shown || !goWithin(shown.element, address.within, live.settled)) focusHeading();
   routed = true;
   entry = undefined;
 }
@@ -163,6 +193,12 @@ function startPage(): HTMLElement {
 
 function go(id: string): void {
   location.hash = id;
+}
+
+/** Goes to an address, also to the one that is shown: what it names may be far from what one sees. */
+function goTo(address: string): void {
+  if (location.hash === `#${address}`) route();
+  else go(address);
 }
 
 /** Reads the design that the address brings, and takes it out of the address. */

@@ -13,7 +13,7 @@ export const wordsDocument: StepwellDocument = {
     {
       kind: 'prose',
       id: 'converters',
-      prose: prose`Below the words you can turn ${leads('one width of a beam into another', 'widths')}, and ${leads('energy into peak and mean fluence', 'fluences')}.`,
+      prose: prose`Below the words you can turn ${leads('one width of a beam into another', 'widths-said')}, and ${leads('energy into peak and mean fluence', 'fluences-said')}.`,
     },
     { kind: 'tool', id: 'glossary', tool: 'words' },
     {

@@ -3,6 +3,7 @@ import type { Block } from '../document.ts';
 import type { Drafts } from './controls/drafts.ts';
 import type { Live } from './live.ts';
 import type { OwnPartsStore } from './ownPartsStore.ts';
+import type { ReadStore } from './reading/readStore.ts';
 
 /** Opens the trace of a quantity; `from` is the number that was chosen. */
 export type Opened = (quantity: Quantity, from: HTMLElement) => void;
@@ -15,6 +16,8 @@ export interface PageContext {
   readonly ownParts: OwnPartsStore;
   /** What the address names within the document: `beam-size` of `#lessons/beam-size`; empty where it names nothing. */
   readonly within: string;
+  /** What this browser remembers of reading; nothing where it is left out. */
+  readonly read?: ReadStore;
   /** What is typed and not taken yet. */
   readonly drafts: Drafts;
   /** What the document shown is about; where it is missing, the top of the document says why. */

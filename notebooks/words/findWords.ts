@@ -24,8 +24,6 @@ function nearTo(words: readonly Word[], typed: string): string[] {
     fields: ['names', 'meaning'],
     searchOptions: { prefix: true, fuzzy: 0.25, boost: { names: 4 }, combineWith: 'AND' },
   });
-  index.addAll(
-    words.map((word) => ({ id: word.id, names: namesOf(word).join(' '), meaning: word.meaning })),
-  );
+  index.addAll(words.map((word) => ({ id: word.id, names: namesOf(word).join(' '), meaning: word.meaning })));
   return index.search(typed).map(({ id }) => String(id));
 }

@@ -1,5 +1,5 @@
 import { energyInside, isAcross, levelOf, type WidthName, widthsOf } from '../../lib/optics/widths.ts';
-import type { FigureSpec, SeriesSpec } from '../document.ts';
+import type { FigureSpec, SeriesRole, SeriesSpec } from '../document.ts';
 import type { LinkedRow } from './linkedRows.ts';
 
 const length = { unit: 'm', display: 'auto:m', between: [0, 100] } as const;
@@ -74,12 +74,12 @@ export function widthFigure(radius: number): FigureSpec {
   const w = radius / metres;
   const x = Float64Array.from({ length: 2 * points + 1 }, (_, i) => ((i - points) / points) * reach * w);
   const widths = widthsOf(w);
-  const chord = (name: WidthName, label: string): SeriesSpec => {
+  const chord = (name: WidthName, role: SeriesRole, label: string): SeriesSpec => {
     const end = widths[name] / (isAcross[name] ? 2 : 1);
     const level = levelOf(name);
     return {
       label,
-      role: 'reference',
+      role,
       x: Float64Array.of(isAcross[name] ? -end : 0, end),
       y: Float64Array.of(level, level),
     };
@@ -90,10 +90,10 @@ export function widthFigure(radius: number): FigureSpec {
     y: { label: 'irradiance over its peak', unit: '', domain: [0, 1.05] },
     series: [
       { label: 'Gaussian', role: 'main', x, y: x.map((at) => Math.exp(-2 * (at / w) ** 2)) },
-      chord('deviation', 'σ'),
-      chord('fullWidth', 'FWHM'),
-      chord('diameterAtE', '1/e diameter'),
-      chord('diameter', '1/e² diameter'),
+      chord('deviation', 'reference', 'σ'),
+      chord('fullWidth', 'third', 'FWHM'),
+      chord('diameterAtE', 'reference', '1/e diameter'),
+      chord('diameter', 'second', '1/e² diameter'),
     ],
     summary: `The 1/e² diameter is measured where the irradiance has fallen to ${percent(levelOf('diameter'))} of its peak, the 1/e diameter at ${percent(levelOf('diameterAtE'))}, the full width at half maximum at 50\u202f%, and σ, from the axis, at ${percent(levelOf('deviation'))}. Circles of these sizes hold ${percent(energyInside('diameter'))}, ${percent(energyInside('diameterAtE'))}, ${percent(energyInside('fullWidth'))} and ${percent(energyInside('deviation'))} of the power.`,
   };

@@ -3,6 +3,7 @@ import { depthWords } from './depthWords.ts';
 import { fluenceWords } from './fluenceWords.ts';
 import { focusWords } from './focusWords.ts';
 import { plateWords } from './plateWords.ts';
+import { pulseWords } from './pulseWords.ts';
 import { scanWords } from './scanWords.ts';
 import { spotWords } from './spotWords.ts';
 import { surfaceWords } from './surfaceWords.ts';
@@ -19,6 +20,7 @@ const plain = (text: string) =>
 /** All words, in the order of the alphabet; those that begin with a digit come first. */
 export const words: readonly Word[] = [
   ...beamWords,
+  ...pulseWords,
   ...plateWords,
   ...focusWords,
   ...spotWords,

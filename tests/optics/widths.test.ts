@@ -67,8 +67,7 @@ describe('widths of a Gaussian beam', () => {
 
   it('come back from each of them', () => {
     for (const name of names)
-      for (const w of [1e-7, 4.2e-6, 5e-3, 1])
-        expectClose(radiusFrom(name, widthsOf(w)[name]), w, exact);
+      for (const w of [1e-7, 4.2e-6, 5e-3, 1]) expectClose(radiusFrom(name, widthsOf(w)[name]), w, exact);
   });
 
   it('of nothing are refused in words', () => {

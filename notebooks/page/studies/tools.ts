@@ -1,5 +1,9 @@
 import type { ToolBlock } from '../../document.ts';
 import type { PageContext, RenderBlock } from '../context.ts';
+import { renderPaths } from '../reading/pathsView.ts';
+import { renderFluences } from '../words/fluencesView.ts';
+import { renderGlossary } from '../words/glossaryView.ts';
+import { renderWidths } from '../words/widthsView.ts';
 import { renderOwnWords } from '../writeUp/ownWordsView.ts';
 import { renderWriteUp } from '../writeUp/writeUpView.ts';
 import { renderRequirements } from './asked/requirementsView.ts';
@@ -26,4 +30,8 @@ export const tools: Readonly<
   'own-words': renderOwnWords,
   'write-up': renderWriteUp,
   'own-pages': renderOwnPages,
+  words: renderGlossary,
+  widths: renderWidths,
+  fluences: renderFluences,
+  paths: renderPaths,
 };

@@ -36,7 +36,7 @@ export function renderFluences({ document, live }: PageContext): HTMLElement {
     ...widthRows.find(({ key }) => key === given)!,
     key: 'width',
     label: 'Width',
-    about: 'Of the beam or spot, in the way chosen beside it; the fluences follow, the energy stays.',
+    about: 'Of the beam or spot, in the way chosen above; the fluences follow, the energy stays.',
   });
   const createWidth = () =>
     createLinkedRows(document, [row()], {

@@ -1,5 +1,5 @@
-import type { Word } from '../../words/word.ts';
 import { findWords } from '../../words/findWords.ts';
+import type { Word } from '../../words/word.ts';
 import { words, wordsByLetter } from '../../words/words.ts';
 import type { PageContext } from '../context.ts';
 import { freshId } from '../controls/field.ts';

@@ -52,14 +52,14 @@ export function wordValues(context: PageContext, word: Word, stops: (() => void)
     const symbol = isWorded(quantity) ? [] : [' ', mathElement(document, quantity.symbol)];
     list.append(
       element(document, 'dt', {}, quantity.name, ...symbol),
-      element(document, 'dd', {}, valueOf(context, quantity, stops)),
+      element(document, 'dd', {}, valueToday(context, quantity, stops)),
     );
   }
   return list;
 }
 
 /** What takes a long search is worked out only when it is opened. */
-function valueOf(context: PageContext, quantity: Quantity, stops: (() => void)[]): HTMLElement {
+function valueToday(context: PageContext, quantity: Quantity, stops: (() => void)[]): HTMLElement {
   if (!needsSearch(quantity)) return valueElement(context, quantity, stops);
   return inlineButton(context.document, 'value', 'work it out', (from) => context.open(quantity, from));
 }

@@ -64,6 +64,12 @@ describe('words', () => {
     expect(found.filter(({ convention }) => !convention).map(({ id }) => id)).toEqual([]);
   });
 
+  it('are there for every word that the text of a document offers to explain', () => {
+    const terms = proses.flatMap(({ slots }) => slots.filter((slot) => slot.slot === 'term'));
+    expect(terms.length).toBeGreaterThan(12);
+    expect(terms.filter(({ word }) => !wordById.has(word))).toEqual([]);
+  });
+
   it('stand in the order of the alphabet, under their letters', () => {
     const groups = [...wordsByLetter(words)];
     const letters = groups.map(([letter]) => letter);
