@@ -73,14 +73,14 @@ function partEntries(document: StepwellDocument): SearchEntry[] {
   });
 }
 
-function wordEntry({ id, word, also = [], symbol = '', meaning }: Word): SearchEntry {
+function wordEntry({ id, word, also = [], symbol = '', meaning, convention = '' }: Word): SearchEntry {
   return {
     key: `words/${id}`,
     kind: 'word',
     name: word,
     beside: also.slice(0, 3).join(', '),
     also: `${also.join(' ')} ${plainTex(symbol)}`,
-    about: plainTex(meaning),
+    about: plainTex(`${meaning} ${convention}`),
     to: `words/${id}`,
   };
 }
