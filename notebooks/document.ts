@@ -164,7 +164,11 @@ export interface ToolBlock extends BlockBase {
     | 'write-up'
     | 'own-pages'
     | 'lectures'
-    | 'lessons';
+    | 'lessons'
+    | 'words'
+    | 'widths'
+    | 'fluences'
+    | 'paths';
 }
 
 /** A question to answer before looking; the answer is computed. */
