@@ -163,7 +163,8 @@ export interface ToolBlock extends BlockBase {
     | 'own-words'
     | 'write-up'
     | 'own-pages'
-    | 'lessons';
+    | 'lessons'
+    | 'lectures';
 }
 
 /** A question to answer before looking; the answer is computed. */

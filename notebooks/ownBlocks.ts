@@ -139,9 +139,9 @@ function borrowed(documents: readonly StepwellDocument[], piece: Piece<'block'>,
   }
 }
 
-/** Pages hold neither themselves nor lessons, which are not about the design. */
+/** Pages hold neither themselves nor lectures and lessons, which are not about the design. */
 export const isShowable = (block: Block): boolean =>
-  block.kind !== 'tool' || (block.tool !== 'own-pages' && block.tool !== 'lessons');
+  block.kind !== 'tool' || !['own-pages', 'lessons', 'lectures'].includes(block.tool);
 
 /** Where a link leads to in its document is not on this page. */
 function withoutJumps({ nodes, slots }: Prose): Prose {
