@@ -1,5 +1,6 @@
 import type { StepwellDocument } from './document.ts';
 import { grooves } from './grooves.ts';
+import { lectures } from './lectures.ts';
 import { lessonsDocument } from './lessons.ts';
 import { matching } from './matching.ts';
 import { ownPages } from './ownPages.ts';
@@ -26,4 +27,5 @@ export const documents: readonly StepwellDocument[] = [
   writeUp,
   setUpSheet,
   lessonsDocument,
+  lectures,
 ];

@@ -163,6 +163,7 @@ export interface ToolBlock extends BlockBase {
     | 'own-words'
     | 'write-up'
     | 'own-pages'
+    | 'lectures'
     | 'lessons';
 }
 

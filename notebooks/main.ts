@@ -17,6 +17,7 @@ import './page/studies/studyTools.css';
 import './page/writeUp/writeUp.css';
 import './page/lessons/lessons.css';
 import './page/lectures/giving.css';
+import './page/lectures/lectures.css';
 import './page/print.css';
 import './page/writeUp/setUpSheet.css';
 import './page/takenAlong/takenAlong.css';

@@ -18,8 +18,11 @@ export async function lecture(args: readonly string[], io: CommandIo): Promise<s
   const to = required(options, 'to', 'lecture.html');
   checkPaperName(to);
   const date = dateOf(options.one('date'));
-  const id = options.words.at(-1);
-  const design = openDesign({ ...options, words: options.words.slice(0, -1) }, io);
+  // A design alone names no lecture.
+  const last = options.words.at(-1);
+  const id = last?.endsWith('.json') ? undefined : last;
+  const words = id === undefined ? options.words : options.words.slice(0, -1);
+  const design = openDesign({ ...options, words }, io);
   const found = lectureOf(id, lecturesOf(design.studies));
   const called = design.name?.trim() ? design.name : isShipped(found.id) ? found.title : unnamed;
   const made = { name: called, date, command: commandOf('lecture', args) };

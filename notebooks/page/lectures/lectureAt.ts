@@ -10,6 +10,10 @@ export const lecturesDocument = 'lectures';
 /** The design that those which come with the program are given over. */
 const firstDesign = initialState(designGraph);
 
+/** The design that a lecture is given over: the open one keeps it, unless it comes with the program. */
+export const designOf = ({ id }: Lecture, open: DesignState): DesignState =>
+  isShipped(id) ? firstDesign : open;
+
 /** What an address wants given. */
 export interface LectureAt {
   readonly lecture: Lecture;
@@ -24,8 +28,7 @@ export function lectureAt({ document, within }: Address, open: DesignState): Lec
   if (document !== lecturesDocument || step === undefined || !/^\d{1,4}$/.test(step)) return undefined;
   const lecture = lecturesOf(open.studies).find((one) => one.id === id);
   if (!lecture || lecture.steps.length === 0) return undefined;
-  const design = isShipped(id) ? firstDesign : open;
-  return { lecture, place: Number(step) - 1, design };
+  return { lecture, place: Number(step) - 1, design: designOf(lecture, open) };
 }
 
 /** The address of a step. */

@@ -1,5 +1,6 @@
 import type { ToolBlock } from '../../document.ts';
 import type { PageContext, RenderBlock } from '../context.ts';
+import { renderLectures } from '../lectures/lecturesView.ts';
 import { renderLessons } from '../lessons/lessonsView.ts';
 import { renderOwnWords } from '../writeUp/ownWordsView.ts';
 import { renderWriteUp } from '../writeUp/writeUpView.ts';
@@ -27,5 +28,6 @@ export const tools: Readonly<
   'own-words': renderOwnWords,
   'write-up': renderWriteUp,
   'own-pages': renderOwnPages,
+  lectures: renderLectures,
   lessons: renderLessons,
 };
