@@ -84,7 +84,9 @@ export const departureFigure = figure({
           label: 'on the plateau',
           role: 'main',
           x: planes.map((at) => micro * at),
-          y: departures(light, profile, z, planes).map((part) => Math.min(100 * part, 400 * tolerance)),
+          y: departures(light, profile, z, planes).map((part) =>
+            part > 4 * tolerance ? Number.NaN : 100 * part,
+          ),
         },
       ],
       marks: [{ kind: 'horizontal', y: 100 * tolerance, label: 'tolerance', role: 'reference' }],
@@ -114,7 +116,7 @@ export const waistFigure = figure({
       marks: [-1, 1].map((side) => ({
         kind: 'vertical',
         x: side * micro * length,
-        label: side < 0 ? '−z_R' : 'z_R',
+        label: side < 0 ? 'a Rayleigh length before' : 'and behind',
         role: 'reference',
       })),
       summary: `In the focus the 1/e² radius is ${lengthText(waist)}. The lines stand one Rayleigh length, ${lengthText(length)}, before and behind it.`,

@@ -32,9 +32,10 @@ export function renderFigure(
   holder.className = 'figure-block';
   const width = () =>
     Math.min(widestFigure, holder.clientWidth || Math.min(widestFigure, window.innerWidth - 32));
+  const shape = () => context.frames?.height() ?? block.shape ?? 'wide';
   const move = (input: { readonly id: string }, value: number, final: boolean) =>
     context.live.set({ [input.id]: value }, { final });
-  const view = createFigure(document, width(), block.shape ?? 'wide', move, over);
+  const view = createFigure(document, width(), shape(), move, over);
   const note = element(document, 'p', { class: 'stand-in', hidden: true });
   let today: FigureSpec | undefined;
   const overlays = createFigureOverlays(
@@ -76,10 +77,13 @@ export function renderFigure(
     problem = text;
     say();
   });
-  const observer = new ResizeObserver(() => view.resize(width()));
+  const resize = () => view.resize(width(), shape());
+  const observer = new ResizeObserver(resize);
   observer.observe(holder);
+  const stopFrames = context.frames?.onChange(resize);
   stops.push(() => {
     observer.disconnect();
+    stopFrames?.();
     view.close();
   });
   return holder;
@@ -103,7 +107,7 @@ export function renderFigures(context: PageContext, block: FiguresBlock, stops: 
     const width = panelWidth();
     // Titles and summaries wrap at the width of the drawing.
     view.element.style.width = `${width}px`;
-    view.resize(width);
+    view.resize(width, context.frames?.height() ?? 'wide');
   };
   const show = (specs: readonly FigureSpec[]) => {
     holder.classList.toggle('empty', specs.length === 0);
@@ -135,12 +139,15 @@ export function renderFigures(context: PageContext, block: FiguresBlock, stops: 
     setText(note, text ?? '');
     note.hidden = text === undefined;
   });
-  const observer = new ResizeObserver(() => {
+  const resize = () => {
     for (const view of views) setWidth(view);
-  });
+  };
+  const observer = new ResizeObserver(resize);
   observer.observe(holder);
+  const stopFrames = context.frames?.onChange(resize);
   stops.push(() => {
     observer.disconnect();
+    stopFrames?.();
     for (const view of views) view.close();
   });
   const whole = document.createElement('div');

@@ -12,8 +12,8 @@ import { watchNearness, watchPrinting, watchScheme } from './watch.ts';
 export interface FigureView extends ShownFigure {
   /** Shows new values: the summary at once, the drawing at once or, out of view, when it comes near. */
   update(spec: FigureSpec): void;
-  /** Sets the width of the drawing in px; a page calls it when its column changes. */
-  resize(width: number): void;
+  /** Sets the width of the drawing in px, and its shape; a page calls it when its column changes. */
+  resize(width: number, shape?: Shape): void;
   /** Draws what waits, wherever the figure is. */
   flush(): void;
   /** Whether it is in view or close to it. */
@@ -31,7 +31,7 @@ export interface FigureOver {
 }
 
 /** Drawn no wider than this for paper, px: lower figures, so that more of them end a page instead of leaving it blank. */
-const paperWidth = { wide: 500, tall: 360 };
+const paperWidth = (shape: Shape) => (shape === 'tall' ? 360 : 500);
 
 /**
  * An empty <figure> of a width in px; wide unless told. `update` gives it values; `move` gets what the hand sets, and
@@ -51,7 +51,7 @@ export function createFigure(
   let waiting = false;
   let scheme = schemeOf(document);
   let printing = false;
-  const drawnWidth = () => (printing ? Math.min(width, paperWidth[shape]) : width);
+  const drawnWidth = () => (printing ? Math.min(width, paperWidth(shape)) : width);
 
   const draw = () => {
     waiting = false;
@@ -108,7 +108,9 @@ export function createFigure(
 
   const view: FigureView = {
     element: parts.element,
-    shape,
+    get shape() {
+      return shape;
+    },
     get spec() {
       return spec;
     },
@@ -123,9 +125,10 @@ export function createFigure(
       drawing?.announce(next);
       request();
     },
-    resize(next) {
-      if (Math.round(next) === width || !(next >= 1)) return;
-      width = Math.round(next);
+    resize(next, nextShape = shape) {
+      if ((Math.round(next) === width && nextShape === shape) || !(next >= 1)) return;
+      if (nextShape !== shape) drawing = undefined;
+      [width, shape] = [Math.round(next), nextShape];
       if (spec) request();
     },
     flush,
