@@ -10,6 +10,7 @@ import { sideOfFocus } from './sideOfFocus.ts';
 import { stepPhaseLesson } from './stepPhase.ts';
 import { stopLesson } from './stop.ts';
 import { thresholdPlot } from './thresholdPlot.ts';
+import { widthWords } from './widthWords.ts';
 
 /** All lessons, in the order in which they build on each other. */
 export const lessons: readonly Lesson[] = [
@@ -24,4 +25,5 @@ export const lessons: readonly Lesson[] = [
   pulsesAndDose,
   depthAndTilt,
   alignment,
+  widthWords,
 ];
