@@ -26,11 +26,15 @@ const kindWords: Readonly<Record<Block['kind'], string>> = {
 /** Characters of the words by which a block is told. */
 const longestWords = 40;
 
+/** Documents that lend their blocks to own pages and lectures: those that hold more than a tool for these. */
+export const lending = (documents: readonly StepwellDocument[]): readonly StepwellDocument[] =>
+  documents.filter(({ blocks }) => blocks.length > 0 && blocks.every(isShowable));
+
 /** The blocks of a document in order, each told by its kind and by what it or the heading in it says. */
 export function blockChoices({ id: document, blocks }: StepwellDocument): readonly BlockChoice[] {
   const counts = new Map<string, number>();
   return blocks.filter(isShowable).map((block) => {
-    const label = `${kindWords[block.kind]}: ${wordsOf(document, block)}`;
+    const label = `${kindWords[block.kind]}: ${blockTitle(document, block)}`;
     const count = (counts.get(label) ?? 0) + 1;
     counts.set(label, count);
     return { id: block.id, label: count === 1 ? label : `${label} (${count})` };
@@ -41,7 +45,8 @@ export function blockChoices({ id: document, blocks }: StepwellDocument): readon
 export const hasAxes = (block: Block | undefined): boolean =>
   block?.kind === 'figure' || block?.kind === 'figures';
 
-function wordsOf(document: string, block: Block): string {
+/** What a block is about, as a title of it. */
+export function blockTitle(document: string, block: Block): string {
   const own = ownWords(block) ?? blockName(document, block);
   // Whatever is added later is told by its id until it has a name.
   return own ?? block.id.replaceAll('-', ' ');
@@ -52,7 +57,7 @@ function ownWords(block: Block): string | undefined {
   switch (block.kind) {
     case 'prose':
     case 'caution':
-      return headingIn(block.prose.nodes) ?? firstWords(block.prose);
+      return headingIn(block.prose) ?? firstWords(block.prose);
     case 'question':
       return firstWords(block.question);
     case 'table':
@@ -64,25 +69,33 @@ function ownWords(block: Block): string | undefined {
   }
 }
 
-function headingIn(nodes: readonly ProseNode[]): string | undefined {
-  const found = nodes.find((node) => 'tag' in node && /^h\d$/.test(node.tag));
-  return found && textOf(found);
+/** The first heading in a text, where one stands there. */
+export function headingIn(prose: Prose): string | undefined {
+  const found = prose.nodes.find((node) => 'tag' in node && /^h\d$/.test(node.tag));
+  return found && textOf(prose, found);
 }
 
 /** Words as they stand, `…` for what depends on the design. */
-function textOf(node: ProseNode): string {
+function textOf(prose: Prose, node: ProseNode): string {
   if ('text' in node) return node.text;
-  return 'children' in node ? node.children.map(textOf).join('') : '…';
+  if ('children' in node) return node.children.map((child) => textOf(prose, child)).join('');
+  const slot = prose.slots[node.slotIndex]!;
+  return slot.slot === 'term' ? slot.text : '…';
 }
 
 /** What it begins with: words that stand out there, or as many as fit before the first that depends on the design. */
-function firstWords({ nodes }: Prose): string | undefined {
+function firstWords(prose: Prose): string | undefined {
+  const { nodes } = prose;
   const [first] = nodes.flatMap((node) => ('children' in node ? node.children.slice(0, 1) : [node]));
   if (first && 'tag' in first && first.tag === 'strong') {
-    const title = textOf(first).replace(/[.:]$/, '');
+    const title = textOf(prose, first).replace(/[.:]$/, '');
     if (!title.includes('…')) return title;
   }
-  const [words = ''] = nodes.map(textOf).join(' ').trim().split('…');
+  const [words = ''] = nodes
+    .map((node) => textOf(prose, node))
+    .join(' ')
+    .trim()
+    .split('…');
   if (words.trim().length < longestWords / 3) return undefined;
   return shortened(words);
 }

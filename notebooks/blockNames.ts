@@ -12,6 +12,9 @@ export const blockNames: Readonly<Record<string, string>> = {
   'caustic-figure': 'The measured caustic',
   profile: 'Fluence across the spot',
   paraxial: 'How steeply the beam converges',
+  'beam-on-plate': 'The beam on the plate',
+  'two-waves': 'Two waves in the focus',
+  'two-waves-left': 'What the step takes away, and what is left',
   amplitudes: 'Two amplitudes on the axis',
   'focus-over-ratio': 'Profile in the focus against step ratio',
   'axis-over-ratio': 'On the axis: step ratio against distance',
@@ -24,6 +27,7 @@ export const blockNames: Readonly<Record<string, string>> = {
   'good-for': 'What today’s plane is good for',
   strip: 'Profiles side by side through the focus',
   'axis-curve': 'Fluence on the axis through the focus',
+  'off-centre': 'A beam beside the middle of the plate',
   'measured-profiles': 'Measured profiles',
   'measured-spot-warning': 'What the measured profile lacks',
   'measured-spot-said': 'Measured and predicted spot, in words',
@@ -130,6 +134,10 @@ export const blockNames: Readonly<Record<string, string>> = {
   'own-quantities-list': 'Numbers of your own',
   'own-words': 'Your own words',
   'write-up-files': 'The files of the write-up',
+  paths: 'Three ways through all pages',
+  glossary: 'All words and symbols',
+  widths: 'One width into another',
+  fluences: 'Energy into fluence',
   'seen-table': 'What the camera shows, plane by plane',
 };
 

@@ -15,8 +15,15 @@ import './page/studies/own/own.css';
 import './page/studies/offers.css';
 import './page/studies/studyTools.css';
 import './page/writeUp/writeUp.css';
+import './page/lessons/lessons.css';
+import './page/lectures/giving.css';
+import './page/lectures/lectures.css';
+import './page/words/words.css';
+import './page/search/search.css';
+import './page/reading/reading.css';
 import './page/print.css';
 import './page/writeUp/setUpSheet.css';
+import './page/takenAlong/takenAlong.css';
 import { designGraph } from '../lib/design/design.ts';
 import { plateSource, stepDiameter } from '../lib/design/plate.ts';
 import { isInput } from '../lib/graph/quantity.ts';
@@ -38,12 +45,20 @@ import { createNotices } from './page/keeping/notices.ts';
 import { type OpenRead, readOpenable } from './page/keeping/openedDesign.ts';
 import { showOpened } from './page/keeping/openedNotice.ts';
 import { createPrinted } from './page/keeping/printed.ts';
+import { type GivingView, renderGiving } from './page/lectures/givingView.ts';
+import { lectureAt } from './page/lectures/lectureAt.ts';
 import { createLive } from './page/live.ts';
 import { createOwnPartsStore } from './page/ownPartsStore.ts';
 import { openMeasuredFile, panelActions } from './page/pathView.ts';
+import { createReadStore } from './page/reading/readStore.ts';
+import { goWithin } from './page/search/goWithin.ts';
+import { createPageSearch } from './page/search/pageSearch.ts';
 import { renderStartPage } from './page/startPage.ts';
 import { askTool } from './page/studies/toolMemory.ts';
+import { keepPages } from './page/takenAlong/keepPages.ts';
+import { createTakenAlong } from './page/takenAlong/takenAlongView.ts';
 import { createTracePanel } from './page/trace.ts';
+import { createWordPanel } from './page/words/wordPanel.ts';
 
 const live = createLive(designGraph, undefined, openWorker);
 const drafts = createDrafts(live);
@@ -56,16 +71,26 @@ const linked = await firstLink?.then(
 const keeping = await openKeeping(window, linked);
 keeping.start(live, drafts);
 const notices = createNotices(document);
-const header = createHeader(document, live, (report) => createDesignActions(document, live, notices, report));
+const search = createPageSearch(document, live, (quantity, from) => context.open(quantity, from), goTo);
+const header = createHeader(
+  document,
+  live,
+  (report) => createDesignActions(document, live, notices, report),
+  search,
+);
 showKeeping(keeping, live, drafts, notices);
+const takenAlong = createTakenAlong(document, keepPages(window, import.meta.env.MODE, keeping, notices));
 const ownParts = createOwnPartsStore(window);
+const read = createReadStore(window);
 const context: PageContext = {
   document,
   live,
   ownParts,
+  read,
   within: '',
   drafts,
   open: () => {},
+  define: (word, from) => wordPanel.open(word, from),
   study: (tool, { id }) => {
     askTool(live, tool, id);
     trace.close();
@@ -86,25 +111,49 @@ const trace = createTracePanel(context, (quantity, stops) => {
   stops.push(drafts.onChange((id) => id === quantity.id && field.recall?.()));
   return field.element;
 });
-context.open = trace.open;
+context.open = (quantity, from) => {
+  if (wordPanel.element.contains(from)) wordPanel.close();
+  trace.open(quantity, from);
+};
+const wordPanel = createWordPanel(context);
 
 const printed = createPrinted(document, live);
 const place = document.createElement('div');
 place.className = 'page';
 document
   .getElementById('page')!
-  .replaceChildren(header.element, notices.element, printed.head, place, trace.element, printed.tail);
+  .replaceChildren(
+    header.element,
+    notices.element,
+    printed.head,
+    place,
+    trace.element,
+    wordPanel.element,
+    printed.tail,
+  );
 
 let shown: DocumentView | undefined;
+let giving: GivingView | undefined;
 let routed = false;
 /** The input that the next document opens with; the first one with what was typed last and not taken. */
 let entry: { readonly element: PathElementName | undefined; readonly input: string } | undefined;
 
-/** Shows what the address names: a document, or the start page. */
+/** Shows what the address names: a step of a lecture, a document, or the start page. */
 function route(): void {
+  const address = readAddress(location.hash);
+  const lecture = lectureAt(address, live.state());
+  if (lecture && giving?.follow(lecture)) return;
   shown?.close();
   trace.close();
-  const address = readAddress(location.hash);
+  wordPanel.close();
+  giving = lecture && renderGiving(context, lecture);
+  if (giving) {
+    notices.show('address', '');
+    shown = giving;
+    place.replaceChildren(giving.element);
+    routed = true;
+    return;
+  }
   const content = documents.find(({ id }) => id === address.document);
   notices.show('address', addressWords(location.hash, documents));
   shown = content && renderDocument({ ...context, within: address.within }, content, entry?.element);
@@ -112,9 +161,10 @@ function route(): void {
   document.title = content
     ? `${content.title} · Stepwell`
     : 'Stepwell: flat-topped and ring-shaped laser spots';
+  if (content) read.add(content.id);
   window.scrollTo(0, 0);
   if (shown && entry) focusInput(shown.element, entry.input);
-  else focusHeading();
+  else if (!shown || !goWithin(shown.element, address.within, live.settled)) focusHeading();
   routed = true;
   entry = undefined;
 }
@@ -158,11 +208,18 @@ function startPage(): HTMLElement {
       live.open(initialState(designGraph));
       go('matching');
     },
+    takenAlong,
   });
 }
 
 function go(id: string): void {
   location.hash = id;
+}
+
+/** Goes to an address, also to the one that is shown: what it names may be far from what one sees. */
+function goTo(address: string): void {
+  if (location.hash === `#${address}`) route();
+  else go(address);
 }
 
 /** Reads the design that the address brings, and takes it out of the address. */

@@ -4,7 +4,7 @@ import { checkInput } from '../lib/graph/state.ts';
 import type { OwnBlock } from '../lib/graph/studies.ts';
 import { Problem } from '../lib/problem.ts';
 import { valuesBetween } from '../lib/studies/vary.ts';
-import type { Block, FigureSpec, StepwellDocument } from './document.ts';
+import type { Block, FigureSpec, StepwellDocument, ToolBlock } from './document.ts';
 import { ownEquation } from './ownEquation.ts';
 import { ownProse } from './ownProse.ts';
 import { withRanges } from './ownRanges.ts';
@@ -22,7 +22,13 @@ interface Captioned {
 /** What a piece of an own page comes to: a block as in any document, a chart still to be worked out, or what is wrong. */
 export type OwnContent =
   | (Captioned & { readonly kind: 'block'; readonly block: Block })
-  | (Captioned & { readonly kind: 'chart'; readonly plan: VaryPlan })
+  | (Captioned & {
+      readonly kind: 'chart';
+      readonly id: string;
+      readonly plan: VaryPlan;
+      /** Only its axes and its title are drawn. */
+      readonly bare?: boolean;
+    })
   | { readonly kind: 'problem'; readonly message: string };
 
 /** Ids side by side, of values or of inputs. */
@@ -91,7 +97,7 @@ function contentOf(
         ...titled(piece),
       };
     case 'chart':
-      return { kind: 'chart', plan: planOf(graph, piece), ...titled(piece) };
+      return { kind: 'chart', id, plan: planOf(graph, piece), ...titled(piece) };
   }
 }
 
@@ -133,8 +139,14 @@ function borrowed(documents: readonly StepwellDocument[], piece: Piece<'block'>,
   }
 }
 
-/** Pages do not hold themselves. */
-export const isShowable = (block: Block): boolean => block.kind !== 'tool' || block.tool !== 'own-pages';
+/** Tools of pages that hold other pages, or are not about the design: nothing borrows them. */
+const keptToThemselves: readonly string[] = [
+  'own-pages',
+  'lectures',
+  'lessons',
+] satisfies ToolBlock['tool'][];
+export const isShowable = (block: Block): boolean =>
+  block.kind !== 'tool' || !keptToThemselves.includes(block.tool);
 
 /** Where a link leads to in its document is not on this page. */
 function withoutJumps({ nodes, slots }: Prose): Prose {

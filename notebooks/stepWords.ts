@@ -14,6 +14,7 @@ const studyWords: Readonly<Record<keyof Studies, string>> = {
   ownLines: 'own numbers',
   ownDocuments: 'own pages',
   texts: 'own words',
+  lectures: 'lectures',
 };
 
 /** What differs between two states of a design, in a few names: the inputs, and what is kept with them. */

@@ -13,6 +13,7 @@ import { searchedRange } from '../lib/design/family.ts';
 import { mapScale } from '../lib/design/familyMap.ts';
 import { littleDifference } from '../lib/design/familyRule.ts';
 import { defocus, focusRadius, rayleighLength, workpieceZ } from '../lib/design/focus.ts';
+import { offCentreFocus, offCentreHere, offsetTried } from '../lib/design/offCentre.ts';
 import { profile } from '../lib/design/spot.ts';
 import { stripStep } from '../lib/design/strip.ts';
 import { largestDip, leastContrast, planeGoal } from '../lib/design/usablePlanes.ts';
@@ -25,7 +26,8 @@ import { limitBlocks } from './limitSentences.ts';
 import { profileFigure } from './matchingFigures.ts';
 import { plateOutSaid, profileSaid } from './matchingSentences.ts';
 import { focusCausticBlocks, measuredSpotBlocks } from './measuredSpotBlocks.ts';
-import { leads, prose } from './prose.ts';
+import { offCentreFigure } from './offCentreFigure.ts';
+import { leads, prose, term } from './prose.ts';
 import { stripFigure } from './stripFigure.ts';
 import { axisCurveFigure, mapFigure, spotPictureFigure } from './throughFocusFigures.ts';
 import { planesTable } from './usablePlanesTable.ts';
@@ -36,7 +38,7 @@ export const throughFocus: StepwellDocument = {
   title: 'Through the focus',
   short: 'Focus',
   element: 'workpiece',
-  lead: prose`Behind the lens the plate makes a whole family of spots: flat-tops, rings and peaked ones follow one another along the beam. The workpiece picks one of them by where it stands.`,
+  lead: prose`Behind the lens the plate makes a whole ${term('family of spots', 'family')}: flat-tops, rings and peaked ones follow one another along the beam. The workpiece picks one of them by where it stands.`,
   result: { quantity: profile, missing: 'This design has no spot.' },
   blocks: [
     {
@@ -45,7 +47,7 @@ export const throughFocus: StepwellDocument = {
       prose: prose`
         ## Where the workpiece stands
 
-        The workpiece is at ${workpieceZ} on the z axis, which points away from the lens and begins in its focal plane; that is ${defocus} Rayleigh lengths from the focus, before it where negative. ${profileSaid} Move it along the beam, or ${leads('choose from the planes found', 'planes-table')}.
+        The workpiece is at ${workpieceZ} on the z axis, which points away from the lens and begins in its focal plane; that is ${defocus} ${term('Rayleigh lengths', 'rayleigh-length')} from the focus, before it where negative. ${profileSaid} Move it along the beam, or ${leads('choose from the planes found', 'planes-table')}.
       `,
     },
     mapFigure,
@@ -129,6 +131,16 @@ export const throughFocus: StepwellDocument = {
     { kind: 'controls', id: 'strip-controls', heading: 'Planes side by side', inputs: [stripStep] },
     axisCurveFigure,
     brightestPlace,
+    {
+      kind: 'prose',
+      id: 'off-centre-said',
+      prose: prose`
+        ## A beam beside the middle of the plate
+
+        With a beam that stands ${offsetTried} of its 1/e² radius beside the middle of the plate, the two sides of the spot differ in height: by ${offCentreHere} where the workpiece stands, by ${offCentreFocus} in the focus of the unshaped beam. Behind a step of half a wave the focus shows nothing of it, so the plate is centred by what a camera sees in a plane beside it.
+      `,
+    },
+    offCentreFigure,
     ...measuredSpotBlocks,
     ...focusCausticBlocks,
   ],

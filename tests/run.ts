@@ -3,6 +3,7 @@ import { readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { prepareBrowser } from './browser/prepareBrowser.ts';
+import { failuresIn, type Report, readCounts } from './reports.ts';
 
 /**
  * Runs types, lint, unit tests and browser tests; closes with "N passed, N failed". `--long` runs those tests at full
@@ -12,6 +13,8 @@ const long = process.argv.includes('--long');
 const env = { ...process.env, STEPWELL_LONG: long ? '1' : '0', FORCE_COLOR: '0' };
 let passed = 0;
 let failed = 0;
+/** Names of what failed, said again at the end. */
+const names: string[] = [];
 
 function run(command: string, args: readonly string[], extra: NodeJS.ProcessEnv = {}): number {
   const result = spawnSync('npx', ['--no-install', command, ...args], {
@@ -26,7 +29,12 @@ function check(name: string, command: string, args: readonly string[]): void {
   const ok = run(command, args) === 0;
   console.log(`${ok ? 'ok' : 'NOT OK'}: ${name}`);
   if (ok) passed += 1;
-  else failed += 1;
+  else fail(name);
+}
+
+function fail(name: string): void {
+  failed += 1;
+  names.push(name);
 }
 
 /** A test runner with a JSON report; a run that breaks off without one counts as a failure. */
@@ -40,25 +48,16 @@ function suite(
   rmSync(report, { force: true });
   const status = run(command, args, extra);
   try {
-    const [good, bad] = readCounts(JSON.parse(readFileSync(report, 'utf8')));
+    const written: Report = JSON.parse(readFileSync(report, 'utf8'));
+    const [good, bad] = readCounts(written);
     passed += good;
-    failed += bad + (status !== 0 && bad === 0 ? 1 : 0);
+    failed += bad;
+    names.push(...failuresIn(written));
     console.log(`${name}: ${good} passed, ${bad} failed`);
+    if (status !== 0 && bad === 0) fail(`${name} ended with an error of its own`);
   } catch {
-    failed += 1;
-    console.log(`NOT OK: ${name} ended without a report`);
+    fail(`${name} ended without a report`);
   }
-}
-
-interface Report {
-  numPassedTests?: number;
-  numFailedTests?: number;
-  stats?: { expected: number; unexpected: number; flaky: number };
-}
-
-function readCounts(report: Report): [number, number] {
-  if (report.stats) return [report.stats.expected, report.stats.unexpected + report.stats.flaky];
-  return [report.numPassedTests ?? 0, report.numFailedTests ?? 0];
 }
 
 if (!long) {
@@ -91,10 +90,12 @@ suite(
   unitReport,
 );
 const browser = prepareBrowser();
-if (browser === undefined) failed += 1;
+if (browser === undefined) fail('browser tests: there is no browser');
 else {
   const pageReport = join(tmpdir(), `stepwell-page-${process.pid}.json`);
   check('build', 'vite', ['build', '--logLevel', 'warn']);
+  const single = 'notebooks/takeAlong/vite.config.ts';
+  check('build of the single file', 'vite', ['build', '--config', single, '--logLevel', 'warn']);
   suite(
     'browser tests',
     'playwright',
@@ -106,5 +107,6 @@ else {
     },
   );
 }
+for (const name of names) console.log(`failed: ${name}`);
 console.log(`\n${passed} passed, ${failed} failed`);
 process.exitCode = failed > 0 ? 1 : 0;

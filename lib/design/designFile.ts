@@ -1,14 +1,14 @@
 import * as v from 'valibot';
 import type { Graph } from '../graph/graph.ts';
 import type { DesignState, Kept } from '../graph/state.ts';
-import { noStudies } from '../graph/studies.ts';
+import { noStudies, type Studies } from '../graph/studies.ts';
 import { toBase64 } from '../measured/base64.ts';
 import { entriesOf, readSavedFile } from './savedFile.ts';
 import { type ReadFile, readInputs, savedBytes, writeInputs } from './savedInputs.ts';
 import { readStudies, studiesSchema, writeStudies } from './savedStudies.ts';
 
 /** The version of design files written now; every earlier version opens. */
-export const designVersion = 4;
+export const designVersion = 5;
 
 const format = 'stepwell-design';
 
@@ -31,10 +31,12 @@ const words = {
   // Version 1 held numbers and choices only.
   // Version 2 held no studies.
   // Version 3 held no formula lines, pages and texts of the person's own.
+  // Version 4 held no lectures.
   migrations: {
     1: (content: object) => ({ ...content, version: 2, files: {} }),
     2: (content: object) => ({ ...content, version: 3 }),
     3: (content: object) => ({ ...content, version: 4 }),
+    4: (content: object) => ({ ...content, version: 5 }),
   },
 };
 
@@ -64,7 +66,7 @@ export function readDesignFile(graph: Graph, text: string, fileName: string, rea
   };
   const { patch, unknown } = readInputs(graph, saved.inputs, place, { bytesOf, read });
   const studies = saved.studies && readStudies(graph, saved.studies, graph.initial, place, { bytesOf, read });
-  const later = [unknown, ...(studies?.alternatives ?? []).map(({ kept = {} }) => kept)];
+  const later = [unknown, ...(studies ? keptIn(studies) : [])];
   return {
     name,
     about,
@@ -72,6 +74,11 @@ export function readDesignFile(graph: Graph, text: string, fileName: string, rea
     kept: { inputs: unknown, files: Object.assign({}, ...later.map((entries) => filesOf(entries, files))) },
     ...(studies && { studies }),
   };
+}
+
+/** Entries that this program does not know, of alternatives and of what steps of lectures set. */
+function keptIn({ alternatives, lectures }: Studies): Kept['inputs'][] {
+  return [...alternatives, ...lectures.flatMap(({ steps }) => steps)].map(({ kept = {} }) => kept);
 }
 
 /** "beam.json" is called "beam". */

@@ -9,6 +9,7 @@ import { Problem } from '../problem.ts';
 import { inPlace } from './ownPartsFile.ts';
 import { entriesOf } from './savedFile.ts';
 import { type FileSource, readInputs, type SavedPlace, writeInputs } from './savedInputs.ts';
+import { lectureSchema, readLectures, writeLectures } from './savedLectures.ts';
 import { readWritings, writingsSchema } from './savedWritings.ts';
 
 const alternativeSchema = v.object({
@@ -30,6 +31,8 @@ export const studiesSchema = v.object({
   requirements: v.optional(v.array(requirementSchema), []),
   // Since version 4.
   ...writingsSchema,
+  // Since version 5.
+  lectures: v.optional(v.array(lectureSchema), []),
 });
 
 export type SavedStudies = v.InferOutput<typeof studiesSchema>;
@@ -41,7 +44,7 @@ export const mostRequirements = 100;
 /** Studies as plain data, and the files that they name. Inputs that are as in `base` are left out. */
 export function writeStudies(
   graph: Graph,
-  { alternatives, requirements, ownLines, ownDocuments, texts }: Studies,
+  { alternatives, requirements, ownLines, ownDocuments, texts, lectures }: Studies,
   base: Patch = {},
 ): { readonly saved: SavedStudies; readonly files: readonly OriginalFile[] } {
   const written = alternatives.map(({ name, about, inputs, kept }) => {
@@ -51,13 +54,15 @@ export function writeStudies(
     const { entries, files } = writeInputs(graph, Object.fromEntries(changed));
     return { saved: { name, about, inputs: { ...entries, ...kept } }, files };
   });
+  const given = writeLectures(graph, lectures);
   return {
     saved: {
       alternatives: written.map((one) => one.saved),
       requirements: requirements.map((one) => ({ ...one })),
       ...plainCopy({ ownLines, ownDocuments, texts }),
+      lectures: given.saved,
     },
-    files: written.flatMap((one) => one.files),
+    files: [...written.flatMap((one) => one.files), ...given.files],
   };
 }
 
@@ -83,6 +88,7 @@ export function readStudies(
     alternatives: alternatives.map((one) => readAlternative(graph, one, base, place, files)),
     requirements: requirements.map((one) => readRequirement(graph, one, place)),
     ...readWritings(saved),
+    lectures: readLectures(graph, saved.lectures, place, files),
   };
 }
 

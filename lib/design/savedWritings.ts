@@ -23,7 +23,8 @@ const axisSchema = v.object({
   by: v.picklist(['steps', 'factors']),
 });
 
-const blockSchema = v.variant('kind', [
+/** A piece of an own page or of a step. */
+export const blockSchema = v.variant('kind', [
   v.object({ kind: v.literal('text'), text }),
   v.object({
     kind: v.literal('block'),
@@ -82,11 +83,12 @@ interface SavedWritings {
 }
 
 /** Without fields that are there but hold nothing. */
-function defined(one: object): object {
+export function defined(one: object): object {
   return Object.fromEntries(Object.entries(one).filter(([, value]) => value !== undefined));
 }
 
-function fits(words: string, count: number, most: number): void {
+/** More of what the words say than are kept is a Problem. */
+export function fits(words: string, count: number, most: number): void {
   if (count <= most) return;
   throw new Problem('impossible', `${count} ${words} are too many; up to ${most} are kept with a design.`, {
     value: String(count),
@@ -94,7 +96,8 @@ function fits(words: string, count: number, most: number): void {
   });
 }
 
-function differ(words: string, ones: readonly { readonly id: string }[]): void {
+/** One id twice is a Problem. */
+export function differ(words: string, ones: readonly { readonly id: string }[]): void {
   const twice = ones.find(({ id }, i) => ones.findIndex((other) => other.id === id) < i);
   if (!twice) return;
   throw new Problem('unreadable', `Two ${words} have the id ‘${twice.id.slice(0, 40)}’; give one another.`);

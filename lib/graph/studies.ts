@@ -94,6 +94,8 @@ export interface LectureStep {
   readonly pieces: readonly OwnBlock[];
   /** Inputs set as the step opens, SI by id. */
   readonly sets?: Readonly<Record<string, unknown>>;
+  /** Saved entries of inputs to set that this program does not know. */
+  readonly kept?: Readonly<Record<string, unknown>>;
   readonly ask?: RoomQuestion;
   /** For the lecturer alone: what to say; Markdown. */
   readonly notes?: string;
@@ -118,6 +120,7 @@ export interface Studies {
   readonly ownDocuments: readonly OwnDocument[];
   /** The person's own words in the written rationale, Markdown by the name of their section. */
   readonly texts: Readonly<Record<string, string>>;
+  readonly lectures: readonly Lecture[];
 }
 
 export const noStudies: Studies = {
@@ -126,6 +129,7 @@ export const noStudies: Studies = {
   ownLines: [],
   ownDocuments: [],
   texts: {},
+  lectures: [],
 };
 
 /** True where nothing differs; values of inputs by identity, as everywhere. */
@@ -134,11 +138,12 @@ export function sameStudies(one: Studies = noStudies, other: Studies = noStudies
     one === other ||
     (one.alternatives.length === other.alternatives.length &&
       one.alternatives.every((alternative, i) => sameAlternative(alternative, other.alternatives[i]!)) &&
+      sameLectures(one.lectures, other.lectures) &&
       writtenIn(one) === writtenIn(other))
   );
 }
 
-/** All but the alternatives, which hold files and tables. */
+/** All but the alternatives and what steps set, which hold files and tables. */
 function writtenIn({ requirements, ownLines, ownDocuments, texts }: Studies): string {
   return JSON.stringify([requirements, ownLines, ownDocuments, Object.entries(texts).sort()]);
 }
@@ -152,4 +157,16 @@ function sameAlternative(one: Alternative, other: Alternative): boolean {
     JSON.stringify(one.kept ?? {}) === JSON.stringify(other.kept ?? {}) &&
     [...ids].every((id) => Object.is(one.inputs[id], other.inputs[id]))
   );
+}
+
+function sameLectures(one: readonly Lecture[], other: readonly Lecture[]): boolean {
+  if (one === other) return true;
+  const plain = (lectures: readonly Lecture[]) =>
+    JSON.stringify(lectures, (key, value) => (key === 'sets' ? Object.keys(value).sort() : value));
+  const setIn = (lectures: readonly Lecture[]) =>
+    lectures.flatMap(({ steps }) =>
+      steps.flatMap(({ sets = {} }) => Object.entries(sets).sort(([a], [b]) => (a < b ? -1 : 1))),
+    );
+  const set = setIn(other);
+  return plain(one) === plain(other) && setIn(one).every(([, value], i) => Object.is(value, set[i]?.[1]));
 }

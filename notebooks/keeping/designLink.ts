@@ -10,7 +10,7 @@ import { issueWords } from '../../lib/design/schemaWords.ts';
 import { typedInstead } from '../../lib/design/typedInstead.ts';
 import { originalOf } from '../../lib/graph/originals.ts';
 import { applyPatch } from '../../lib/graph/state.ts';
-import { type Alternative, noStudies } from '../../lib/graph/studies.ts';
+import { type Alternative, type Lecture, noStudies } from '../../lib/graph/studies.ts';
 import { fromBase64, toBase64 } from '../../lib/measured/base64.ts';
 import { sha256 } from '../../lib/measured/sha256.ts';
 import { Problem } from '../../lib/problem.ts';
@@ -18,7 +18,7 @@ import { readSavedFileAgain } from '../measuredFiles.ts';
 import { deflate, inflate } from './deflate.ts';
 
 /** The version of links written now; every earlier version opens. */
-export const linkVersion = 4;
+export const linkVersion = 5;
 
 /** Longer links are cut by mail programs and chats; signs. */
 const longest = 8192;
@@ -84,12 +84,13 @@ export async function writeLink(design: SavedDesign): Promise<DesignLink> {
   const studies = design.studies && {
     ...design.studies,
     alternatives: design.studies.alternatives.map(withoutFiles),
+    lectures: design.studies.lectures.map(settingNoFiles),
   };
   const text = await encode({ ...design, inputs, kept, ...(studies && { studies }) }, leftOut);
   if (text.length > longest) {
     throw new Problem(
       'impossible',
-      `The link would be ${Math.ceil(text.length / 1024)} kB long, and more than 8 kB do not pass everywhere. Shorten the notes, keep fewer alternatives, or save the design to a file and send that.`,
+      `The link would be ${Math.ceil(text.length / 1024)} kB long, and more than 8 kB do not pass everywhere. Shorten the notes, keep fewer alternatives and lectures, or save the design to a file and send that.`,
     );
   }
   return { text, leftOut: leftOutWords(words) };
@@ -99,6 +100,16 @@ export async function writeLink(design: SavedDesign): Promise<DesignLink> {
 function withoutFiles({ inputs, ...rest }: Alternative): Alternative {
   const { patch } = typedInstead(designGraph, inputs);
   return { ...rest, inputs: applyPatch(designGraph, { inputs, revision: 0 }, patch).inputs };
+}
+
+/** A lecture that sets no files. */
+function settingNoFiles(lecture: Lecture): Lecture {
+  const isPlain = ([, value]: [string, unknown]) => originalOf(value) === undefined;
+  const steps = lecture.steps.map(({ sets, ...step }) => ({
+    ...step,
+    ...(sets && { sets: Object.fromEntries(Object.entries(sets).filter(isPlain)) }),
+  }));
+  return { ...lecture, steps };
 }
 
 /** Names of the files in a design, those that only a later program reads included, by the id of their input. */

@@ -189,8 +189,8 @@ export const sideOfFocus: Lesson = {
   minutes: 8,
   draw: (random) => ({
     'plate.stop': 'open',
-    'plate.designPhase': wave * drawStepped(random, 0.41, 0.46, 0.01),
-    'expander.magnification': drawStepped(random, 1.85, 2.1, 0.05),
+    'plate.designPhase': wave * drawStepped(random, 0.43, 0.46, 0.01),
+    'expander.magnification': drawStepped(random, 1.85, 2.05, 0.05),
     'lens.focalLength': drawOne(random, [80e-3, 100e-3, 125e-3, 160e-3]),
     // Where the plate stands in the third task.
     'lens.typedPlateDistance': drawOne(random, [0, 0.02, 0.5, 0.8, 1.2]),

@@ -74,7 +74,7 @@ const closing = choiceTask({
   stage: 'predict',
   set: { 'plate.stop': 'open' },
   question: prose`Now the plate is in, with a step ratio of ${stepRatio}, and no stop at all: the chart shows the spot in the focus. Its middle lies ${dip} below its highest fluence. Then the stop of before is put in; it takes away light that passes around the step, far out. What happens to the dip in the middle?`,
-  shows: [profileFigure],
+  shows: [profileFigure, beamOnStopFigure],
   options: directions,
   from: { dip, axis: axisIrradianceInFocus, energy: usedPulseEnergy },
   answer: ({ dip }, ask) => direction(dip, ask({ set: { 'plate.stop': 'round' } }).dip),
@@ -99,7 +99,6 @@ const closing = choiceTask({
       },
     },
   ],
-  reveals: [beamOnStopFigure],
   explanation: prose`The stop weakens the light around the step. Above a step ratio of 0.83 the light through the step is the stronger one without a stop: then the stop makes the middle brighter. Below it the light around the step is stronger, and the stop first brings the two nearer to balance: the middle gets darker. A stop decides as much as the step does.`,
 });
 
@@ -172,6 +171,21 @@ const energy = numberTask({
   explanation: prose`The rim of the stop holds back the rest. Say with every energy where it was measured, before the stop or behind it.`,
 });
 
+interface Plates {
+  /** Ends between which the step ratio and the stop ratio are drawn. */
+  readonly ratio: readonly [number, number];
+  readonly stopRatio: readonly [number, number];
+}
+
+/**
+ * Step ratios on either side of √(ln 2) = 0.833, at which the light through the step and the light around it cancel
+ * without a stop. The stop for those below is so wide that it does not cut more than would make them cancel.
+ */
+const plates: readonly [Plates, ...Plates[]] = [
+  { ratio: [0.65, 0.71], stopRatio: [1.15, 1.21] },
+  { ratio: [0.86, 0.98], stopRatio: [1.03, 1.2] },
+];
+
 /** What the stop does. */
 export const stopLesson: Lesson = {
   id: 'stop',
@@ -181,14 +195,13 @@ export const stopLesson: Lesson = {
   minutes: 8,
   draw: (random) => {
     const beam = drawStepped(random, 9e-3, 12e-3, 5e-4);
-    const stopRatio = random.between(0.9, 1.2);
-    // Below and above the ratio at which the light through the step and around it are equally strong.
-    const ratio = drawOne(random, [random.between(0.64, 0.74), random.between(0.86, 1.05)]);
+    const { ratio, stopRatio } = drawOne(random, plates);
+    const stop = random.between(...stopRatio);
     return {
       'laser.beamDiameter': beam / 2,
       'expander.magnification': 2,
-      'plate.apertureDiameter': toTenth(beam * stopRatio),
-      'plate.stepDiameter': toTenth(beam * Math.min(ratio, 0.9 * stopRatio)),
+      'plate.apertureDiameter': toTenth(beam * stop),
+      'plate.stepDiameter': toTenth(beam * random.between(...ratio)),
       'laser.pulseEnergy': drawStepped(random, 3e-6, 20e-6, 1e-6),
     };
   },

@@ -64,7 +64,7 @@ export const damagedDesigns: readonly Damaged[] = [
     /\(format\) is the text "other", where "stepwell-design" belongs/,
   ],
   ['no version', rest({ version: undefined }), /its version is missing/],
-  ['a newer version', rest({ version: 99 }), /is version 99 and this program reads up to version 4/],
+  ['a newer version', rest({ version: 99 }), /is version 99 and this program reads up to version 5/],
   ['version 0', rest({ version: 0 }), /its version is 0, where a whole number from 1 on belongs/],
   ['a negative version', rest({ version: -1 }), /its version is -1, where a whole number/],
   ['a version between two', rest({ version: 1.5 }), /its version is 1\.5, where a whole number/],

@@ -30,7 +30,7 @@ export const damagedLinks: readonly (readonly [name: string, text: string, says:
   [
     'a newer version',
     whole.replace(/^1/, '99'),
-    /is version 99, and this program reads up to version 4; open/,
+    /is version 99, and this program reads up to version 5; open/,
   ],
   ['cut short', whole.slice(0, -9), /letters in it were lost or changed/],
   ['cut short by one sign', whole.slice(0, -1), /letters in it were lost or changed/],

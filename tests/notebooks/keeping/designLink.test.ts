@@ -31,7 +31,7 @@ describe('a link', () => {
     expect(read.inputs).toEqual(withPatch(patch).inputs);
     expect([read.name, read.about, leftOut]).toEqual(['Grüße', '½ λ', '']);
     expect(text.length).toBeLessThan(320);
-    expect(text).toMatch(/^4\.[0-9a-f]{8}\.[\w-]+$/);
+    expect(text).toMatch(/^5\.[0-9a-f]{8}\.[\w-]+$/);
   });
 
   it('of the initial design is the initial design, short', async () => {
