@@ -163,8 +163,12 @@ export interface ToolBlock extends BlockBase {
     | 'own-words'
     | 'write-up'
     | 'own-pages'
+    | 'lectures'
     | 'lessons'
-    | 'lectures';
+    | 'words'
+    | 'widths'
+    | 'fluences'
+    | 'paths';
 }
 
 /** A question to answer before looking; the answer is computed. */

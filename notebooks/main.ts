@@ -15,9 +15,12 @@ import './page/studies/own/own.css';
 import './page/studies/offers.css';
 import './page/studies/studyTools.css';
 import './page/writeUp/writeUp.css';
-import './page/lectures/giving.css';
 import './page/lessons/lessons.css';
+import './page/lectures/giving.css';
 import './page/lectures/lectures.css';
+import './page/words/words.css';
+import './page/search/search.css';
+import './page/reading/reading.css';
 import './page/print.css';
 import './page/writeUp/setUpSheet.css';
 import './page/takenAlong/takenAlong.css';
@@ -47,11 +50,15 @@ import { lectureAt } from './page/lectures/lectureAt.ts';
 import { createLive } from './page/live.ts';
 import { createOwnPartsStore } from './page/ownPartsStore.ts';
 import { openMeasuredFile, panelActions } from './page/pathView.ts';
+import { createReadStore } from './page/reading/readStore.ts';
+import { goWithin } from './page/search/goWithin.ts';
+import { createPageSearch } from './page/search/pageSearch.ts';
 import { renderStartPage } from './page/startPage.ts';
 import { askTool } from './page/studies/toolMemory.ts';
 import { keepPages } from './page/takenAlong/keepPages.ts';
 import { createTakenAlong } from './page/takenAlong/takenAlongView.ts';
 import { createTracePanel } from './page/trace.ts';
+import { createWordPanel } from './page/words/wordPanel.ts';
 
 const live = createLive(designGraph, undefined, openWorker);
 const drafts = createDrafts(live);
@@ -64,17 +71,26 @@ const linked = await firstLink?.then(
 const keeping = await openKeeping(window, linked);
 keeping.start(live, drafts);
 const notices = createNotices(document);
-const header = createHeader(document, live, (report) => createDesignActions(document, live, notices, report));
+const search = createPageSearch(document, live, (quantity, from) => context.open(quantity, from), goTo);
+const header = createHeader(
+  document,
+  live,
+  (report) => createDesignActions(document, live, notices, report),
+  search,
+);
 showKeeping(keeping, live, drafts, notices);
 const takenAlong = createTakenAlong(document, keepPages(window, import.meta.env.MODE, keeping, notices));
 const ownParts = createOwnPartsStore(window);
+const read = createReadStore(window);
 const context: PageContext = {
   document,
   live,
   ownParts,
+  read,
   within: '',
   drafts,
   open: () => {},
+  define: (word, from) => wordPanel.open(word, from),
   study: (tool, { id }) => {
     askTool(live, tool, id);
     trace.close();
@@ -95,14 +111,26 @@ const trace = createTracePanel(context, (quantity, stops) => {
   stops.push(drafts.onChange((id) => id === quantity.id && field.recall?.()));
   return field.element;
 });
-context.open = trace.open;
+context.open = (quantity, from) => {
+  if (wordPanel.element.contains(from)) wordPanel.close();
+  trace.open(quantity, from);
+};
+const wordPanel = createWordPanel(context);
 
 const printed = createPrinted(document, live);
 const place = document.createElement('div');
 place.className = 'page';
 document
   .getElementById('page')!
-  .replaceChildren(header.element, notices.element, printed.head, place, trace.element, printed.tail);
+  .replaceChildren(
+    header.element,
+    notices.element,
+    printed.head,
+    place,
+    trace.element,
+    wordPanel.element,
+    printed.tail,
+  );
 
 let shown: DocumentView | undefined;
 let giving: GivingView | undefined;
@@ -117,6 +145,7 @@ function route(): void {
   if (lecture && giving?.follow(lecture)) return;
   shown?.close();
   trace.close();
+  wordPanel.close();
   giving = lecture && renderGiving(context, lecture);
   if (giving) {
     notices.show('address', '');
@@ -132,9 +161,10 @@ function route(): void {
   document.title = content
     ? `${content.title} · Stepwell`
     : 'Stepwell: flat-topped and ring-shaped laser spots';
+  if (content) read.add(content.id);
   window.scrollTo(0, 0);
   if (shown && entry) focusInput(shown.element, entry.input);
-  else focusHeading();
+  else if (!shown || !goWithin(shown.element, address.within, live.settled)) focusHeading();
   routed = true;
   entry = undefined;
 }
@@ -184,6 +214,12 @@ function startPage(): HTMLElement {
 
 function go(id: string): void {
   location.hash = id;
+}
+
+/** Goes to an address, also to the one that is shown: what it names may be far from what one sees. */
+function goTo(address: string): void {
+  if (location.hash === `#${address}`) route();
+  else go(address);
 }
 
 /** Reads the design that the address brings, and takes it out of the address. */

@@ -62,7 +62,7 @@ import {
 } from './matchingSentences.ts';
 import { measuredBlocks } from './measuredBeam.ts';
 import { causticBlocks } from './measuredCaustic.ts';
-import { math, prose, says, sets } from './prose.ts';
+import { math, prose, says, sets, term } from './prose.ts';
 import { differenceFigure, plateFigure, wavesFigure } from './twoWavesFigures.ts';
 
 const guess = question({
@@ -88,7 +88,7 @@ export const matching: StepwellDocument = {
   id: 'matching',
   title: 'Matching beam and plate',
   short: 'Matching',
-  lead: prose`A plate with a shallow round step turns a Gaussian beam into flat-topped or ring-shaped spots. Which ones depends on two ratios: step to beam, and stop to beam. This page works them out for your beam and says what follows.`,
+  lead: prose`A plate with a shallow round step turns a ${term('Gaussian beam')} into ${term('flat-topped', 'flat-top')} or ${term('ring-shaped', 'ring')} spots. Which ones depends on two ratios: step to beam, and stop to beam. This page works them out for your beam and says what follows.`,
   result: { quantity: profile, missing: 'This design has no spot.' },
   blocks: [
     ...measuredBlocks,
@@ -99,7 +99,7 @@ export const matching: StepwellDocument = {
       prose: prose`
         ## Today’s beam on today’s plate
 
-        The raw beam is ${usedBeamDiameter} wide (1/e² diameter) and the expander makes it ${plateBeamDiameter} at the plate. ${beamAgainstStep} The step ratio ${math`\kappa = a/w`} is ${stepRatio}, and ${stopRatioSaid}. ${ratioPlace}
+        The raw beam is ${usedBeamDiameter} wide (${term('1/e² diameter', 'diameter')}) and the ${term('expander')} makes it ${plateBeamDiameter} at the plate. ${beamAgainstStep} The ${term('step ratio')} ${math`\kappa = a/w`} is ${stepRatio}, and ${stopRatioSaid}. ${ratioPlace}
 
         ${phaseSaid} ${heightSaid} ${stopSaid}
 

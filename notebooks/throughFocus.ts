@@ -27,7 +27,7 @@ import { profileFigure } from './matchingFigures.ts';
 import { plateOutSaid, profileSaid } from './matchingSentences.ts';
 import { focusCausticBlocks, measuredSpotBlocks } from './measuredSpotBlocks.ts';
 import { offCentreFigure } from './offCentreFigure.ts';
-import { leads, prose } from './prose.ts';
+import { leads, prose, term } from './prose.ts';
 import { stripFigure } from './stripFigure.ts';
 import { axisCurveFigure, mapFigure, spotPictureFigure } from './throughFocusFigures.ts';
 import { planesTable } from './usablePlanesTable.ts';
@@ -38,7 +38,7 @@ export const throughFocus: StepwellDocument = {
   title: 'Through the focus',
   short: 'Focus',
   element: 'workpiece',
-  lead: prose`Behind the lens the plate makes a whole family of spots: flat-tops, rings and peaked ones follow one another along the beam. The workpiece picks one of them by where it stands.`,
+  lead: prose`Behind the lens the plate makes a whole ${term('family of spots', 'family')}: flat-tops, rings and peaked ones follow one another along the beam. The workpiece picks one of them by where it stands.`,
   result: { quantity: profile, missing: 'This design has no spot.' },
   blocks: [
     {
@@ -47,7 +47,7 @@ export const throughFocus: StepwellDocument = {
       prose: prose`
         ## Where the workpiece stands
 
-        The workpiece is at ${workpieceZ} on the z axis, which points away from the lens and begins in its focal plane; that is ${defocus} Rayleigh lengths from the focus, before it where negative. ${profileSaid} Move it along the beam, or ${leads('choose from the planes found', 'planes-table')}.
+        The workpiece is at ${workpieceZ} on the z axis, which points away from the lens and begins in its focal plane; that is ${defocus} ${term('Rayleigh lengths', 'rayleigh-length')} from the focus, before it where negative. ${profileSaid} Move it along the beam, or ${leads('choose from the planes found', 'planes-table')}.
       `,
     },
     mapFigure,
@@ -137,7 +137,7 @@ export const throughFocus: StepwellDocument = {
       prose: prose`
         ## A beam beside the middle of the plate
 
-        With a beam that stands ${offsetTried} of its 1/e² radius beside the middle of the plate, one side of the spot rises above the other: by ${offCentreHere} where the workpiece stands, by ${offCentreFocus} in the focus of the unshaped beam. Behind a step of half a wave the focus shows nothing of it, so the plate is centred by what a camera sees in a plane beside it.
+        With a beam that stands ${offsetTried} of its 1/e² radius beside the middle of the plate, the two sides of the spot differ in height: by ${offCentreHere} where the workpiece stands, by ${offCentreFocus} in the focus of the unshaped beam. Behind a step of half a wave the focus shows nothing of it, so the plate is centred by what a camera sees in a plane beside it.
       `,
     },
     offCentreFigure,
