@@ -6,6 +6,7 @@ import type { PageContext } from '../context.ts';
 import { element, setAttributes, setText } from '../element.ts';
 import { copyAddress } from '../keeping/copyAddress.ts';
 import { wordButton } from '../studies/own/labelledField.ts';
+import { renderPrintedCopy } from './printedCopy.ts';
 
 /** A lecture in the list, with what can be done with it. */
 export interface LectureCard {
@@ -14,6 +15,7 @@ export interface LectureCard {
   /** Brings it into view, its steps open. */
   show(): void;
   focus(): void;
+  close(): void;
 }
 
 /** What is done with a lecture of that id: one that comes with the program is copied, an own one arranged. */
@@ -59,6 +61,23 @@ export function createLectureCard(context: PageContext, id: string, acts: CardAc
     element(document, 'summary', {}, 'Its steps'),
     list,
   );
+  const printed = element(
+    document,
+    'details',
+    { class: 'lecture-outline' },
+    element(document, 'summary', {}, 'Printed copy'),
+  );
+  let stops: (() => void)[] = [];
+  const endPrinting = () => {
+    for (const stop of stops.reverse()) stop();
+    stops = [];
+    printed.querySelector('.printed-copy')?.remove();
+  };
+  /** The copy is of the lecture as it stands. */
+  const offerPrinting = (lecture: Lecture) => {
+    endPrinting();
+    printed.append(renderPrintedCopy(context, lecture, stops));
+  };
   const buttons = element(document, 'div', { class: 'own-buttons' }, give, copyLink, change);
   const card = element(
     document,
@@ -71,6 +90,7 @@ export function createLectureCard(context: PageContext, id: string, acts: CardAc
     link,
     said,
     outline,
+    printed,
   );
   card.dataset['lecture'] = id;
   let shown: Lecture | undefined;
@@ -92,6 +112,8 @@ export function createLectureCard(context: PageContext, id: string, acts: CardAc
       give.hidden = empty;
       copyLink.hidden = empty;
       outline.hidden = empty;
+      printed.hidden = empty;
+      offerPrinting(lecture);
       list.replaceChildren(
         ...lecture.steps.map((step, i) =>
           element(
@@ -109,6 +131,7 @@ export function createLectureCard(context: PageContext, id: string, acts: CardAc
       card.scrollIntoView({ block: 'start' });
     },
     focus: () => (give.hidden ? change : give).focus(),
+    close: endPrinting,
   };
 }
 

@@ -88,6 +88,7 @@ export function renderLectures(
       follow();
     }),
     closeArranged,
+    list.close,
   );
   follow();
   return element(document, 'section', { class: 'lectures', 'aria-label': 'All lectures' }, status, place);

@@ -11,13 +11,18 @@ import { handOver, type PaperKind, paperKinds } from '../writeUp/paperKinds.ts';
 import { startPaper } from '../writeUp/startPaper.ts';
 import { designOf } from './lectureAt.ts';
 
-/** The printed copy of a lecture as files, that of the students or the lecturer’s own; once begun it is worked out to its end. */
-export function renderPrintedCopy(context: PageContext, lectureNow: () => Lecture): HTMLElement {
+/** The printed copy of a lecture as files, that of the students or the lecturer’s own. */
+export function renderPrintedCopy(
+  context: PageContext,
+  lecture: Lecture,
+  stops: (() => void)[],
+): HTMLElement {
   const { document, live } = context;
   const news = element(document, 'p', { class: 'study-news', role: 'status' });
   const withNotes = element(document, 'input', { type: 'checkbox', id: `notes-${freshId()}` });
   let pressed: HTMLElement | undefined;
   let stop = () => {};
+  stops.push(() => stop());
   const progress = createStudyProgress(document, () => {
     progress.end();
     setText(news, 'Stopped. No file was written.');
@@ -26,7 +31,7 @@ export function renderPrintedCopy(context: PageContext, lectureNow: () => Lectur
   const write = async (kind: PaperKind) => {
     setText(news, '');
     stop();
-    const [lecture, notes] = [lectureNow(), withNotes.checked];
+    const notes = withNotes.checked;
     const { revision: _, kept: __, ...design } = designOf(lecture, live.state());
     const request = {
       name: 'lecture',
@@ -68,14 +73,13 @@ export function renderPrintedCopy(context: PageContext, lectureNow: () => Lectur
   const notes = element(document, 'label', { for: withNotes.id }, 'with the lecturer’s notes');
   return element(
     document,
-    'details',
+    'div',
     { class: 'printed-copy' },
-    element(document, 'summary', {}, 'Printed copy'),
     element(document, 'p', {}, withNotes, ' ', notes),
     element(
       document,
       'div',
-      { class: 'write-up-files', role: 'group', 'aria-label': 'Printed copy' },
+      { class: 'write-up-files', role: 'group', 'aria-label': `Printed copy of ${lecture.title}` },
       ...buttons,
     ),
     progress.element,
