@@ -1,8 +1,9 @@
 import type { StepwellDocument } from './document.ts';
 import { grooves } from './grooves.ts';
+import { lessonsDocument } from './lessons.ts';
 import { matching } from './matching.ts';
 import { ownPages } from './ownPages.ts';
-import { readingDocument } from './readingDocument.ts';
+import { readingDocument } from './reading.ts';
 import { ripples } from './ripples.ts';
 import { scaleUp } from './scaleUp.ts';
 import { setUpSheet } from './setUpSheet.ts';
@@ -10,7 +11,7 @@ import { threshold } from './threshold.ts';
 import { throughFocus } from './throughFocus.ts';
 import { throughput } from './throughput.ts';
 import { whatIf } from './whatIf.ts';
-import { wordsDocument } from './wordsDocument.ts';
+import { wordsDocument } from './words.ts';
 import { writeUp } from './writeUp.ts';
 
 /** The documents in reading order. */
@@ -27,5 +28,6 @@ export const documents: readonly StepwellDocument[] = [
   writeUp,
   setUpSheet,
   readingDocument,
+  lessonsDocument,
   wordsDocument,
 ];

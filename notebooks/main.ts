@@ -18,8 +18,11 @@ import './page/writeUp/writeUp.css';
 import './page/words/words.css';
 import './page/search/search.css';
 import './page/reading/reading.css';
+import './page/lessons/lessons.css';
+import './page/lectures/giving.css';
 import './page/print.css';
 import './page/writeUp/setUpSheet.css';
+import './page/takenAlong/takenAlong.css';
 import { designGraph } from '../lib/design/design.ts';
 import { plateSource, stepDiameter } from '../lib/design/plate.ts';
 import { isInput } from '../lib/graph/quantity.ts';
@@ -31,6 +34,7 @@ import { createDrafts } from './page/controls/drafts.ts';
 import { createField } from './page/controls/inputPanel.ts';
 import { keepOneHelpOpen } from './page/controls/openHelp.ts';
 import { type DocumentView, renderDocument } from './page/documentView.ts';
+import { focusInput } from './page/focusInput.ts';
 import { createHeader } from './page/header.ts';
 import { openWorker } from './page/heavy/openWorker.ts';
 import { addressWords, readAddress, takeDesign } from './page/keeping/address.ts';
@@ -41,6 +45,8 @@ import { createNotices } from './page/keeping/notices.ts';
 import { type OpenRead, readOpenable } from './page/keeping/openedDesign.ts';
 import { showOpened } from './page/keeping/openedNotice.ts';
 import { createPrinted } from './page/keeping/printed.ts';
+import { type GivingView, renderGiving } from './page/lectures/givingView.ts';
+import { lectureAt } from './page/lectures/lectureAt.ts';
 import { createLive } from './page/live.ts';
 import { createOwnPartsStore } from './page/ownPartsStore.ts';
 import { openMeasuredFile, panelActions } from './page/pathView.ts';
@@ -49,6 +55,8 @@ import { goWithin } from './page/search/goWithin.ts';
 import { createPageSearch } from './page/search/pageSearch.ts';
 import { renderStartPage } from './page/startPage.ts';
 import { askTool } from './page/studies/toolMemory.ts';
+import { keepPages } from './page/takenAlong/keepPages.ts';
+import { createTakenAlong } from './page/takenAlong/takenAlongView.ts';
 import { createTracePanel } from './page/trace.ts';
 import { createWordPanel } from './page/words/wordPanel.ts';
 
@@ -71,6 +79,7 @@ const header = createHeader(
   search,
 );
 showKeeping(keeping, live, drafts, notices);
+const takenAlong = createTakenAlong(document, keepPages(window, import.meta.env.MODE, keeping, notices));
 const ownParts = createOwnPartsStore(window);
 const read = createReadStore(window);
 const context: PageContext = {
@@ -124,16 +133,27 @@ document
   );
 
 let shown: DocumentView | undefined;
+let giving: GivingView | undefined;
 let routed = false;
 /** The input that the next document opens with; the first one with what was typed last and not taken. */
 let entry: { readonly element: PathElementName | undefined; readonly input: string } | undefined;
 
-/** Shows what the address names: a document, or the start page. */
+/** Shows what the address names: a step of a lecture, a document, or the start page. */
 function route(): void {
+  const address = readAddress(location.hash);
+  const lecture = lectureAt(address, live.state());
+  if (lecture && giving?.follow(lecture)) return;
   shown?.close();
   trace.close();
   wordPanel.close();
-  const address = readAddress(location.hash);
+  giving = lecture && renderGiving(context, lecture);
+  if (giving) {
+    notices.show('address', '');
+    shown = giving;
+    place.replaceChildren(giving.element);
+    routed = true;
+    return;
+  }
   const content = documents.find(({ id }) => id === address.document);
   notices.show('address', addressWords(location.hash, documents));
   shown = content && renderDocument({ ...context, within: address.within }, content, entry?.element);
@@ -143,7 +163,7 @@ function route(): void {
     : 'Stepwell: flat-topped and ring-shaped laser spots';
   if (content) read.add(content.id);
   window.scrollTo(0, 0);
-  if (shown && entry) focusInput(shown.element, entry.input);
+  if (shown && entry) focusInput(shown.element, entry.input, drafts);
   else if (!shown || !goWithin(shown.element, address.within, live.settled)) focusHeading();
   routed = true;
   entry = undefined;
@@ -154,21 +174,6 @@ function focusHeading(): void {
   const heading = place.querySelector<HTMLElement>('h1')!;
   heading.tabIndex = -1;
   if (routed) heading.focus({ preventScroll: true });
-}
-
-/**
- * Puts the cursor into the field of an input: what it holds is selected, so that typing replaces it; behind what was
- * typed and not taken typing goes on.
- */
-function focusInput(place: HTMLElement, id: string): void {
-  const field = place.querySelector<HTMLInputElement>(
-    `.field[data-input="${id}"]:not([hidden]) input[type="text"]`,
-  );
-  const typed = drafts.of(id) !== undefined;
-  field?.focus({ preventScroll: typed });
-  field?.setSelectionRange(typed ? field.value.length : 0, field.value.length);
-  // Enter would take it: it must be seen. What stands above has its height from the next frame on.
-  if (typed) requestAnimationFrame(() => field?.scrollIntoView({ block: 'center' }));
 }
 
 function startPage(): HTMLElement {
@@ -188,6 +193,7 @@ function startPage(): HTMLElement {
       live.open(initialState(designGraph));
       go('matching');
     },
+    takenAlong,
   });
 }
 

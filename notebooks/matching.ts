@@ -63,6 +63,7 @@ import {
 import { measuredBlocks } from './measuredBeam.ts';
 import { causticBlocks } from './measuredCaustic.ts';
 import { math, prose, says, sets, term } from './prose.ts';
+import { differenceFigure, plateFigure, wavesFigure } from './twoWavesFigures.ts';
 
 const guess = question({
   id: 'guess',
@@ -148,6 +149,14 @@ export const matching: StepwellDocument = {
         Try ${sets('half a wave', { 'plate.source': 'designed', 'plate.designPhase': Math.PI })}, ${sets('0.4 waves', { 'plate.source': 'designed', 'plate.designPhase': 0.8 * Math.PI })} or ${sets('a full wave', { 'plate.source': 'designed', 'plate.designPhase': 2 * Math.PI })}; the last one is what a plate of half a wave becomes for light of nearly half the wavelength.
       `,
     },
+    plateFigure,
+    {
+      kind: 'prose',
+      id: 'two-waves-said',
+      prose: prose`The focus is the sum of two waves. That of the whole beam is narrow and high; the light through the middle alone comes from a smaller part of the lens and makes a wider, lower one. A step of phase ${math`\varphi`} turns the second wave by that phase, and what is left is ${math`U=U_\text{all}-(1-e^{i\varphi})\,U_\text{centre}`}: with half a wave the whole beam less twice its middle.`,
+    },
+    wavesFigure,
+    differenceFigure,
     amplitudeFigure,
     {
       kind: 'prose',

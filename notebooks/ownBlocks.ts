@@ -22,7 +22,13 @@ interface Captioned {
 /** What a piece of an own page comes to: a block as in any document, a chart still to be worked out, or what is wrong. */
 export type OwnContent =
   | (Captioned & { readonly kind: 'block'; readonly block: Block })
-  | (Captioned & { readonly kind: 'chart'; readonly plan: VaryPlan })
+  | (Captioned & {
+      readonly kind: 'chart';
+      readonly id: string;
+      readonly plan: VaryPlan;
+      /** Only its axes and its title are drawn. */
+      readonly bare?: boolean;
+    })
   | { readonly kind: 'problem'; readonly message: string };
 
 /** Ids side by side, of values or of inputs. */
@@ -91,7 +97,7 @@ function contentOf(
         ...titled(piece),
       };
     case 'chart':
-      return { kind: 'chart', plan: planOf(graph, piece), ...titled(piece) };
+      return { kind: 'chart', id, plan: planOf(graph, piece), ...titled(piece) };
   }
 }
 
@@ -133,8 +139,9 @@ function borrowed(documents: readonly StepwellDocument[], piece: Piece<'block'>,
   }
 }
 
-/** Pages do not hold themselves. */
-export const isShowable = (block: Block): boolean => block.kind !== 'tool' || block.tool !== 'own-pages';
+/** Pages hold neither themselves nor lessons, which are not about the design. */
+export const isShowable = (block: Block): boolean =>
+  block.kind !== 'tool' || (block.tool !== 'own-pages' && block.tool !== 'lessons');
 
 /** Where a link leads to in its document is not on this page. */
 function withoutJumps({ nodes, slots }: Prose): Prose {

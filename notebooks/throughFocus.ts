@@ -13,6 +13,7 @@ import { searchedRange } from '../lib/design/family.ts';
 import { mapScale } from '../lib/design/familyMap.ts';
 import { littleDifference } from '../lib/design/familyRule.ts';
 import { defocus, focusRadius, rayleighLength, workpieceZ } from '../lib/design/focus.ts';
+import { offCentreFocus, offCentreHere, offsetTried } from '../lib/design/offCentre.ts';
 import { profile } from '../lib/design/spot.ts';
 import { stripStep } from '../lib/design/strip.ts';
 import { largestDip, leastContrast, planeGoal } from '../lib/design/usablePlanes.ts';
@@ -25,6 +26,7 @@ import { limitBlocks } from './limitSentences.ts';
 import { profileFigure } from './matchingFigures.ts';
 import { plateOutSaid, profileSaid } from './matchingSentences.ts';
 import { focusCausticBlocks, measuredSpotBlocks } from './measuredSpotBlocks.ts';
+import { offCentreFigure } from './offCentreFigure.ts';
 import { leads, prose, term } from './prose.ts';
 import { stripFigure } from './stripFigure.ts';
 import { axisCurveFigure, mapFigure, spotPictureFigure } from './throughFocusFigures.ts';
@@ -129,6 +131,16 @@ export const throughFocus: StepwellDocument = {
     { kind: 'controls', id: 'strip-controls', heading: 'Planes side by side', inputs: [stripStep] },
     axisCurveFigure,
     brightestPlace,
+    {
+      kind: 'prose',
+      id: 'off-centre-said',
+      prose: prose`
+        ## A beam beside the middle of the plate
+
+        With a beam that stands ${offsetTried} of its 1/e² radius beside the middle of the plate, one side of the spot rises above the other: by ${offCentreHere} where the workpiece stands, by ${offCentreFocus} in the focus of the unshaped beam. Behind a step of half a wave the focus shows nothing of it, so the plate is centred by what a camera sees in a plane beside it.
+      `,
+    },
+    offCentreFigure,
     ...measuredSpotBlocks,
     ...focusCausticBlocks,
   ],

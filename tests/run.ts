@@ -94,6 +94,8 @@ if (browser === undefined) fail('browser tests: there is no browser');
 else {
   const pageReport = join(tmpdir(), `stepwell-page-${process.pid}.json`);
   check('build', 'vite', ['build', '--logLevel', 'warn']);
+  const single = 'notebooks/takeAlong/vite.config.ts';
+  check('build of the single file', 'vite', ['build', '--config', single, '--logLevel', 'warn']);
   suite(
     'browser tests',
     'playwright',

@@ -57,6 +57,7 @@ import * as measuredSpot from './measuredSpot.ts';
 import * as micrographInputs from './micrographInputs.ts';
 import * as micrographs from './micrographs.ts';
 import * as nonlinearIndex from './nonlinearIndex.ts';
+import * as offCentre from './offCentre.ts';
 import * as pictureMark from './pictureMark.ts';
 import * as planesMet from './planesMet.ts';
 import * as plate from './plate.ts';
@@ -90,6 +91,7 @@ import * as takenAsGaussian from './takenAsGaussian.ts';
 import * as threshold from './threshold.ts';
 import * as thresholdChart from './thresholdChart.ts';
 import * as thresholdDoubt from './thresholdDoubt.ts';
+import * as twoWaves from './twoWaves.ts';
 import * as uniformity from './uniformity.ts';
 import * as uniformityCharts from './uniformityCharts.ts';
 import * as unshaped from './unshaped.ts';
@@ -143,6 +145,8 @@ const rooms = [
   ladderFit,
   limits,
   explain,
+  twoWaves,
+  offCentre,
   ratioMaps,
   sensitivity,
   rule,

@@ -1,6 +1,7 @@
 import { Problem } from '../../lib/problem.ts';
 import type { CommandIo, PartlyDone } from './commandIo.ts';
 import { evaluate } from './evaluate.ts';
+import { lecture } from './lecture.ts';
 import { map } from './map.ts';
 import { measure } from './measure.ts';
 import { rationale, setUpSheet } from './papers.ts';
@@ -24,6 +25,7 @@ const commands: Readonly<Record<string, Command>> = {
   influence,
   rationale,
   'set-up-sheet': setUpSheet,
+  lecture,
 };
 
 const usage = `stepwell quantities [DESIGN]
@@ -37,6 +39,7 @@ stepwell influence [DESIGN] --of ID
 stepwell plan coupon|ladder [DESIGN] [--out FILE.csv]
 stepwell rationale [DESIGN] --to FILE.html|FILE.md.zip|FILE.docx|FILE.bib [--date YYYY-MM-DD]
 stepwell set-up-sheet [DESIGN] --to FILE.html|FILE.md.zip|FILE.docx [--date YYYY-MM-DD]
+stepwell lecture [DESIGN] ID --to FILE.html|FILE.md.zip|FILE.docx [--notes] [--date YYYY-MM-DD]   (half-a-wave comes with the program)
 stepwell measure mark FILE --pixel LENGTH [--region LEFT,TOP,WIDTH,HEIGHT] [--level SHARE]
 stepwell measure ripples FILE [--pixel LENGTH] [--region LEFT,TOP,WIDTH,HEIGHT] [--smoothing PIXELS]
 stepwell measure spots FILE [DESIGN]

@@ -26,7 +26,8 @@ function paperCommand(name: PaperName) {
   };
 }
 
-function dateOf(text: string | undefined): string {
+/** The day given, or today. */
+export function dateOf(text: string | undefined): string {
   if (text === undefined) return new Date().toISOString().slice(0, 10);
   const day = new Date(`${text}T00:00:00Z`);
   if (/^\d{4}-\d{2}-\d{2}$/.test(text) && day.toJSON()?.startsWith(text)) return text;
@@ -37,7 +38,7 @@ function dateOf(text: string | undefined): string {
 }
 
 /** What was typed, without where it was written to and when; of the path of a design the last part. */
-function commandOf(name: string, args: readonly string[]): string {
+export function commandOf(name: string, args: readonly string[]): string {
   const apart = args.filter((word) => !/^--(to|date)=/.test(word));
   const kept = apart.filter(
     (word, i) => !/^--(to|date)$/.test(word) && !/^--(to|date)$/.test(apart[i - 1] ?? ''),

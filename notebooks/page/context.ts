@@ -8,6 +8,13 @@ import type { ReadStore } from './reading/readStore.ts';
 /** Opens the trace of a quantity; `from` is the number that was chosen. */
 export type Opened = (quantity: Quantity, from: HTMLElement) => void;
 
+/** A height of charts that follows the room there is. */
+export interface FrameHeight {
+  /** Px; undefined where each chart has the height that goes with its width. */
+  height(): number | undefined;
+  onChange(listener: () => void): () => void;
+}
+
 /** What the parts of a page share: the live design, and what happens when a number is opened. */
 export interface PageContext {
   readonly document: Document;
@@ -18,8 +25,12 @@ export interface PageContext {
   readonly within: string;
   /** What this browser remembers of reading; nothing where it is left out. */
   readonly read?: ReadStore;
+  /** How high frames of charts are where the page gives them a height of its own. */
+  readonly frames?: FrameHeight;
   /** What is typed and not taken yet. */
   readonly drafts: Drafts;
+  /** The design is a lesson's, there for a while: nothing is required of its numbers, and its inputs are not set in a trace. */
+  readonly passing?: boolean;
   /** What the document shown is about; where it is missing, the top of the document says why. */
   readonly result?: Quantity;
   /** Opens the trace of a quantity beside the number that was chosen. */

@@ -76,7 +76,8 @@ function missingPlace(element: HTMLElement, { result }: StepwellDocument): WorkP
   return { element, shows: [result!.quantity], needs: [], applies: () => !element.hidden };
 }
 
-function renderBlock(context: PageContext, block: Block, stops: (() => void)[]): HTMLElement {
+/** Renders a block and keeps it live; hidden while the design leaves it out. */
+export function renderBlock(context: PageContext, block: Block, stops: (() => void)[]): HTMLElement {
   const element = blockElement(context, block, stops);
   element.id = `block-${block.id}`;
   showWhile(context, element, block, stops);

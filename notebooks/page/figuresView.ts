@@ -3,7 +3,7 @@ import type { FigureBlock, FigureSpec, FiguresBlock } from '../document.ts';
 import { readValues } from '../prose.ts';
 import type { PageContext } from './context.ts';
 import { element, setText } from './element.ts';
-import { createFigure, type FigureView } from './figures/drawFigure.ts';
+import { createFigure, type FigureOver, type FigureView } from './figures/drawFigure.ts';
 import { watchProblem } from './proseView.ts';
 import { createFigureOverlays } from './studies/figureOverlays.ts';
 import { markAge, watchAll } from './watchAll.ts';
@@ -17,16 +17,25 @@ const cannotDraw =
 /** Computed by the worker while the hand moves. */
 const isPicture = (quantity: Quantity) => quantity.kind === 'derived' && quantity.heavy === 'picture';
 
-/** A figure that follows its values; while one is missing its place is kept and the reason said. */
-export function renderFigure(context: PageContext, block: FigureBlock, stops: (() => void)[]): HTMLElement {
+/**
+ * A figure that follows its values; while one is missing its place is kept and the reason said. `over` lies over it in
+ * place of the handle that moves an input.
+ */
+export function renderFigure(
+  context: PageContext,
+  block: FigureBlock,
+  stops: (() => void)[],
+  over?: FigureOver,
+): HTMLElement {
   const { document } = context;
   const holder = document.createElement('div');
   holder.className = 'figure-block';
   const width = () =>
     Math.min(widestFigure, holder.clientWidth || Math.min(widestFigure, window.innerWidth - 32));
-  const view = createFigure(document, width(), block.shape ?? 'wide', (input, value, final) => {
+  const shape = () => context.frames?.height() ?? block.shape ?? 'wide';
+  const move = (input: { readonly id: string }, value: number, final: boolean) =>
     context.live.set({ [input.id]: value }, { final });
-  });
+  const view = createFigure(document, width(), shape(), move, over);
   const note = element(document, 'p', { class: 'stand-in', hidden: true });
   let today: FigureSpec | undefined;
   const overlays = createFigureOverlays(
@@ -68,10 +77,13 @@ export function renderFigure(context: PageContext, block: FigureBlock, stops: ((
     problem = text;
     say();
   });
-  const observer = new ResizeObserver(() => view.resize(width()));
+  const resize = () => view.resize(width(), shape());
+  const observer = new ResizeObserver(resize);
   observer.observe(holder);
+  const stopFrames = context.frames?.onChange(resize);
   stops.push(() => {
     observer.disconnect();
+    stopFrames?.();
     view.close();
   });
   return holder;
@@ -95,7 +107,7 @@ export function renderFigures(context: PageContext, block: FiguresBlock, stops: 
     const width = panelWidth();
     // Titles and summaries wrap at the width of the drawing.
     view.element.style.width = `${width}px`;
-    view.resize(width);
+    view.resize(width, context.frames?.height() ?? 'wide');
   };
   const show = (specs: readonly FigureSpec[]) => {
     holder.classList.toggle('empty', specs.length === 0);
@@ -127,12 +139,15 @@ export function renderFigures(context: PageContext, block: FiguresBlock, stops: 
     setText(note, text ?? '');
     note.hidden = text === undefined;
   });
-  const observer = new ResizeObserver(() => {
+  const resize = () => {
     for (const view of views) setWidth(view);
-  });
+  };
+  const observer = new ResizeObserver(resize);
   observer.observe(holder);
+  const stopFrames = context.frames?.onChange(resize);
   stops.push(() => {
     observer.disconnect();
+    stopFrames?.();
     for (const view of views) view.close();
   });
   const whole = document.createElement('div');

@@ -9,6 +9,8 @@ export interface StartDoors {
   onMeasured(file: File): void;
   onPlate(): void;
   onExample(): void;
+  /** The line about use without network, where there is one. */
+  readonly takenAlong?: HTMLElement;
 }
 
 /** Documents on the optical table; those without an address come later. */
@@ -45,6 +47,7 @@ export function renderStartPage(document: Document, doors: StartDoors): HTMLElem
     createDoors(document, doors),
     createWays(document),
     createOpticalTable(document, places),
+    doors.takenAlong ?? '',
     cautionsBelow,
   );
 }

@@ -45,10 +45,11 @@ export function createTracePanel(
     panel.append(header(), ...tellOf(context, quantity, stops));
     const field = editor(quantity, stops);
     if (field) panel.append(field);
-    panel.append(...renderRequirement(context, quantity, stops));
+    if (!context.passing) panel.append(...renderRequirement(context, quantity, stops));
     stops.push(live.onState(followOwn));
   };
   const bring = () => {
+    closeOther(document, close);
     show();
     panel.hidden = false;
     panel.focus();
@@ -107,6 +108,15 @@ export function createTracePanel(
   };
 }
 
+/** How to close the trace that was opened last: one number at a time is told of, whichever design it is of. */
+const openedLast = new WeakMap<Document, () => void>();
+
+function closeOther(document: Document, close: () => void): void {
+  const last = openedLast.get(document);
+  if (last !== close) last?.();
+  openedLast.set(document, close);
+}
+
 function button(document: Document, text: string, act: () => void): HTMLElement {
   const made = element(document, 'button', { type: 'button' }, text);
   made.addEventListener('click', act);
@@ -126,7 +136,9 @@ function tellOf(context: PageContext, quantity: Quantity, stops: (() => void)[])
   if (quantity.kind === 'derived') parts.push(...tellOfDerived(context, quantity, stops));
   if (isNumberResult(quantity)) parts.push(...studyActs(context, quantity));
   if (quantity.kind === 'number') {
-    parts.push(paragraph(document, `You can set this, ${rangeText(quantity)}.`));
+    parts.push(
+      paragraph(document, `${context.passing ? 'An input' : 'You can set this'}, ${rangeText(quantity)}.`),
+    );
   }
   if (quantity.kind === 'constant')
     parts.push(paragraph(document, `Fixed. Source: ${citation(quantity.source)}`));

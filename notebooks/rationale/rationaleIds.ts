@@ -45,8 +45,12 @@ function behind(read: readonly Quantity[], inputs: Design['inputs']): Quantity[]
 
 /** Ids of all results that `composeRationale` reads for this design; an engine or a worker evaluates them. */
 export function rationaleIds(graph: Graph, design: Design): string[] {
-  const read = rationaleQuantities(graph, design);
-  return idsOf([...read, ...behind(read, design.inputs)]);
+  return idsRead(rationaleQuantities(graph, design), design.inputs);
+}
+
+/** Ids of all results that are read where these quantities are written on paper. */
+export function idsRead(read: readonly Quantity[], inputs: Design['inputs']): string[] {
+  return idsOf([...read, ...behind(read, inputs)]);
 }
 
 /** Ids of what is told of an alternative. */

@@ -15,6 +15,8 @@ export default defineConfig({
   use: {
     baseURL: `http://localhost:${port}`,
     viewport: { width: 1440, height: 900 },
+    // Every test begins as a first visit: taking the pages in would cost each of them some seconds.
+    serviceWorkers: 'block',
     launchOptions: {
       ...(executablePath ? { executablePath } : {}),
       args: [

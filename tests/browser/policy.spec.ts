@@ -2,6 +2,8 @@ import { readFileSync } from 'node:fs';
 import { expect, type Page, test } from '@playwright/test';
 import { openMatching, settled } from './stepwellPage.ts';
 
+test.use({ serviceWorkers: 'allow' });
+
 const policy =
   "default-src 'self'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self' 'unsafe-inline'; img-src 'self' data: blob:; worker-src 'self' blob:";
 

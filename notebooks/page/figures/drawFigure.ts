@@ -2,7 +2,7 @@ import type { FigureSpec } from '../../document.ts';
 import { createDrawing, type Drawing } from './drawing.ts';
 import { download, figurePng, figureSvg, fileName, type ShownFigure } from './exportFigure.ts';
 import { figureCsv } from './figureCsv.ts';
-import { layOut, type Shape } from './layout.ts';
+import { type Layout, layOut, type Shape } from './layout.ts';
 import { createMoveHandle, type Move } from './moveHandle.ts';
 import { createPageMap } from './pageMap.ts';
 import { pagePalette, type Scheme, schemeOf } from './palette.ts';
@@ -12,8 +12,8 @@ import { watchNearness, watchPrinting, watchScheme } from './watch.ts';
 export interface FigureView extends ShownFigure {
   /** Shows new values: the summary at once, the drawing at once or, out of view, when it comes near. */
   update(spec: FigureSpec): void;
-  /** Sets the width of the drawing in px; a page calls it when its column changes. */
-  resize(width: number): void;
+  /** Sets the width of the drawing in px, and its shape; a page calls it when its column changes. */
+  resize(width: number, shape?: Shape): void;
   /** Draws what waits, wherever the figure is. */
   flush(): void;
   /** Whether it is in view or close to it. */
@@ -22,25 +22,36 @@ export interface FigureView extends ShownFigure {
   close(): void;
 }
 
-/** Drawn no wider than this for paper, px: lower figures, so that more of them end a page instead of leaving it blank. */
-const paperWidth = { wide: 500, tall: 360 };
+/** What the hand takes hold of over a drawing: it keeps its place, and the focus, while the drawing is made anew. */
+export interface FigureOver {
+  readonly element: HTMLElement;
+  /** Whether this figure has a use for it. */
+  applies(spec: FigureSpec): boolean;
+  place(spec: FigureSpec, layout: Layout): void;
+}
 
-/** An empty <figure> of a width in px; wide unless told. `update` gives it values; `move` gets what the hand sets. */
+/** Drawn no wider than this for paper, px: lower figures, so that more of them end a page instead of leaving it blank. */
+const paperWidth = (shape: Shape) => (shape === 'tall' ? 360 : 500);
+
+/**
+ * An empty <figure> of a width in px; wide unless told. `update` gives it values; `move` gets what the hand sets, and
+ * `over` takes the place of the handle for that.
+ */
 export function createFigure(
   document: Document,
   width: number,
   shape: Shape = 'wide',
   move: Move = () => {},
+  over: FigureOver = moveOver(document, move),
 ): FigureView {
   const parts = createParts(document);
-  const handle = createMoveHandle(document, move);
   const map = createPageMap(document);
   let drawing: Drawing | undefined;
   let spec: FigureSpec | undefined;
   let waiting = false;
   let scheme = schemeOf(document);
   let printing = false;
-  const drawnWidth = () => (printing ? Math.min(width, paperWidth[shape]) : width);
+  const drawnWidth = () => (printing ? Math.min(width, paperWidth(shape)) : width);
 
   const draw = () => {
     waiting = false;
@@ -48,17 +59,18 @@ export function createFigure(
     if (!drawing?.fits(spec, drawnWidth())) {
       drawing = createDrawing(document, spec, drawnWidth(), shape, pagePalette);
       drawing.paint(scheme);
-      const { element: held } = handle;
+      const { element: held } = over;
+      const isUsed = over.applies(spec);
       // The handle stays in its place while it has the focus.
-      if (held.parentNode !== parts.drawing || !spec.moves) parts.drawing.replaceChildren();
+      if (held.parentNode !== parts.drawing || !isUsed) parts.drawing.replaceChildren();
       else while (parts.drawing.firstChild !== held) parts.drawing.firstChild!.remove();
       parts.drawing.prepend(...(spec.map ? [map.element] : []), drawing.svg);
-      if (spec.moves && held.parentNode !== parts.drawing) parts.drawing.append(held);
+      if (isUsed && held.parentNode !== parts.drawing) parts.drawing.append(held);
       holdPlace(parts.drawing, drawing.layout);
       if (spec.map) map.place(drawing.layout, spec.map);
     }
     drawing.update(spec);
-    if (spec.moves) handle.update(spec.moves, spec.x, drawing.layout);
+    if (over.applies(spec)) over.place(spec, drawing.layout);
     if (spec.map) map.paint(spec.map, scheme);
   };
   const repaint = (next: Scheme) => {
@@ -96,7 +108,9 @@ export function createFigure(
 
   const view: FigureView = {
     element: parts.element,
-    shape,
+    get shape() {
+      return shape;
+    },
     get spec() {
       return spec;
     },
@@ -111,9 +125,10 @@ export function createFigure(
       drawing?.announce(next);
       request();
     },
-    resize(next) {
-      if (Math.round(next) === width || !(next >= 1)) return;
-      width = Math.round(next);
+    resize(next, nextShape = shape) {
+      if ((Math.round(next) === width && nextShape === shape) || !(next >= 1)) return;
+      if (nextShape !== shape) drawing = undefined;
+      [width, shape] = [Math.round(next), nextShape];
       if (spec) request();
     },
     flush,
@@ -126,6 +141,16 @@ export function createFigure(
   };
   parts.files.append(...fileButtons(document, view));
   return view;
+}
+
+/** The handle that moves an input along x, where the figure has one. */
+function moveOver(document: Document, move: Move): FigureOver {
+  const handle = createMoveHandle(document, move);
+  return {
+    element: handle.element,
+    applies: ({ moves }) => moves !== undefined,
+    place: ({ moves, x }, layout) => handle.update(moves!, x, layout),
+  };
 }
 
 function createParts(document: Document) {

@@ -13,7 +13,8 @@ import {
   wrapText,
 } from './text.ts';
 
-export type Shape = 'wide' | 'tall';
+/** Wider than high, nearly square, or a frame of that height in px. */
+export type Shape = 'wide' | 'tall' | number;
 
 /** Ticks of one scale: positions in the axis' own unit, and their texts. */
 export interface Ticks {
@@ -78,10 +79,7 @@ export const beyond = ' and more';
 /** Lays a figure out for a width in px; cheap (no drawing), so that a figure out of view can hold its place. */
 export function layOut(spec: FigureSpec, width: number, shape: Shape): Layout {
   const [xDomain, yDomain] = [usable(spec.x), usable(spec.y)];
-  const most = shape === 'tall' ? 460 : 340;
-  const usual = Math.round(
-    shape === 'tall' ? within(width * 0.72, 280, most) : within(width * 0.46, 220, most),
-  );
+  const [usual, most] = frameHeights(shape, width);
   const yTicks = ticksUp(spec.y, yDomain, usual);
   const secondYTicks = spec.secondY && secondTicks(yDomain, spec.secondY, usual / 52);
   const left = Math.ceil(widest(yTicks) + 13);
@@ -124,6 +122,13 @@ export function layOut(spec: FigureSpec, width: number, shape: Shape): Layout {
     legend: legend.entries,
     ...(colourBar === undefined ? {} : { colourBar }),
   };
+}
+
+/** The height of a frame of this shape, and the greatest that one in proportion has; px. */
+function frameHeights(shape: Shape, width: number): readonly [usual: number, most: number] {
+  if (typeof shape === 'number') return [shape, shape];
+  const [part, least, most] = shape === 'tall' ? [0.72, 280, 460] : [0.46, 220, 340];
+  return [Math.round(within(width * part, least, most)), most];
 }
 
 /** How far the text of a tick at the right end reaches beyond the frame, px. */

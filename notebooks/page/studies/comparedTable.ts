@@ -9,7 +9,8 @@ import { rowsCsv } from '../figures/figureCsv.ts';
 
 /** A list of the documents, and the ids of all quantities that the chosen one shows. */
 export function createDocumentChoice(document: Document, name: string) {
-  const shown = documents.filter(({ id }) => id !== 'what-if' && id !== 'own-pages' && id !== 'write-up');
+  const left = ['what-if', 'own-pages', 'write-up'];
+  const shown = documents.filter(({ id, learning }) => !learning && !left.includes(id));
   const select = element(
     document,
     'select',

@@ -1,5 +1,6 @@
 import type { ToolBlock } from '../../document.ts';
 import type { PageContext, RenderBlock } from '../context.ts';
+import { renderLessons } from '../lessons/lessonsView.ts';
 import { renderPaths } from '../reading/pathsView.ts';
 import { renderFluences } from '../words/fluencesView.ts';
 import { renderGlossary } from '../words/glossaryView.ts';
@@ -34,4 +35,5 @@ export const tools: Readonly<
   widths: renderWidths,
   fluences: renderFluences,
   paths: renderPaths,
+  lessons: renderLessons,
 };

@@ -10,12 +10,20 @@ import { createVariedView } from '../vary/variedView.ts';
 /** A pause of the hand after which a chart is worked out again, and a time after which it tells how far it is, ms. */
 const [restsFor, isLong] = [300, 700];
 
-/** A chart of results over an input, worked out beside the page; it follows the design once the hand rests. */
-export function renderChartPiece(context: PageContext, plan: VaryPlan, stops: (() => void)[]): HTMLElement {
+/**
+ * A chart of results over an input, worked out beside the page; it follows the design once the hand rests. `bare`: its axes
+ * and its title alone.
+ */
+export function renderChartPiece(
+  context: PageContext,
+  plan: VaryPlan,
+  stops: (() => void)[],
+  bare = false,
+): HTMLElement {
   const { document, live } = context;
   const startStudy = studiesUntil(stops);
   const name = `own-chart-${freshId()}`;
-  const view = createVariedView(context, stops);
+  const view = createVariedView(context, stops, bare);
   const said = element(document, 'p', { class: 'own-said', role: 'status' });
   const progress = createStudyProgress(document, () => {
     clearTimeout(later);

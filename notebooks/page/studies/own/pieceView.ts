@@ -48,6 +48,6 @@ function bodyOf(
   stops: (() => void)[],
 ): HTMLElement {
   if (content.kind === 'block') return renderBlock(context, content.block, stops);
-  if (content.kind === 'chart') return renderChartPiece(context, content.plan, stops);
+  if (content.kind === 'chart') return renderChartPiece(context, content.plan, stops, content.bare);
   return element(context.document, 'p', { class: 'problem' }, content.message);
 }

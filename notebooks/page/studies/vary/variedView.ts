@@ -1,3 +1,4 @@
+import { bareFigure } from '../../../bareFigure.ts';
 import type { Varied } from '../../../varied.ts';
 import { variedFigures } from '../../../varyFigures.ts';
 import { variedRows } from '../../../varyTable.ts';
@@ -15,23 +16,27 @@ const widest = 760;
 /** A table longer than this is read in a file, not on a page. */
 const longestTable = 300;
 
-/** Charts of what was varied, and the same numbers as a table and a file. */
-export function createVariedView({ document }: PageContext, stops: (() => void)[]) {
+/** Charts of what was varied, and the same numbers as a table and a file; `bare`: axes and titles alone. */
+export function createVariedView({ document, frames }: PageContext, stops: (() => void)[], bare = false) {
   const views: FigureView[] = [];
   const figures = element(document, 'div', {});
   const table = element(document, 'div', {});
   const holder = element(document, 'div', { class: 'study-varied', hidden: true }, figures, table);
   const width = () => Math.min(widest, holder.clientWidth || window.innerWidth - 32);
-  const observer = new ResizeObserver(() => {
-    for (const view of views) view.resize(width());
-  });
+  const shape = () => frames?.height() ?? 'wide';
+  const resize = () => {
+    for (const view of views) view.resize(width(), shape());
+  };
+  const observer = new ResizeObserver(resize);
   observer.observe(holder);
+  const stopFrames = frames?.onChange(resize);
   stops.push(() => {
     observer.disconnect();
+    stopFrames?.();
     for (const view of views) view.close();
   });
   const draw = (varied: Varied) => {
-    const specs = variedFigures(varied);
+    const specs = variedFigures(varied).map((spec) => (bare ? bareFigure(spec) : spec));
     while (views.length > specs.length) {
       const view = views.pop()!;
       view.close();
@@ -39,7 +44,7 @@ export function createVariedView({ document }: PageContext, stops: (() => void)[
     }
     specs.forEach((spec, i) => {
       if (!views[i]) {
-        views[i] = createFigure(document, width());
+        views[i] = createFigure(document, width(), shape());
         figures.append(views[i].element);
       }
       views[i].update(spec);
@@ -80,7 +85,7 @@ export function createVariedView({ document }: PageContext, stops: (() => void)[
     show(varied: Varied) {
       holder.hidden = false;
       draw(varied);
-      list(varied, table.querySelector('details')?.open ?? false);
+      if (!bare) list(varied, table.querySelector('details')?.open ?? false);
     },
   };
 }

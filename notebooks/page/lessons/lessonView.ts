@@ -1,0 +1,75 @@
+import type { Lesson } from '../../lessons/lesson.ts';
+import { lessons } from '../../lessons/lessons.ts';
+import { beginRun, type Run } from '../../lessons/progress.ts';
+import type { PageContext, RenderBlock } from '../context.ts';
+import { element } from '../element.ts';
+import { createLessonDesk } from './desk/lessonDesk.ts';
+import { openLessonWorker } from './desk/openLessonWorker.ts';
+import { renderRun } from './lessonRun.ts';
+import { newSeed } from './newSeed.ts';
+import type { ProgressStore } from './progressStore.ts';
+
+/** A lesson on the page, taken up where it was left, or begun; it can be taken again with other values. */
+export function renderLesson(
+  context: PageContext,
+  lesson: Lesson,
+  store: ProgressStore,
+  renderBlock: RenderBlock,
+  stops: (() => void)[],
+): HTMLElement {
+  const { document } = context;
+  const desk = createLessonDesk(lessons, openLessonWorker);
+  const place = element(document, 'div', {});
+  const own: (() => void)[] = [];
+  const end = () => {
+    for (const stop of own.splice(0).reverse()) stop();
+  };
+  const begin = (run: Run, byHand: boolean) => {
+    end();
+    store.keep(lesson.id, run);
+    const again = (last: Run) => begin(beginRun(lesson, newSeed(last.seed), last), true);
+    const view = renderRun({ context, lesson, store, desk, renderBlock, again }, run, own);
+    place.replaceChildren(view.element);
+    if (byHand) void view.drawn.then((focus) => focus());
+  };
+  stops.push(desk.close, end);
+  begin(store.runs()[lesson.id] ?? beginRun(lesson, newSeed()), false);
+  return element(
+    document,
+    'div',
+    { class: 'lesson' },
+    ...headOf(document, lesson),
+    troubleOf(document, store, stops),
+    place,
+  );
+}
+
+function headOf(document: Document, { title, about, minutes }: Lesson): HTMLElement[] {
+  return [
+    element(
+      document,
+      'p',
+      { class: 'lesson-back' },
+      element(document, 'a', { href: '#lessons' }, 'All lessons'),
+    ),
+    element(document, 'h2', { class: 'lesson-title' }, title),
+    element(document, 'p', { class: 'lesson-about' }, `${about} About ${minutes} minutes.`),
+    element(
+      document,
+      'p',
+      { class: 'lesson-own' },
+      'This lesson has a design of its own. The one that you have open stays as it is.',
+    ),
+  ];
+}
+
+/** Says where nothing can be kept. */
+export function troubleOf(document: Document, store: ProgressStore, stops: (() => void)[]): HTMLElement {
+  const place = element(document, 'p', { class: 'problem', role: 'status' }, store.trouble());
+  stops.push(
+    store.onChange(() => {
+      if (place.textContent !== store.trouble()) place.textContent = store.trouble();
+    }),
+  );
+  return place;
+}
