@@ -26,11 +26,15 @@ const kindWords: Readonly<Record<Block['kind'], string>> = {
 /** Characters of the words by which a block is told. */
 const longestWords = 40;
 
+/** Documents that lend their blocks to own pages and lectures: those that hold more than a tool for these. */
+export const lending = (documents: readonly StepwellDocument[]): readonly StepwellDocument[] =>
+  documents.filter(({ blocks }) => blocks.length > 0 && blocks.every(isShowable));
+
 /** The blocks of a document in order, each told by its kind and by what it or the heading in it says. */
 export function blockChoices({ id: document, blocks }: StepwellDocument): readonly BlockChoice[] {
   const counts = new Map<string, number>();
   return blocks.filter(isShowable).map((block) => {
-    const label = `${kindWords[block.kind]}: ${wordsOf(document, block)}`;
+    const label = `${kindWords[block.kind]}: ${blockTitle(document, block)}`;
     const count = (counts.get(label) ?? 0) + 1;
     counts.set(label, count);
     return { id: block.id, label: count === 1 ? label : `${label} (${count})` };
@@ -41,7 +45,8 @@ export function blockChoices({ id: document, blocks }: StepwellDocument): readon
 export const hasAxes = (block: Block | undefined): boolean =>
   block?.kind === 'figure' || block?.kind === 'figures';
 
-function wordsOf(document: string, block: Block): string {
+/** What a block is about, as a title of it. */
+export function blockTitle(document: string, block: Block): string {
   const own = ownWords(block) ?? blockName(document, block);
   // Whatever is added later is told by its id until it has a name.
   return own ?? block.id.replaceAll('-', ' ');
@@ -64,7 +69,8 @@ function ownWords(block: Block): string | undefined {
   }
 }
 
-function headingIn(prose: Prose): string | undefined {
+/** The first heading in a text, where one stands there. */
+export function headingIn(prose: Prose): string | undefined {
   const found = prose.nodes.find((node) => 'tag' in node && /^h\d$/.test(node.tag));
   return found && textOf(prose, found);
 }

@@ -1,5 +1,6 @@
 import type { StepwellDocument } from './document.ts';
 import { grooves } from './grooves.ts';
+import { lectures } from './lectures.ts';
 import { lessonsDocument } from './lessons.ts';
 import { matching } from './matching.ts';
 import { ownPages } from './ownPages.ts';
@@ -29,5 +30,6 @@ export const documents: readonly StepwellDocument[] = [
   setUpSheet,
   readingDocument,
   lessonsDocument,
+  lectures,
   wordsDocument,
 ];

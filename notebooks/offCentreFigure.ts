@@ -31,7 +31,7 @@ export const offCentreFigure = figure({
         { label: 'at the workpiece, beam in the middle', role: 'reference', x: place, y: centred },
         { label: 'in the focus', role: 'second', x: place, y: focus },
       ],
-      summary: `With the beam ${percent(offset)} of its 1/e² radius beside the middle, one side is higher than the other by ${percent(hereImbalance)} at the workpiece, ${formatQuantity(defocus, '1', '1', 3)} Rayleigh lengths from the focus, and by ${percent(focusImbalance)} in the focus. Coherent light.`,
+      summary: `With the beam ${percent(offset)} of its 1/e² radius beside the middle, the two sides differ in height by ${percent(hereImbalance)} at the workpiece, ${formatQuantity(defocus, '1', '1', 3)} Rayleigh lengths from the focus, and by ${percent(focusImbalance)} in the focus. Coherent light.`,
     };
   },
 });

@@ -4,7 +4,7 @@ import { checkInput } from '../lib/graph/state.ts';
 import type { OwnBlock } from '../lib/graph/studies.ts';
 import { Problem } from '../lib/problem.ts';
 import { valuesBetween } from '../lib/studies/vary.ts';
-import type { Block, FigureSpec, StepwellDocument } from './document.ts';
+import type { Block, FigureSpec, StepwellDocument, ToolBlock } from './document.ts';
 import { ownEquation } from './ownEquation.ts';
 import { ownProse } from './ownProse.ts';
 import { withRanges } from './ownRanges.ts';
@@ -139,9 +139,14 @@ function borrowed(documents: readonly StepwellDocument[], piece: Piece<'block'>,
   }
 }
 
-/** Pages hold neither themselves nor lessons, which are not about the design. */
+/** Tools of pages that hold other pages, or are not about the design: nothing borrows them. */
+const keptToThemselves: readonly string[] = [
+  'own-pages',
+  'lectures',
+  'lessons',
+] satisfies ToolBlock['tool'][];
 export const isShowable = (block: Block): boolean =>
-  block.kind !== 'tool' || (block.tool !== 'own-pages' && block.tool !== 'lessons');
+  block.kind !== 'tool' || !keptToThemselves.includes(block.tool);
 
 /** Where a link leads to in its document is not on this page. */
 function withoutJumps({ nodes, slots }: Prose): Prose {

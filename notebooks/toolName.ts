@@ -1,4 +1,4 @@
-/** What there is to work with that is no text of the design: the page has a part of its own for each. */
+/** What the page has a part of its own for, to work with. */
 export type ToolName =
   | 'compare'
   | 'change'
@@ -9,8 +9,9 @@ export type ToolName =
   | 'own-words'
   | 'write-up'
   | 'own-pages'
+  | 'lectures'
+  | 'lessons'
   | 'words'
   | 'widths'
   | 'fluences'
-  | 'paths'
-  | 'lessons';
+  | 'paths';

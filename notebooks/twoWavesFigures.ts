@@ -6,7 +6,7 @@ import type { Quantity } from '../lib/graph/quantity.ts';
 import { shownValue } from '../lib/graph/shown.ts';
 import { formatQuantity } from '../lib/graph/units.ts';
 import { niceEnd } from '../lib/numerics/niceEnd.ts';
-import { symmetric } from './columns.ts';
+import { largest, symmetric } from './columns.ts';
 import { type FigureSpec, figure, type MarkSpec } from './document.ts';
 
 const milli = 1e3;
@@ -75,13 +75,13 @@ export const wavesFigure = figure({
     return {
       title: 'Two waves in the focus',
       x: radiusAxis,
-      y: { label: 'amplitude', unit: amplitudeUnit, domain: [-0.2, 1] },
+      y: { label: 'amplitude', unit: amplitudeUnit, domain: [-0.2, 1.1] },
       series: [
         { label: 'the whole beam', role: 'main', x, y: bothSides(waves.whole) },
         { label: 'its middle alone', role: 'second', x, y: bothSides(waves.centre) },
       ],
       marks: [{ kind: 'horizontal', y: 0, label: '', role: 'reference' }],
-      summary: `As if there were no step: on the axis the whole beam has ${amount(whole)}, the light through the middle alone, at a step ratio of ${amount(ratio)}, ${amount(centre)} and a wider focus.`,
+      summary: `As if there were no step: on the axis the whole beam has an amplitude of ${amount(whole)}; the light through the middle alone, at a step ratio of ${amount(ratio)}, has one of ${amount(centre)} and a wider focus.`,
     };
   },
 });
@@ -92,14 +92,20 @@ export const differenceFigure = figure({
   view: ({ waves, phase }): FigureSpec => {
     const x = radiiOf(waves.radius);
     const [taken, left, irradiance] = [waves.taken[0]!, waves.left[0]!, waves.irradiance[0]!];
+    const columns = [waves.whole, waves.taken, waves.left, waves.irradiance];
+    const lowest = largest(...columns.map((column) => column.map((value) => 0 - value)));
     return {
       title: 'What the step takes away, and what is left',
       x: radiusAxis,
-      y: { label: 'amplitude, and irradiance', unit: amplitudeUnit, domain: [-0.5, 1.4] },
+      y: {
+        label: 'amplitude, and irradiance',
+        unit: amplitudeUnit,
+        domain: [0 - niceEnd(lowest), niceEnd(largest(...columns))],
+      },
       series: [
         { label: 'the whole beam', role: 'second', x, y: bothSides(waves.whole) },
         { label: 'taken away by the step', role: 'third', x, y: bothSides(waves.taken) },
-        { label: 'left', role: 'main', x, y: bothSides(waves.left) },
+        { label: 'what is left', role: 'main', x, y: bothSides(waves.left) },
         { label: 'irradiance of what is left', role: 'reference', x, y: bothSides(waves.irradiance) },
       ],
       marks: [{ kind: 'horizontal', y: 0, label: '', role: 'reference' }],

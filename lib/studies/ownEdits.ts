@@ -1,6 +1,6 @@
 import type { Graph } from '../graph/graph.ts';
 import type { DesignState } from '../graph/state.ts';
-import { noStudies, type OwnLine, type Studies } from '../graph/studies.ts';
+import { noStudies, type OwnBlock, type OwnLine, type Studies } from '../graph/studies.ts';
 import { Problem } from '../problem.ts';
 import { parseFormula } from './formulaParser.ts';
 import { namesIn } from './formulaSyntax.ts';
@@ -59,21 +59,31 @@ export function idOfName(name: string, taken: ReadonlySet<string>): string {
   return `${id}${count}`;
 }
 
-/** Where an own quantity is used, in words: other lines, pages and requirements. */
-export function usesOf(id: string, { ownLines, ownDocuments, requirements }: Studies): readonly string[] {
+/** Where an own quantity is used, in words: other lines, pages, lectures and requirements. */
+export function usesOf(
+  id: string,
+  { ownLines, ownDocuments, lectures, requirements }: Studies,
+): readonly string[] {
   const lines = ownLines.filter((line) => line.id !== id && idsIn(line.formula).has(id));
-  const pages = ownDocuments.filter(({ blocks }) =>
-    blocks.some((block) => {
-      if (block.kind === 'text') return block.text.includes(`{${id}}`);
-      if (block.kind === 'equation') return block.id === id;
-      return block.kind !== 'block' && block.ids.includes(id);
-    }),
+  const pages = ownDocuments.filter(({ blocks }) => blocks.some((block) => shows(block, id)));
+  const given = lectures.filter(({ steps }) =>
+    steps.some(
+      ({ pieces, notes = '', ask }) =>
+        pieces.some((piece) => shows(piece, id)) || `${notes} ${ask?.question ?? ''}`.includes(`{${id}}`),
+    ),
   );
   return [
     ...lines.map(({ name }) => `‘${name}’`),
     ...pages.map(({ title }) => `the page ‘${title}’`),
+    ...given.map(({ title }) => `the lecture ‘${title}’`),
     ...(requirements.some((one) => one.id === id) ? ['a requirement'] : []),
   ];
+}
+
+function shows(piece: OwnBlock, id: string): boolean {
+  if (piece.kind === 'text') return piece.text.includes(`{${id}}`);
+  if (piece.kind === 'equation') return piece.id === id;
+  return piece.kind !== 'block' && piece.ids.includes(id);
 }
 
 /** Ids that a formula names; none where it cannot be read. */

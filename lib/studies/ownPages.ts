@@ -1,8 +1,9 @@
 import { oneLine } from '../design/ownParts.ts';
-import { longestText, mostOwnBlocks, mostOwnDocuments } from '../design/savedWritings.ts';
+import { mostOwnBlocks, mostOwnDocuments } from '../design/savedWritings.ts';
 import type { DesignState } from '../graph/state.ts';
 import { noStudies, type OwnBlock, type OwnDocument } from '../graph/studies.ts';
 import { Problem } from '../problem.ts';
+import { moved, type PiecesChange, pieceAdded, pieceChanged, pieceTakenOut } from './pieces.ts';
 
 type Design = Omit<DesignState, 'revision'>;
 
@@ -65,36 +66,27 @@ export function takeOutPage(design: Design, id: string): Design {
 
 /** The page with a piece at `place`, all behind it one further; a Problem where it is too long, or no more fit. */
 export function addPiece(design: Design, id: string, place: number, piece: OwnBlock): Design {
-  checkPiece(piece);
-  return changePage(design, id, ({ blocks, ...page }) => {
-    if (blocks.length >= mostOwnBlocks)
-      throw new Problem(
-        'impossible',
-        `${mostOwnBlocks} pieces stand on this page, and no more fit; begin another.`,
-        {
-          allowed: `up to ${mostOwnBlocks}`,
-        },
-      );
-    return { ...page, blocks: blocks.toSpliced(place, 0, piece) };
-  });
+  return changePieces(design, id, pieceAdded(place, piece, mostOwnBlocks, 'on this page'));
 }
 
 /** The page with another piece in place of the one at `place`. */
 export function changePiece(design: Design, id: string, place: number, piece: OwnBlock): Design {
-  checkPiece(piece);
-  return changePage(design, id, ({ blocks, ...page }) => ({ ...page, blocks: blocks.with(place, piece) }));
+  return changePieces(design, id, pieceChanged(place, piece));
 }
 
 export function takeOutPiece(design: Design, id: string, place: number): Design {
-  return changePage(design, id, ({ blocks, ...page }) => ({ ...page, blocks: blocks.toSpliced(place, 1) }));
+  return changePieces(design, id, pieceTakenOut(place));
 }
 
 /** The page with a piece at another place; beyond either end nothing changes. */
 export function movePiece(design: Design, id: string, from: number, to: number): Design {
+  return changePieces(design, id, (pieces) => moved(pieces, from, to));
+}
+
+function changePieces(design: Design, id: string, change: PiecesChange): Design {
   return changePage(design, id, (page) => {
-    const { blocks } = page;
-    if (to < 0 || to >= blocks.length || to === from) return page;
-    return { ...page, blocks: blocks.toSpliced(from, 1).toSpliced(to, 0, blocks[from]!) };
+    const blocks = change(page.blocks);
+    return blocks === page.blocks ? page : { ...page, blocks };
   });
 }
 
@@ -114,22 +106,4 @@ const readTitle = (title: string): string => oneLine(title, 'title of the page',
 function freshId(pages: readonly OwnDocument[]): string {
   const counts = pages.map(({ id }) => Number(/^page(\d{1,9})$/.exec(id)?.[1] ?? 0));
   return `page${Math.max(0, ...counts) + 1}`;
-}
-
-function checkPiece(piece: OwnBlock): void {
-  const texts =
-    piece.kind === 'text'
-      ? ([['text', piece.text]] as const)
-      : ([
-          ['title', piece.title ?? ''],
-          ['caption', piece.caption ?? ''],
-        ] as const);
-  for (const [what, text] of texts) {
-    if (text.length <= longestText) continue;
-    throw new Problem(
-      'impossible',
-      `The ${what} has ${text.length} signs; up to ${longestText} are kept. Divide it among several pieces.`,
-      { value: String(text.length), allowed: `up to ${longestText} signs` },
-    );
-  }
 }

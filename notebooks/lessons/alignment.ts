@@ -95,7 +95,7 @@ export const alignment: Lesson = {
   id: 'alignment',
   title: 'Is the plate in the middle?',
   about:
-    'Choose the plane in which a plate that is off the middle of the beam shows, and tell which way it is off.',
+    'You can choose the plane in which a plate that is off the middle of the beam shows, and tell which way it is off.',
   minutes: 7,
   draw,
   tasks: [focus, highest, imbalance, otherSide, judged],

@@ -22,41 +22,30 @@ export const beamProfileFigure = figure({
 export const beamOnPlateFigure = figure({
   id: 'beam-on-plate',
   from: { beam: plateBeamDiameter, step: stepDiameter },
-  view: ({ beam, step }): FigureSpec => {
-    const spec = beamSpec(Math.max(beam, step / 1.2));
-    return {
-      ...spec,
-      title: 'The beam on the plate',
-      series: [curve(beam, spec.x.domain[1])],
-      marks: [
-        { kind: 'vertical', x: (step / 2) * milli, label: 'edge of the step', role: 'today' },
-        { kind: 'vertical', x: (beam / 2) * milli, label: '1/e² radius', role: 'reference', above: true },
-      ],
-      summary: `The step ends at a radius of ${show(step / 2)}; the beam has fallen to 1/e², 13.5\u202f%, at ${show(beam / 2)}.`,
-    };
-  },
+  view: ({ beam, step }): FigureSpec => ({
+    ...beamSpec(beam, Math.max(beam, step)),
+    title: 'The beam on the plate',
+    marks: [
+      { kind: 'vertical', x: (step / 2) * milli, label: 'edge of the step', role: 'today' },
+      { kind: 'vertical', x: (beam / 2) * milli, label: '1/e² radius', role: 'reference', above: true },
+    ],
+    summary: `The step ends at a radius of ${show(step / 2)}; the beam has fallen to 1/e², 13.5\u202f%, at ${show(beam / 2)}.`,
+  }),
 });
 
 const show = (length: number) => formatQuantity(length, 'm', 'mm', 3);
 
-function curve(beam: number, end: number) {
+/** Irradiance of a beam of that 1/e² diameter, out to beyond the 1/e² radius of one as wide as `shown`. */
+export function beamSpec(beam: number, shown = beam): FigureSpec {
+  const end = niceEnd((shown / 2) * milli * radiiShown);
   const x = spaced(0, end, points);
   const radius = (beam / 2) * milli;
-  return {
-    label: 'irradiance of the beam',
-    role: 'main',
-    x,
-    y: x.map((r) => Math.exp(-2 * (r / radius) ** 2)),
-  } as const;
-}
-
-function beamSpec(beam: number): FigureSpec {
-  const end = niceEnd((beam / 2) * milli * radiiShown);
+  const y = x.map((r) => Math.exp(-2 * (r / radius) ** 2));
   return {
     title: 'The beam before the plate',
     x: { label: 'distance from the axis', unit: 'mm', domain: [0, end] },
     y: { label: 'irradiance', unit: 'of that on the axis', domain: [0, 1] },
-    series: [curve(beam, end)],
+    series: [{ label: 'irradiance of the beam', role: 'main', x, y }],
     summary: 'The irradiance of the beam is highest on its axis and falls smoothly outward; it has no edge.',
   };
 }

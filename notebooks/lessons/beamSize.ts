@@ -3,23 +3,20 @@ import { flattestRatio, neededMagnification, stepRatio } from '../../lib/design/
 import { stepDiameter } from '../../lib/design/plate.ts';
 import { usedBeamDiameter } from '../../lib/design/rawBeam.ts';
 import { dip, kind } from '../../lib/design/spot.ts';
-import type { Random } from '../../lib/numerics/random.ts';
 import { profileFigure } from '../matchingFigures.ts';
 import { math, prose } from '../prose.ts';
+import { milli } from '../throughFocusFigures.ts';
 import { beamOnPlateFigure, beamProfileFigure } from './beamOnPlate.ts';
 import { drawOne, drawStepped } from './draws.ts';
+import { diameterOverHalfWidth } from './gaussianWidths.ts';
 import { choiceTask, type Lesson, markTask, numberTask } from './lesson.ts';
 import { otherThan } from './otherThan.ts';
 import { seenAs, seenOptions } from './spotKinds.ts';
 
-/** 1/e² radius over full width at half maximum of a Gaussian: 2w = 1.699 FWHM. */
-const diameterOverHalfWidth = Math.sqrt(2 / Math.LN2);
-const milli = 1e3;
-
 const radius = markTask({
   id: 'radius',
-  stage: 'predict',
-  question: prose`This is the light across a laser beam, from its axis outward. It fades without an edge, so people agreed on where to call it the edge: where the irradiance (the power per area) has fallen to 1/e² of that on the axis. That is 0.135, a little over an eighth. The distance from the axis to there is the **1/e² radius** ${math`w`}. Mark it.`,
+  stage: 'observe',
+  question: prose`The chart shows the light of a laser beam, from its axis outward. It fades and has no edge, so people agreed on a place to call its edge: where the irradiance (the power on a small area, divided by that area) has fallen to 1/e² of what it is on the axis. 1/e² is 0.135, a little more than an eighth. How far that place lies from the axis is the **1/e² radius** ${math`w`}. Mark it on the chart.`,
   figure: beamProfileFigure,
   along: 'x',
   within: 0.018,
@@ -28,62 +25,57 @@ const radius = markTask({
   errors: [
     {
       id: 'one-over-e',
-      reason: prose`You marked where the light has fallen to 1/e, or 0.37. That radius is 1.41 times smaller. Eye safety counts in it; beams are told by 1/e². Follow the curve further down, to 0.135.`,
+      reason: prose`You marked where the light has fallen to 1/e, which is 0.37. That radius is smaller by a factor of 1.41. Eye safety counts in it, optics in 1/e². Follow the curve further down, to 0.135.`,
       answer: ({ beam }) => ((beam / 2) * milli) / Math.SQRT2,
     },
     {
       id: 'half-maximum',
-      reason: prose`You marked where the light has fallen to a half. Twice that is the full width at half maximum (FWHM), another way to tell a width. Follow the curve further down, to 0.135.`,
+      reason: prose`You marked where the light has fallen to a half. Twice that radius is the full width at half maximum, FWHM, another way to tell a width. Follow the curve further down, to 0.135.`,
       answer: ({ beam }) => ((beam / 2) * milli) / diameterOverHalfWidth,
     },
   ],
-  explanation: prose`The curve reaches 0.135 at the 1/e² radius. Twice that radius is the 1/e² diameter, ${plateBeamDiameter} here; when this page says how wide a beam is, it means this diameter.`,
+  explanation: prose`At the 1/e² radius the curve has come down to 0.135. Twice this radius is the **1/e² diameter**, here ${plateBeamDiameter}. When this page says how wide a beam is, it means that diameter.`,
 });
 
 const ratio = numberTask({
   id: 'ratio',
   stage: 'predict',
-  question: prose`A laser beam has a 1/e² diameter of ${usedBeamDiameter}. An expander, two lenses that widen a beam, makes it ${magnification} times as wide. Then it meets a glass plate with a round step in the middle, ${stepDiameter} in diameter. What matters is how the two compare: the radius of the step over the 1/e² radius of the beam at the plate. This is the **step ratio** ${math`\kappa`}. How large is it?`,
+  question: prose`Now the whole way. The beam leaves the laser with a 1/e² diameter of ${usedBeamDiameter}. An expander (two lenses that widen a beam) makes it ${magnification} times as wide. Then it meets a glass plate with a round step in its middle, ${stepDiameter} in diameter. What counts is how the two compare: the radius of the step over the 1/e² radius of the beam at the plate. That is the **step ratio** ${math`\kappa`}. How large is it?`,
   unit: '1',
   display: '1',
   within: 0.02,
-  from: { ratio: stepRatio, beam: plateBeamDiameter, raw: usedBeamDiameter, step: stepDiameter },
+  from: { ratio: stepRatio, beam: plateBeamDiameter, step: stepDiameter },
   answer: ({ ratio }) => ratio,
   errors: [
     {
       id: 'upside-down',
-      reason: prose`That is the beam over the step. The step ratio has the step on top: it grows when the step grows, and falls when the beam grows.`,
+      reason: prose`That is the beam over the step. In the step ratio the step stands on top: a larger step makes it larger, a wider beam makes it smaller.`,
       answer: ({ step, beam }) => beam / step,
     },
     {
       id: 'radius-for-diameter',
-      reason: prose`A radius was compared with a diameter. Take both as radii, or both as diameters.`,
+      reason: prose`The radius of the step was divided by the diameter of the beam. Take both as radii, or both as diameters.`,
       answer: ({ step, beam }) => step / 2 / beam,
     },
     {
       id: 'diameter-for-radius',
-      reason: prose`A diameter was compared with a radius: the diameter of the step with the radius of the beam. Take both as radii, or both as diameters.`,
+      reason: prose`The diameter of the step was divided by the radius of the beam. Take both as radii, or both as diameters.`,
       answer: ({ step, beam }) => step / (beam / 2),
     },
     {
-      id: 'no-expander',
+      id: 'expander-left-out',
       reason: prose`That is the ratio for the beam as it leaves the laser. The plate stands behind the expander, where the beam is wider.`,
       answer: (_, ask) => ask({ set: { 'expander.magnification': 1 } }).ratio,
     },
-    {
-      id: 'half-maximum',
-      reason: prose`The number fits a beam told by its full width at half maximum. Here the diameter is the 1/e² diameter already, so nothing is to be converted.`,
-      answer: ({ raw }, ask) => ask({ set: { 'laser.beamDiameter': raw * diameterOverHalfWidth } }).ratio,
-    },
   ],
   reveals: [beamOnPlateFigure],
-  explanation: prose`The beam is ${plateBeamDiameter} wide at the plate, the step ${stepDiameter}: the step ratio is ${stepRatio}. At 1 the two are equally wide.`,
+  explanation: prose`The beam is ${plateBeamDiameter} wide at the plate and the step ${stepDiameter}, so the step ratio is ${stepRatio}. At a step ratio of 1 the two are equally wide.`,
 });
 
 const focus = choiceTask({
   id: 'focus',
   stage: 'predict',
-  question: prose`Light through the step comes half a wave late. In the focus of the lens it therefore works against the light from around the step. With the step ratio of ${stepRatio}, and nothing that cuts the beam, what stands in the focus?`,
+  question: prose`Light through the step comes half a wave late. In the focus of the lens it works against the light that passes around the step: where both are equally strong, they cancel. The step ratio is ${stepRatio}, and nothing cuts the beam. What do you expect in the focus?`,
   shows: [beamOnPlateFigure],
   options: seenOptions,
   from: { kind, ratio: stepRatio, step: stepDiameter },
@@ -91,20 +83,26 @@ const focus = choiceTask({
   errors: [
     {
       id: 'upside-down',
-      reason: prose`That is what a beam would do that is wider where this one is narrower: step and beam are the other way round. Look where the edge of the step lies on the beam.`,
+      reason: prose`That would be so with the ratio the other way round, beam over step. Look on the chart how far out on the beam the step ends, and how much light is left beyond it.`,
       answer: ({ kind, ratio, step }, ask) =>
         otherThan(seenAs(kind), seenAs(ask({ pins: { 'plate.beamDiameter': step * ratio } }).kind)),
     },
+    {
+      id: 'no-step',
+      reason: prose`That is the focus of the beam without a step. The step takes no light away, but what passes through it arrives half a wave late and works against the rest.`,
+      answer: ({ kind }, ask) =>
+        otherThan(seenAs(kind), seenAs(ask({ pins: { 'plate.stepPhase': 0 } }).kind)),
+    },
   ],
   reveals: [profileFigure],
-  explanation: prose`The profile has a dip of ${dip} on its axis.`,
+  explanation: prose`In the focus the axis lies ${dip} below the highest fluence. Below a step ratio of 0.83 the light around the step is the stronger part on the axis, above it the light through the step; at 0.83 they cancel and the middle is dark. At 1.30 the top is flattest, and far above that nearly all light passes through the step and there is little left to work against it.`,
 });
 
 const needed = numberTask({
   id: 'magnification',
   stage: 'explain',
   set: { 'match.goal': 'flattest' },
-  question: prose`With nothing that cuts the beam and a step of half a wave, the focus is flattest at a step ratio of ${flattestRatio}. The step stays ${stepDiameter} wide, the raw beam ${usedBeamDiameter}. To what magnification must the expander be set?`,
+  question: prose`With this plate the focus is flattest at a step ratio of ${flattestRatio}. The step is ${stepDiameter} wide, the beam from the laser ${usedBeamDiameter}. To which magnification must the expander be set?`,
   unit: '1',
   display: '1',
   within: 0.02,
@@ -118,40 +116,53 @@ const needed = numberTask({
   answer: ({ needed }) => needed,
   errors: [
     {
-      id: 'equal',
-      reason: prose`That makes the beam as wide as the step, a step ratio of 1. It is common practice, but not the flattest focus of this plate.`,
+      id: 'equally-wide',
+      reason: prose`That makes the beam as wide as the step, a step ratio of 1. Many set it so, but it is not where the focus of this plate is flattest.`,
       answer: (_, ask) => ask({ set: { 'match.goal': 'equal' } }).needed,
     },
     {
       id: 'upside-down',
-      reason: prose`That makes the beam wider than the step by the step ratio. For a step ratio above 1 it must be narrower than the step.`,
+      reason: prose`That makes the beam wider than the step. For a step ratio above 1 it must be narrower than the step: divide the step by the ratio.`,
       answer: ({ step, raw, flattest }) => (step * flattest) / raw,
     },
     {
       id: 'radius-for-diameter',
       reason: prose`The radius of the step was compared with the diameter of the beam. Take both as diameters.`,
-      answer: ({ needed }) => needed / 2,
+      answer: ({ step, raw, flattest }) => step / 2 / flattest / raw,
     },
     {
       id: 'change-only',
-      reason: prose`That is by how much the magnification of today must be changed, not what it must become.`,
+      reason: prose`That is the factor by which today’s magnification must change. The question is what it must become.`,
       answer: ({ ratio, flattest }) => ratio / flattest,
     },
   ],
-  explanation: prose`The beam at the plate must be ${stepDiameter} over ${flattestRatio}, and the expander makes it from ${usedBeamDiameter}: a magnification of ${neededMagnification}.`,
+  explanation: prose`At the plate the beam must be ${stepDiameter} over ${flattestRatio} wide. From the ${usedBeamDiameter} of the laser that takes a magnification of ${neededMagnification}.`,
 });
+
+/** Step ratios at which the focus is a ring, flat, or peaked; equally often. */
+const ratios: readonly [Span, ...Span[]] = [
+  [0.74, 1.15],
+  [1.25, 1.32],
+  [1.38, 1.7],
+];
+type Span = readonly [low: number, high: number];
 
 /** Beam size against the step. */
 export const beamSize: Lesson = {
   id: 'beam-size',
   title: 'Beam size against the step',
-  about: 'You can tell the step ratio of a beam and a plate, and what it does to the focus.',
+  about: 'You can work out the step ratio of a beam and a plate, and say what it does to the focus.',
   minutes: 7,
-  draw: (random: Random) => ({
-    'plate.stop': 'open',
-    'laser.beamDiameter': drawStepped(random, 3.6e-3, 6e-3, 1e-4),
-    'expander.magnification': drawStepped(random, 1.4, 2.6, 0.1),
-    'plate.stepDiameter': drawOne(random, [8e-3, 10e-3, 12e-3]),
-  }),
+  draw: (random) => {
+    const raw = drawStepped(random, 3.6e-3, 6e-3, 1e-4);
+    const step = drawOne(random, [8e-3, 10e-3, 12e-3]);
+    const magnified = step / raw / random.between(...drawOne(random, ratios));
+    return {
+      'plate.stop': 'open',
+      'laser.beamDiameter': raw,
+      'plate.stepDiameter': step,
+      'expander.magnification': Number(magnified.toPrecision(3)),
+    };
+  },
   tasks: [radius, ratio, focus, needed],
 };

@@ -139,7 +139,7 @@ export const depthAndTilt: Lesson = {
   id: 'depth-and-tilt',
   title: 'Depth of focus and tilt',
   about:
-    'Work out how far a surface strays from the focus over a field, and how much tilt the depth of focus allows.',
+    'You can work out how far a surface strays from the focus over a field, and how much tilt the depth of focus allows.',
   minutes: 8,
   draw,
   tasks: [edges, spread, end, allowed, rayleigh],

@@ -28,8 +28,8 @@ interface TaskBase<A, F> {
   readonly id: string;
   /** Before the curve is drawn; read off what is drawn; why it is so. */
   readonly stage: 'predict' | 'observe' | 'explain';
-  /** Set in the lesson's design as the task begins, SI by id. */
-  readonly set?: Patch;
+  /** Set in the lesson's design as the task begins, SI by id; or made from all inputs as they were drawn. */
+  readonly set?: Patch | ((drawn: Patch) => Patch);
   readonly question: Prose;
   /** Drawn with the question. */
   readonly shows?: readonly Block[];

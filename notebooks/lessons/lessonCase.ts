@@ -72,7 +72,8 @@ function tasksOf(lesson: Lesson, first: DesignState, engine: Engine): Map<string
   const tasks = new Map<string, TaskInCase>();
   let state = first;
   for (const task of lesson.tasks) {
-    state = applyPatch(designGraph, state, task.set ?? {});
+    const set = typeof task.set === 'function' ? task.set(first.inputs) : (task.set ?? {});
+    state = applyPatch(designGraph, state, set);
     tasks.set(task.id, taskAt(task, state, engine));
   }
   return tasks;

@@ -157,7 +157,7 @@ export const pulsesAndDose: Lesson = {
   id: 'pulses-and-dose',
   title: 'Pulses per spot and dose',
   about:
-    'Tell pulses per spot, accumulated fluence and the pulses that act apart, and work out each of them.',
+    'You can tell pulses per spot, accumulated fluence and the pulses that act apart, and work out each.',
   minutes: 8,
   draw,
   tasks: [faster, perSpot, line, field, counting],

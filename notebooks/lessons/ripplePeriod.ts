@@ -88,7 +88,8 @@ const tilted = numberTask({
 export const ripplePeriodLesson: Lesson = {
   id: 'ripple-period',
   title: 'How far apart ripples lie',
-  about: 'Say which way ripples run and about how far apart, in air, under water and on a tilted workpiece.',
+  about:
+    'You can say which way ripples run and about how far apart, in air, under water and on a tilted workpiece.',
   minutes: 7,
   draw,
   tasks: [ridges, measured, water, tilted, crossed],

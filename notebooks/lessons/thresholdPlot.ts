@@ -142,7 +142,7 @@ export const thresholdPlot: Lesson = {
   id: 'threshold-plot',
   title: 'The threshold plot',
   about:
-    'Read the 1/e² radius of a spot and the threshold fluence of a surface from the sizes of a few marks.',
+    'You can read the 1/e² radius of a spot and the threshold fluence of a surface from the sizes of a few marks.',
   minutes: 8,
   draw,
   tasks: [doubling, zero, radius, fluence, defocused],

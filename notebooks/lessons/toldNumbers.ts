@@ -1,5 +1,5 @@
 import { gaussianFit } from '../../lib/design/fits.ts';
-import { light, workpieceZ } from '../../lib/design/focus.ts';
+import { focusRadius, light, workpieceZ } from '../../lib/design/focus.ts';
 import { waveOnSurface } from '../../lib/design/ripples.ts';
 import { says } from '../prose.ts';
 import { energyText, lengthText } from '../shortTexts.ts';
@@ -19,3 +19,6 @@ export const besideFocusSaid = says(
   { z: workpieceZ },
   ({ z }) => `${lengthText(Math.abs(z))} ${z < 0 ? 'before' : 'behind'}`,
 );
+
+/** Standard deviation of the Gaussian focus: half its 1/e² radius. */
+export const deviationSaid = says({ radius: focusRadius }, ({ radius }) => lengthText(radius / 2));

@@ -23,10 +23,10 @@ export interface PageContext {
   readonly ownParts: OwnPartsStore;
   /** What the address names within the document: `beam-size` of `#lessons/beam-size`; empty where it names nothing. */
   readonly within: string;
-  /** What this browser remembers of reading; nothing where it is left out. */
-  readonly read?: ReadStore;
   /** How high frames of charts are where the page gives them a height of its own. */
   readonly frames?: FrameHeight;
+  /** What this browser remembers of reading; nothing where it is left out. */
+  readonly read?: ReadStore;
   /** What is typed and not taken yet. */
   readonly drafts: Drafts;
   /** The design is a lesson's, there for a while: nothing is required of its numbers, and its inputs are not set in a trace. */

@@ -5,6 +5,7 @@ import { here } from './runCommand.ts';
 
 /** Files whose sentences have a test of their own, branch by branch. */
 const elsewhere: Readonly<Record<string, string>> = {
+  'notebooks/lessons/toldNumbers.ts': 'tests/notebooks/lessons/toldNumbers.test.ts',
   'notebooks/setUpSheet/setUpSentences.ts': 'tests/notebooks/setUpSheet/setUpSentences.test.ts',
 };
 

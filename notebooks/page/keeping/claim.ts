@@ -25,8 +25,10 @@ export async function claimDesign(locks: LockManager | undefined, id: string): P
       resolve();
       return held;
     };
-    // Rejects when it is given up while waiting.
-    locks.request(`stepwell-design-${id}`, { signal: stop.signal }, got).catch(() => {});
+    // Rejects when it is given up while waiting; else the browser has no locks at this address, and this tab counts alone.
+    locks
+      .request(`stepwell-design-${id}`, { signal: stop.signal }, got)
+      .catch(() => stop.signal.aborted || resolve());
   });
   const release = () => {
     stop.abort();

@@ -4,6 +4,7 @@ import { writeLink } from '../../keeping/designLink.ts';
 import { element, setText } from '../element.ts';
 import { download, fileName } from '../figures/exportFigure.ts';
 import type { Live } from '../live.ts';
+import { copyAddress } from './copyAddress.ts';
 import { createDesignMenu, createDesignTexts } from './designPanel.ts';
 import { acceptDesigns } from './dropDesign.ts';
 import type { Notices } from './notices.ts';
@@ -96,16 +97,7 @@ function saveDesign(live: Live): string {
 /** Copies a link to this document with the design in it, and shows it; resolves with what to say. */
 async function copyLink(document: Document, live: Live, field: HTMLInputElement): Promise<string> {
   const { text, leftOut } = await writeLink(live.state());
-  const { origin, pathname, hash, protocol } = document.location;
-  const start = protocol === 'file:' ? `file://${pathname}` : `${origin}${pathname}`;
-  field.value = `${start}#${hash.slice(1).split('?')[0]}?design=${text}`;
-  field.hidden = false;
-  const more = leftOut === '' ? '' : ` ${leftOut}`;
-  try {
-    await document.defaultView!.navigator.clipboard.writeText(field.value);
-    return `The link is copied.${more}`;
-  } catch {
-    field.select();
-    return `This browser does not let the page copy: copy the link from the field.${more}`;
-  }
+  const [path] = document.location.hash.slice(1).split('?');
+  const said = await copyAddress(document, `${path}?design=${text}`, field);
+  return leftOut === '' ? said : `${said} ${leftOut}`;
 }

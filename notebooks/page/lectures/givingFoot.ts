@@ -24,6 +24,7 @@ export function createFoot(document: Document, take: (act: GivingAct) => void): 
   const place = element(document, 'span', { class: 'giving-place' });
   const title = element(document, 'span', { class: 'giving-title' });
   const prepared = button('As prepared', { act: 'prepared' });
+  prepared.classList.add('giving-prepared');
   const more = button('?', { act: 'help' }, 'Keys');
   const close = button('Close', { act: 'help' });
   const help = element(

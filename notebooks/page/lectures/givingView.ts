@@ -110,7 +110,10 @@ export function renderGiving(page: PageContext, at: LectureAt): GivingView {
     pages.tick(giving, new Date());
     const isRedrawn = isOther || roomOf(before).revealed !== roomOf(giving).revealed;
     if (isRedrawn) fitting.again();
-    if (!isOther) return;
+    if (!isOther) {
+      if (isRedrawn && roomOf(giving).revealed) setText(heard, 'What was withheld is shown.');
+      return;
+    }
     setText(heard, stepHeard(giving));
     title.focus({ preventScroll: true });
   };

@@ -73,7 +73,7 @@ export function createLecturerPanel(
       document,
       'div',
       { class: 'lecturer' },
-      element(document, 'p', { class: 'lecturer-time' }, spent!, ' ', pace!, ' ', meant!, ' ', clock!),
+      element(document, 'p', { class: 'lecturer-time' }, spent!, ' ', pace!, ' ', clock!, ' ', meant!),
       place!,
       title,
       said!,

@@ -20,7 +20,7 @@ export function createRoomQuestion(
 ): RoomQuestionView {
   const { document, live } = context;
   const stops: (() => void)[] = [];
-  const said = element(document, 'p', { class: 'giving-chosen', role: 'status' });
+  const said = element(document, 'p', { class: 'off-screen', role: 'status' });
   const buttons = options.map((text, i) => {
     const button = element(
       document,

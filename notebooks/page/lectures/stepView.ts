@@ -58,6 +58,7 @@ export function createStep(
   const body = isBeside
     ? element(document, 'div', { class: 'giving-body giving-beside' }, words!, charts!)
     : element(document, 'div', { class: 'giving-body' }, ...withQuestion(places));
+  if (question) question.element.style.order = String(2 * from);
   let work: (() => void)[] = [];
   let news: HTMLElement | undefined;
   const tellWork = () => {
@@ -90,12 +91,12 @@ export function createStep(
 }
 
 function placesOf(document: Document, graph: Graph, step: LectureStep): Place[] {
-  return stepContents(graph, step, () => `own-${freshId()}`).map((content) => ({
-    holder: element(document, 'div', { class: 'giving-piece' }),
-    content,
-    view: undefined,
-    withheld: undefined,
-  }));
+  return stepContents(graph, step, () => `own-${freshId()}`).map((content, i) => {
+    const holder = element(document, 'div', { class: 'giving-piece' });
+    // Where all stand below each other, words and charts take turns again.
+    holder.style.order = String(2 * i + 1);
+    return { holder, content, view: undefined, withheld: undefined };
+  });
 }
 
 /** Draws a piece as it is to be seen now; false where it is seen so already. */

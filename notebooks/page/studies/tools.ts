@@ -1,5 +1,6 @@
 import type { ToolBlock } from '../../document.ts';
 import type { PageContext, RenderBlock } from '../context.ts';
+import { renderLectures } from '../lectures/lecturesView.ts';
 import { renderLessons } from '../lessons/lessonsView.ts';
 import { renderPaths } from '../reading/pathsView.ts';
 import { renderFluences } from '../words/fluencesView.ts';
@@ -31,9 +32,10 @@ export const tools: Readonly<
   'own-words': renderOwnWords,
   'write-up': renderWriteUp,
   'own-pages': renderOwnPages,
+  lectures: renderLectures,
+  lessons: renderLessons,
   words: renderGlossary,
   widths: renderWidths,
   fluences: renderFluences,
   paths: renderPaths,
-  lessons: renderLessons,
 };

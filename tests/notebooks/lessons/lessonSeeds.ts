@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { designGraph } from '../../../lib/design/design.ts';
-import { createEngine } from '../../../lib/graph/engine.ts';
+import { createEngine, type Engine } from '../../../lib/graph/engine.ts';
 import { valueOrThrow } from '../../../lib/graph/outcome.ts';
 import { applyPatch, initialState, type Patch } from '../../../lib/graph/state.ts';
 import { createRandom } from '../../../lib/numerics/random.ts';
@@ -58,21 +58,22 @@ export function describeLesson(lesson: Lesson, { full = 200, quick = 20 } = {}):
   });
 }
 
-/** The right answer and every error's, worked out from the graph without anything kept from before. */
+/** The right answer and every error's, worked out by an engine that knows nothing of how the case was drawn. */
 function expectFresh(lesson: Lesson, one: LessonCase, id: string): void {
   const task = taskOf(lesson, id);
   const place = one.at(id);
-  const ask: Ask<From> = ({ set = {}, pins = {} }) => fresh(task.from, { ...place.inputs, ...set }, pins);
-  const values = fresh(task.from, place.inputs, {});
+  const engine = createEngine(designGraph);
+  const ask: Ask<From> = ({ set = {}, pins = {} }) =>
+    readFrom(engine, task.from, { ...place.inputs, ...set }, pins);
+  const values = ask({});
   expect(task.answer(values, ask), `seed ${one.seed}`).toBe(place.right);
   for (const { error, answer } of place.errors) {
     expect(error.answer(values, ask), `seed ${one.seed}, ${error.id}`).toBe(answer);
   }
 }
 
-function fresh(from: From, patch: Patch, pins: Patch): Record<string, unknown> {
-  const { inputs } = applyPatch(designGraph, initialState(designGraph), patch);
-  const engine = createEngine(designGraph, inputs);
+function readFrom(engine: Engine, from: From, patch: Patch, pins: Patch): Record<string, unknown> {
+  engine.setInputs(applyPatch(designGraph, initialState(designGraph), patch).inputs);
   return Object.fromEntries(
     Object.entries(from).map(([key, { id }]) => [key, valueOrThrow(engine.evaluate([id], { pins })[id]!)]),
   );

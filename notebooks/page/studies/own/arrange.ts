@@ -39,7 +39,7 @@ export function arrangedPiece(
   );
   const piece = element(document, 'section', { class: 'own-piece' }, bar, shown);
   piece.dataset['place'] = String(place);
-  dragging.attach(piece, bar, place);
+  dragging.attach(piece, bar, () => place);
   return piece;
 }
 

@@ -1,5 +1,5 @@
 import { Problem } from '../../../../lib/problem.ts';
-import { blockChoices, hasAxes } from '../../../blockChoices.ts';
+import { blockChoices, hasAxes, lending } from '../../../blockChoices.ts';
 import { documents } from '../../../contents.ts';
 import { type Ends, endsProblem } from '../../../ownRanges.ts';
 import { element } from '../../element.ts';
@@ -12,7 +12,7 @@ const longestNumber = 30;
 /** A block of one of the documents, its charts with ends of their axes. */
 export const blockFields: FieldsOf<'block'> = (context, start, changed) => {
   const { document } = context;
-  const sources = documents.filter((one) => blockChoices(one).length > 0 && one.id !== 'own-pages');
+  const sources = lending(documents);
   const from = element(
     document,
     'select',

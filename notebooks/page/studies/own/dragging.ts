@@ -1,7 +1,7 @@
 /** Pieces are taken by their bars and let go above or below another; buttons do the same for those without a mouse. */
 export interface Dragging {
-  /** Lets the piece at `place` be taken by its bar, and others be let go beside it. */
-  attach(piece: HTMLElement, bar: HTMLElement, place: number): void;
+  /** Lets a piece be taken by its bar, and others be let go beside it; `place` says where it stands by then. */
+  attach(piece: HTMLElement, bar: HTMLElement, place: () => number): void;
 }
 
 /** `move` gets the place that a piece was taken from, and the one that it stands in afterwards. */
@@ -16,7 +16,7 @@ export function createDragging(move: (from: number, to: number) => void): Draggi
       const unmark = () => delete piece.dataset['drop'];
       bar.draggable = true;
       bar.addEventListener('dragstart', (event) => {
-        from = place;
+        from = place();
         event.dataTransfer?.setData('text/plain', bar.textContent ?? '');
         if (event.dataTransfer) event.dataTransfer.effectAllowed = 'move';
       });
@@ -33,7 +33,7 @@ export function createDragging(move: (from: number, to: number) => void): Draggi
         unmark();
         if (from === undefined) return;
         event.preventDefault();
-        const to = placeAfter(from, place, side(event));
+        const to = placeAfter(from, place(), side(event));
         const taken = from;
         from = undefined;
         if (to !== taken) move(taken, to);

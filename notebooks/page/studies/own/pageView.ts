@@ -1,12 +1,5 @@
 import type { Graph } from '../../../../lib/graph/graph.ts';
-import type { OwnBlock, OwnDocument } from '../../../../lib/graph/studies.ts';
-import {
-  addPiece,
-  changePiece,
-  movePiece,
-  ownPagesOf,
-  takeOutPiece,
-} from '../../../../lib/studies/ownPages.ts';
+import type { OwnBlock } from '../../../../lib/graph/studies.ts';
 import { documents } from '../../../contents.ts';
 import { ownContents } from '../../../ownBlocks.ts';
 import { pieceWords } from '../../../pieceWords.ts';
@@ -17,31 +10,33 @@ import { renderWork } from '../../workLines.ts';
 import { type ArrangeActs, arrangedPiece, kindChoice } from './arrange.ts';
 import { createDragging } from './dragging.ts';
 import { drawAround } from './drawAround.ts';
+import { type PieceEdits, type PieceHolder, pageEdits } from './pieceEdits.ts';
 import { createPieceForm, type PieceActs } from './pieceForm.ts';
 import { createPiece, type PieceView } from './pieceView.ts';
 import { type Writing, writingAmong, writingsOf } from './writings.ts';
 
-/** One own page, live; while it is arranged each piece can be moved, changed and taken out. */
+/** One own page, or what else holds pieces, live; while it is arranged each piece can be moved, changed and taken out. */
 export interface OwnPageView {
   readonly element: HTMLElement;
   /** Shows the page as it stands; nothing without one. */
-  show(page: OwnDocument | undefined, arranging: boolean): void;
+  show(page: PieceHolder | undefined, arranging: boolean): void;
   /** Takes what is being written, as its button does; false where it cannot be kept, and its form says why. */
   finish(): boolean;
   close(): void;
 }
 
-/** `said` tells in words what was done. */
+/** `said` tells in words what was done, `edits` do it. */
 export function createOwnPage(
   context: PageContext,
   renderBlock: RenderBlock,
   said: (text: string) => void,
+  edits: PieceEdits = pageEdits,
 ): OwnPageView {
   const { document, live } = context;
   const body = element(document, 'div', { class: 'own-page-body' });
   const views = new Map<OwnBlock, PieceView>();
   let work: (() => void)[] = [];
-  let page: OwnDocument | undefined;
+  let page: PieceHolder | undefined;
   let graph: Graph | undefined;
   let arranging = false;
   const writings = writingsOf(live);
@@ -61,7 +56,7 @@ export function createOwnPage(
     if (!form?.isTouched()) return leave();
     form.rest();
     const { id, title } = page!;
-    if (!ownPagesOf(live.state()).some((one) => one.id === id)) said(waitsSaid(title));
+    if (!edits.find(live.state(), id)) said(waitsSaid(title));
   };
   const finish = () => {
     const { form } = writing() ?? {};
@@ -93,7 +88,7 @@ export function createOwnPage(
       const { place, isNew } = writing()!;
       const { id } = page!;
       const state = live.state();
-      const next = isNew ? addPiece(state, id, place, piece) : changePiece(state, id, place, piece);
+      const next = isNew ? edits.add(state, id, place, piece) : edits.change(state, id, place, piece);
       // The form goes with what it was for: the page is drawn anew by the change.
       leave();
       live.open(next);
@@ -117,7 +112,7 @@ export function createOwnPage(
   };
   const acts: ArrangeActs = {
     move(from, to) {
-      live.open(movePiece(live.state(), page!.id, from, to));
+      live.open(edits.move(live.state(), page!.id, from, to));
       focusPiece(to, to < from ? 'up' : 'down');
       said(`Now piece ${to + 1} of ${page!.blocks.length}.`);
     },
@@ -131,7 +126,7 @@ export function createOwnPage(
       if (now !== undefined) begin({ place: now + 1, piece: undefined, isNew: true, form: undefined });
     },
     takeOut(place) {
-      live.open(takeOutPiece(live.state(), page!.id, place));
+      live.open(edits.takeOut(live.state(), page!.id, place));
       focusPiece(place, 'out');
       said('Taken out. Undo brings it back.');
     },
@@ -201,10 +196,14 @@ export function createOwnPage(
   return {
     element: body,
     show(next, isArranging) {
-      const now = next && ownPagesOf(live.state()).find(({ id }) => id === next.id);
+      const now = next && edits.find(live.state(), next.id);
       const sameGraph = graph === live.graph;
-      if (now === page && sameGraph && arranging === isArranging) return;
       const isOther = now?.id !== page?.id;
+      const samePieces = !isOther && now?.blocks === page?.blocks;
+      if (samePieces && sameGraph && arranging === isArranging) {
+        page = now;
+        return;
+      }
       if (isOther || !sameGraph) clear();
       if (isOther) rest();
       page = now;
@@ -223,4 +222,4 @@ export function createOwnPage(
 }
 
 const waitsSaid = (title: string) =>
-  `What you were writing on ‘${title}’ is kept until that page is there again; undo or redo brings it back.`;
+  `What you were writing on ‘${title}’ is kept until it is there again; undo or redo brings it back.`;
