@@ -81,7 +81,7 @@ export const wavesFigure = figure({
         { label: 'its middle alone', role: 'second', x, y: bothSides(waves.centre) },
       ],
       marks: [{ kind: 'horizontal', y: 0, label: '', role: 'reference' }],
-      summary: `As if there were no step: on the axis the whole beam has ${amount(whole)}, the light through the middle alone, at a step ratio of ${amount(ratio)}, ${amount(centre)} and a wider focus.`,
+      summary: `As if there were no step: on the axis the whole beam has an amplitude of ${amount(whole)}; the light through the middle alone, at a step ratio of ${amount(ratio)}, has one of ${amount(centre)} and a wider focus.`,
     };
   },
 });
@@ -105,7 +105,7 @@ export const differenceFigure = figure({
       series: [
         { label: 'the whole beam', role: 'second', x, y: bothSides(waves.whole) },
         { label: 'taken away by the step', role: 'third', x, y: bothSides(waves.taken) },
-        { label: 'left', role: 'main', x, y: bothSides(waves.left) },
+        { label: 'what is left', role: 'main', x, y: bothSides(waves.left) },
         { label: 'irradiance of what is left', role: 'reference', x, y: bothSides(waves.irradiance) },
       ],
       marks: [{ kind: 'horizontal', y: 0, label: '', role: 'reference' }],

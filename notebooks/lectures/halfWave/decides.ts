@@ -61,7 +61,7 @@ export const decidingSteps: readonly LectureStep[] = [
     sets: onTable({ 'plate.source': 'made', 'plate.madeHeight': 1.14433e-6, 'laser.wavelength': 515e-9 }),
     pieces: [
       says(
-        'The plate of {plate.stepHeight} is made for 1030 nm. Now the laser is doubled in frequency, {laser.wavelength}, and the plate stays.',
+        'The plate of {plate.stepHeight} is made for 1030\u202fnm. Now the laser is doubled in frequency, {laser.wavelength}, and the plate stays.',
       ),
       shows('matching', 'profile', 'The fluence in the focus, green light'),
       numbers('Behind the same plate', 'plate.stepPhase', 'spot.width', 'unshaped.spot.width'),
@@ -88,7 +88,6 @@ export const decidingSteps: readonly LectureStep[] = [
       ),
       {
         kind: 'chart',
-        title: 'The dip along the beam',
         over: { id: 'workpiece.z', unit: 'm', from: -100e-6, to: 100e-6, count: 41, by: 'steps' },
         ids: ['spot.dip'],
       },
@@ -113,7 +112,6 @@ Swap the raised part and the picture is mirrored: $I_\\varphi(\\varrho, \\zeta) 
       ),
       {
         kind: 'chart',
-        title: 'The dip against M²',
         over: { id: 'laser.beamPropagationRatio', unit: '1', from: 1, to: 1.5, count: 26, by: 'steps' },
         ids: ['spot.dip'],
       },

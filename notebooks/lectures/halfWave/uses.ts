@@ -46,7 +46,6 @@ export const useSteps: readonly LectureStep[] = [
       ),
       {
         kind: 'chart',
-        title: 'Gain in area against the upper bound',
         over: { id: 'window.highFluence', unit: 'J/m^2', from: 2200, to: 6000, count: 39, by: 'steps' },
         ids: ['window.gain'],
       },
@@ -68,7 +67,6 @@ export const useSteps: readonly LectureStep[] = [
       ),
       {
         kind: 'chart',
-        title: 'The dip along the beam, behind the stop',
         over: { id: 'workpiece.z', unit: 'm', from: -80e-6, to: 80e-6, count: 41, by: 'steps' },
         ids: ['spot.dip'],
       },
@@ -92,7 +90,7 @@ export const useSteps: readonly LectureStep[] = [
     sets: onTable({ 'workpiece.z': nearlyFlatPlane }),
     pieces: [
       says(
-        'The beam stands 0.25 mm beside the middle of the step: a twentieth of its radius. A camera looks for it.',
+        'The beam stands 0.25\u202fmm beside the middle of the step: a twentieth of its radius. A camera looks for it.',
       ),
       shows('through-focus', 'off-centre'),
     ],
@@ -116,6 +114,7 @@ export const useSteps: readonly LectureStep[] = [
       says(
         '**Taking the plate out raises the peak {safety.plateOutFactor} times at the same energy.** Shutter closed first, least energy, eyewear for the wavelength. Class 4 laser: the laser safety officer decides. Nothing on these pages says that anything is safe.',
       ),
+      shows('matching', 'profile', 'One pulse, with the plate and without'),
       numbers('One pulse, peak fluence on the workpiece', 'spot.peakFluence', 'unshaped.spot.peakFluence'),
     ],
     notes: `Do not hurry over this one. The plate spreads the light; whoever takes it out to compare, or to align, has the plain peak of {unshaped.spot.peakFluence} on the part, on the camera, on whatever stands there. First the energy down, then the plate out.

@@ -15,7 +15,6 @@ export interface LectureCard {
   /** Brings it into view, its steps open. */
   show(): void;
   focus(): void;
-  close(): void;
 }
 
 /** What is done with a lecture of that id: one that comes with the program is copied, an own one arranged. */
@@ -61,23 +60,8 @@ export function createLectureCard(context: PageContext, id: string, acts: CardAc
     element(document, 'summary', {}, 'Its steps'),
     list,
   );
-  const printed = element(
-    document,
-    'details',
-    { class: 'lecture-outline' },
-    element(document, 'summary', {}, 'Printed copy'),
-  );
-  let stops: (() => void)[] = [];
-  const endPrinting = () => {
-    for (const stop of stops.reverse()) stop();
-    stops = [];
-    printed.querySelector('.printed-copy')?.remove();
-  };
-  /** The copy is of the lecture as it stands. */
-  const offerPrinting = (lecture: Lecture) => {
-    endPrinting();
-    printed.append(renderPrintedCopy(context, lecture, stops));
-  };
+  let shown: Lecture | undefined;
+  const printed = renderPrintedCopy(context, () => shown!);
   const buttons = element(document, 'div', { class: 'own-buttons' }, give, copyLink, change);
   const card = element(
     document,
@@ -93,7 +77,6 @@ export function createLectureCard(context: PageContext, id: string, acts: CardAc
     printed,
   );
   card.dataset['lecture'] = id;
-  let shown: Lecture | undefined;
   return {
     element: card,
     refresh(lecture) {
@@ -113,7 +96,6 @@ export function createLectureCard(context: PageContext, id: string, acts: CardAc
       copyLink.hidden = empty;
       outline.hidden = empty;
       printed.hidden = empty;
-      offerPrinting(lecture);
       list.replaceChildren(
         ...lecture.steps.map((step, i) =>
           element(
@@ -131,7 +113,6 @@ export function createLectureCard(context: PageContext, id: string, acts: CardAc
       card.scrollIntoView({ block: 'start' });
     },
     focus: () => (give.hidden ? change : give).focus(),
-    close: endPrinting,
   };
 }
 

@@ -12,7 +12,6 @@ export interface LectureList {
   refresh(): void;
   /** Puts the focus on a lecture, or where a new one is begun. */
   focus(id: string): void;
-  close(): void;
 }
 
 /** `within` names the lecture that the address leads to; `arrange` opens one, `said` tells what was done. */
@@ -50,7 +49,6 @@ export function createLectureList(
     const known = new Set([...shippedLectures, ...mine].map(({ id }) => id));
     for (const [id, card] of cards)
       if (!known.has(id)) {
-        card.close();
         card.element.remove();
         cards.delete(id);
       }
@@ -75,9 +73,6 @@ export function createLectureList(
       const card = cards.get(id);
       if (card) card.focus();
       else begin.focus();
-    },
-    close() {
-      for (const card of cards.values()) card.close();
     },
   };
 }

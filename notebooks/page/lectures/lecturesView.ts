@@ -88,7 +88,6 @@ export function renderLectures(
       follow();
     }),
     closeArranged,
-    list.close,
   );
   follow();
   return element(document, 'section', { class: 'lectures', 'aria-label': 'All lectures' }, status, place);

@@ -25,7 +25,7 @@ export const decidingClaims: Readonly<Record<string, Claims>> = {
     },
   },
   colour: {
-    'is made for 1030 nm': () =>
+    'is made for 1030\u202fnm': () =>
       about(inStep('colour', { 'laser.wavelength': 1030e-9 })('plate.stepPhase'), Math.PI, 1e-4),
     'Half the wavelength': () => about(inStep('colour')('laser.wavelength'), 1030e-9 / 2, 1e-12),
     'a little more than a whole wave': () => {
@@ -98,7 +98,7 @@ export const decidingClaims: Readonly<Record<string, Claims>> = {
     'a field 10 mm wide that is off by 1 mrad spans 10 µm': () => about(10e-3 * 1e-3, 10e-6, 1e-9),
   },
   alignment: {
-    'The beam stands 0.25 mm beside': () => {
+    'The beam stands 0.25\u202fmm beside': () => {
       const value = inStep('alignment');
       return about((value('explain.offsetTried') * value('plate.beamDiameter')) / 2, 0.25e-3, 1e-9);
     },
