@@ -7,7 +7,7 @@ const titlesOf = async (page: Page) => (await lecturesOf(page))[0]!.steps.map(({
 const steps = (page: Page) => page.locator('.lecture-steps > li');
 const button = (page: Page, name: string) => page.getByRole('button', { name, exact: true });
 const undo = (page: Page) => button(page, 'Undo');
-const card = (page: Page, title: string) => page.getByRole('article', { name: title });
+const card = (page: Page, title: string) => page.getByRole('article', { name: title, exact: true });
 /** Parts of three pages, by their label among what the page offers. */
 const chosen: readonly (readonly [page: string, labels: readonly string[]])[] = [
   [
@@ -35,7 +35,7 @@ const tenTitles = chosen.flatMap(([, labels]) => labels.map((label) => label.rep
 async function newLecture(page: Page, title: string): Promise<void> {
   await page.getByLabel('Title of a new lecture').fill(title);
   await button(page, 'New lecture').click();
-  await expect(page.getByRole('heading', { name: title })).toBeVisible();
+  await expect(page.getByRole('heading', { name: title, exact: true })).toBeVisible();
 }
 
 /** Ticks parts of three pages, and makes a step of each. */
@@ -109,7 +109,7 @@ test.describe('at 1440 × 900, by mouse', () => {
     const students = await context.newPage();
     await students.goto(link);
     await settled(students);
-    await expect(students.getByRole('heading', { name: 'Half a wave' })).toBeFocused();
+    await expect(students.getByRole('heading', { name: 'Half a wave', exact: true })).toBeFocused();
     const { notes: _, ...told } = second;
     const received = (await lecturesOf(students))[0]!.steps;
     expect(received).toHaveLength(10);
@@ -209,7 +209,8 @@ test.describe('at 1440 × 900, by mouse', () => {
       await settled(page);
       expect(await findViolations(page)).toEqual([]);
       await button(page, 'All lectures').click();
-      for (const name of ['Its steps', 'Printed copy']) await page.getByText(name, { exact: true }).click();
+      const own = card(page, 'Half a wave');
+      for (const name of ['Its steps', 'Printed copy']) await own.getByText(name, { exact: true }).click();
       await button(page, 'Copy link for students: Half a wave').click();
       expect(await findViolations(page)).toEqual([]);
     });
@@ -284,7 +285,7 @@ test.describe('at 390 × 844, by keyboard', () => {
     expect(await findSmallTargets(page)).toEqual([]);
     await expectNoSidewaysScrolling(page);
     await button(page, 'All lectures').click();
-    await page.getByText('Its steps', { exact: true }).click();
+    await card(page, 'Half a wave').getByText('Its steps', { exact: true }).click();
     expect(await findViolations(page)).toEqual([]);
     await expectNoSidewaysScrolling(page);
   });
