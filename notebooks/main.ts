@@ -35,6 +35,7 @@ import { createDrafts } from './page/controls/drafts.ts';
 import { createField } from './page/controls/inputPanel.ts';
 import { keepOneHelpOpen } from './page/controls/openHelp.ts';
 import { type DocumentView, renderDocument } from './page/documentView.ts';
+import { focusInput } from './page/focusInput.ts';
 import { createHeader } from './page/header.ts';
 import { openWorker } from './page/heavy/openWorker.ts';
 import { addressWords, readAddress, takeDesign } from './page/keeping/address.ts';
@@ -163,7 +164,7 @@ function route(): void {
     : 'Stepwell: flat-topped and ring-shaped laser spots';
   if (content) read.add(content.id);
   window.scrollTo(0, 0);
-  if (shown && entry) focusInput(shown.element, entry.input);
+  if (shown && entry) focusInput(shown.element, drafts, entry.input);
   else if (!shown || !goWithin(shown.element, address.within, live.settled)) focusHeading();
   routed = true;
   entry = undefined;
@@ -174,21 +175,6 @@ function focusHeading(): void {
   const heading = place.querySelector<HTMLElement>('h1')!;
   heading.tabIndex = -1;
   if (routed) heading.focus({ preventScroll: true });
-}
-
-/**
- * Puts the cursor into the field of an input: what it holds is selected, so that typing replaces it; behind what was
- * typed and not taken typing goes on.
- */
-function focusInput(place: HTMLElement, id: string): void {
-  const field = place.querySelector<HTMLInputElement>(
-    `.field[data-input="${id}"]:not([hidden]) input[type="text"]`,
-  );
-  const typed = drafts.of(id) !== undefined;
-  field?.focus({ preventScroll: typed });
-  field?.setSelectionRange(typed ? field.value.length : 0, field.value.length);
-  // Enter would take it: it must be seen. What stands above has its height from the next frame on.
-  if (typed) requestAnimationFrame(() => field?.scrollIntoView({ block: 'center' }));
 }
 
 function startPage(): HTMLElement {
@@ -243,7 +229,10 @@ keepOneHelpOpen(document);
 window.addEventListener('hashchange', () => {
   const link = readLinked();
   route();
-  void follow(link);
+  // A link may bring the lecture that it names.
+  void follow(link).then(
+    () => link && !giving && lectureAt(readAddress(location.hash), live.state()) && route(),
+  );
 });
 await follow(firstLink);
 const last = drafts.all().at(-1);

@@ -44,7 +44,7 @@ const newcomer: ReadingPath = {
       minutes: 20,
     },
     {
-      to: 'lectures',
+      to: 'lectures/half-a-wave',
       why: 'The lecture tells the same once more from the beginning, one idea at a time. Go through it alone at your own pace.',
       minutes: 40,
     },

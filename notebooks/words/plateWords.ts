@@ -122,6 +122,18 @@ export const plateWords: readonly Word[] = [
     see: ['step-ratio', 'expander'],
   },
   {
+    id: 'centring',
+    word: 'Centring',
+    also: ['decentring', 'off centre', 'alignment', 'misalignment', 'offset of the beam'],
+    symbol: '\\Delta_\\text{off}',
+    meaning:
+      'Bringing the beam to the middle of the step. With half a wave a beam beside the middle cannot be told in the focus itself, where the spot stays alike on both sides; it shows in a plane before or behind it.',
+    convention:
+      'One side of the spot over the other, with the beam 5 % of its 1/e² radius beside the middle.',
+    quantities: ['explain.offCentreHere', 'explain.offCentreFocus'],
+    see: ['match', 'defocus', 'ellipticity'],
+  },
+  {
     id: 'transmission',
     word: 'Transmission',
     also: ['losses', 'throughput of optics', 'Fresnel loss', 'clipping', 'coating'],

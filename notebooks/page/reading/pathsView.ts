@@ -1,4 +1,5 @@
 import { documents } from '../../contents.ts';
+import { shippedLectures } from '../../lectures/shipped.ts';
 import { documentOf, pathsThrough, type ReadingPath, type Stop, timeSaid } from '../../reading/paths.ts';
 import type { PageContext } from '../context.ts';
 import { element } from '../element.ts';
@@ -56,7 +57,9 @@ function pathPart(document: Document, path: ReadingPath, isRead: (to: string) =>
 }
 
 function stopItem(document: Document, { to, why, minutes }: Stop, read: boolean, next: boolean): HTMLElement {
-  const { title } = documents.find(({ id }) => id === documentOf(to))!;
+  const [name = '', within] = to.split('/');
+  const { title } = documents.find(({ id }) => id === name)!;
+  const lecture = name === 'lectures' && shippedLectures.find(({ id }) => id === within);
   const mark = read ? 'opened' : next ? 'go on here' : '';
   return element(
     document,
@@ -66,7 +69,7 @@ function stopItem(document: Document, { to, why, minutes }: Stop, read: boolean,
       document,
       'p',
       { class: 'path-name' },
-      element(document, 'a', { href: `#${to}` }, title),
+      element(document, 'a', { href: `#${to}` }, lecture ? `${title}: ${lecture.title}` : title),
       ' ',
       element(document, 'small', {}, `${minutes} min${mark === '' ? '' : ` · ${mark}`}`),
     ),

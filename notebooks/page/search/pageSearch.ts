@@ -1,4 +1,8 @@
+import type { Graph } from '../../../lib/graph/graph.ts';
+import type { Lecture } from '../../../lib/graph/studies.ts';
+import { lecturesOf } from '../../../lib/studies/lectures.ts';
 import { documents } from '../../contents.ts';
+import { shippedLectures } from '../../lectures/shipped.ts';
 import { lessons } from '../../lessons/lessons.ts';
 import { searchEntries } from '../../search/searchEntries.ts';
 import { createSearch } from '../../search/searchIndex.ts';
@@ -13,16 +17,18 @@ export function createPageSearch(
   open: PageContext['open'],
   go: (address: string) => void,
 ): SearchPanel {
-  let of: PageContext['live']['graph'] | undefined;
+  let of: { readonly graph: Graph; readonly own: readonly Lecture[] } | undefined;
   let find: ReturnType<typeof createSearch> = () => [];
   return createSearchPanel(document, {
     prepare: () => {
-      // Own quantities come and go with the design.
-      if (of !== live.graph) {
+      // Own quantities and lectures come and go with the design.
+      const own = lecturesOf(live.state());
+      if (of?.graph !== live.graph || of.own !== own) {
         const quantities = live.graph.quantities.values();
-        find = createSearch(searchEntries({ documents, quantities, words, lessons, lectures: [] }));
+        const lectures = [...shippedLectures, ...own];
+        find = createSearch(searchEntries({ documents, quantities, words, lessons, lectures }));
       }
-      of = live.graph;
+      of = { graph: live.graph, own };
       return find;
     },
     choose: ({ quantity, to }, from) => {

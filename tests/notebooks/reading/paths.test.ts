@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { documents } from '../../../notebooks/contents.ts';
+import { shippedLectures } from '../../../notebooks/lectures/shipped.ts';
 import { createReadStore, readKey } from '../../../notebooks/page/reading/readStore.ts';
 import { documentOf, pathsThrough, readingPaths, timeSaid } from '../../../notebooks/reading/paths.ts';
 
@@ -11,6 +12,15 @@ describe('ways through the pages', () => {
       const visited = stops.map(({ to }) => documentOf(to));
       expect([...visited].sort(), id).toEqual([...all].sort());
     }
+  });
+
+  it('lead to a lecture that there is', () => {
+    const given = readingPaths.flatMap(({ stops }) => stops.map(({ to }) => to.split('/')));
+    for (const [name, within] of given)
+      if (within !== undefined) {
+        expect(name).toBe('lectures');
+        expect(shippedLectures.map(({ id }) => id)).toContain(within);
+      }
   });
 
   it('say why at each stop, and how long', () => {
