@@ -164,7 +164,7 @@ function route(): void {
     : 'Stepwell: flat-topped and ring-shaped laser spots';
   if (content) read.add(content.id);
   window.scrollTo(0, 0);
-  if (shown && entry) focusInput(shown.element, entry.input, drafts);
+  if (shown && entry) focusInput(shown.element, drafts, entry.input);
   else if (!shown || !goWithin(shown.element, address.within, live.settled)) focusHeading();
   routed = true;
   entry = undefined;
@@ -229,7 +229,10 @@ keepOneHelpOpen(document);
 window.addEventListener('hashchange', () => {
   const link = readLinked();
   route();
-  void follow(link);
+  // A link may bring the lecture that it names.
+  void follow(link).then(
+    () => link && !giving && lectureAt(readAddress(location.hash), live.state()) && route(),
+  );
 });
 await follow(firstLink);
 const last = drafts.all().at(-1);

@@ -4,7 +4,7 @@ import type { Drafts } from './controls/drafts.ts';
  * Puts the cursor into the field of an input: what it holds is selected, so that typing replaces it; behind what was
  * typed and not taken typing goes on.
  */
-export function focusInput(place: HTMLElement, id: string, drafts: Drafts): void {
+export function focusInput(place: HTMLElement, drafts: Drafts, id: string): void {
   const field = place.querySelector<HTMLInputElement>(
     `.field[data-input="${id}"]:not([hidden]) input[type="text"]`,
   );

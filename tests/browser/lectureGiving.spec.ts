@@ -1,37 +1,9 @@
-import { expect, type Page, test } from '@playwright/test';
-import { designGraph } from '../../lib/design/design.ts';
-import { createEngine } from '../../lib/graph/engine.ts';
-import { shownValue } from '../../lib/graph/shown.ts';
-import { noStudies } from '../../lib/graph/studies.ts';
-import { writeLink } from '../../notebooks/keeping/designLink.ts';
+import { expect, test } from '@playwright/test';
 import { trialLecture } from '../trialLecture.ts';
-import { expectNoSidewaysScrolling, findViolations, readInputs, typeInto } from './stepwellPage.ts';
+import { curves, dipShown, openLecture, shownOf, title, upToDate } from './givenLecture.ts';
+import { findViolations, readInputs, typeInto } from './stepwellPage.ts';
 
 const { steps } = trialLecture;
-const curves = 'main.giving .figure-curve:not([d=""])';
-const title = (page: Page) => page.locator('main.giving h1');
-
-/** Opens the trial lecture at a step, counted from 1, out of a link. */
-async function openLecture(page: Page, step = 1): Promise<void> {
-  const studies = { ...noStudies, lectures: [trialLecture] };
-  const { text } = await writeLink({ inputs: designGraph.initial, name: 'Trial', studies });
-  await page.goto(`/#lectures/${trialLecture.id}/${step}?design=${text}`);
-  await expect(title(page)).toHaveText(steps[step - 1]!.title);
-  await upToDate(page);
-}
-
-/** Waits until nothing on the page is older than its design. */
-async function upToDate(page: Page): Promise<void> {
-  await expect(page.locator('main.giving [data-pending], main.giving [data-older]')).toHaveCount(0);
-}
-
-/** The value of a quantity as it is shown, worked out without a page. */
-function shownOf(id: string, inputs: Readonly<Record<string, unknown>>): string {
-  const engine = createEngine(designGraph, { ...designGraph.initial, ...inputs });
-  return shownValue(designGraph.quantities.get(id)!, engine.evaluate([id])[id]!);
-}
-
-const dipShown = (page: Page) => page.locator('main.giving .value[data-quantity="spot.dip"]').first();
 
 test('a lecture is given from end to end by keyboard, with the lecturer’s page beside it', async ({
   page,
@@ -209,45 +181,4 @@ test('where windows are held back, the notes stand below the step', async ({ pag
   await page.keyboard.press('n');
   await expect(notes).toBeHidden();
   await expect(title(page)).toHaveText(steps[1]!.title);
-});
-
-for (const colorScheme of ['light', 'dark'] as const)
-  for (const viewport of [
-    { width: 1440, height: 900 },
-    { width: 390, height: 844 },
-  ])
-    test.describe(`${colorScheme}, ${viewport.width} px`, () => {
-      test.use({ colorScheme, viewport });
-
-      test('axe finds nothing on any step, and nothing is cut off', async ({ page }) => {
-        await openLecture(page);
-        for (let i = 0; i < 10; i++) {
-          await upToDate(page);
-          const where = `${await title(page).textContent()}, ${i}`;
-          expect(await findViolations(page), where).toEqual([]);
-          await expectNoSidewaysScrolling(page);
-          if (viewport.width === 1440) {
-            const heights = () =>
-              page.evaluate(() => [document.documentElement.scrollHeight, window.innerHeight] as const);
-            await expect
-              .poll(async () => (await heights())[0], { message: where })
-              .toBe((await heights())[1]);
-          }
-          await page.keyboard.press('PageDown');
-        }
-      });
-    });
-
-test('the lecturer’s page: axe finds nothing, light and dark', async ({ page }) => {
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme });
-    await openLecture(page, 2);
-    const [beside] = await Promise.all([page.waitForEvent('popup'), page.keyboard.press('n')]);
-    await beside.emulateMedia({ colorScheme });
-    await expect(beside.locator('.lecturer-notes')).toContainText('Wait');
-    expect(await findViolations(beside)).toEqual([]);
-    await page.keyboard.press('n');
-    await expect.poll(() => beside.isClosed()).toBe(true);
-    await page.goto('/#matching');
-  }
 });

@@ -101,7 +101,7 @@ test.describe('at 1440 × 900, by mouse', () => {
     await expect(card(page, 'Half a wave')).toContainText('10 steps, 4 minutes for 1 of them.');
     await button(page, 'Copy link for students: Half a wave').click();
     await expect(card(page, 'Half a wave')).toContainText('The link is copied.');
-    const link = await page.getByLabel('Link for students').inputValue();
+    const link = await page.getByRole('textbox', { name: 'Link for students' }).inputValue();
     expect(await page.evaluate(() => navigator.clipboard.readText())).toBe(link);
     expect(link).toMatch(/#lectures\/lecture1\?design=5\./);
 
@@ -175,7 +175,7 @@ test.describe('at 1440 × 900, by mouse', () => {
     await expect(page.locator('.lectures')).toContainText('‘soon’ is no time for a step; type minutes');
     await page.locator('.own-kinds').getByRole('button', { name: 'Text', exact: true }).click();
     await page.keyboard.type('Half a sen');
-    const text = page.locator('.own-editing').getByLabel('Text', { exact: true });
+    const text = page.locator('.own-editing form').getByLabel('Text', { exact: true });
     await page.evaluate(() => window.stepwell.set({ 'lens.focalLength': 0.15 }));
     await undo(page).click();
     await expect(text).toHaveValue('Half a sen');

@@ -13,6 +13,7 @@ import {
   tabTo,
   wrongAnswer,
 } from './lessonSteps.ts';
+import { findSmallTargets } from './smallTargets.ts';
 import { expectNoSidewaysScrolling, findViolations, openDocument, settled } from './stepwellPage.ts';
 
 const lessonOf = (id: string) => lessons.find((one) => one.id === id)!;
@@ -179,6 +180,28 @@ test.describe('by keyboard at 390 × 844', () => {
     }
     await expect(page.locator('.lesson-summary')).toContainText('1 shown to you');
     await expect(page.locator('.lesson-summary li').nth(2)).toContainText('shown to you');
+  });
+});
+
+test.describe('under a finger', () => {
+  test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+
+  test('every target of a lesson is at least 24 px high and wide', async ({ page }) => {
+    const drawn = await openLesson(page, beamSize, 6);
+    for (const task of beamSize.tasks) {
+      for (const which of [0, 1])
+        await answerByMouse(page, drawn, task, wrongAnswer(beamSize, drawn, task, which));
+      await expect(currentTask(page).getByRole('button', { name: 'Show me' })).toBeVisible();
+      expect(await findSmallTargets(page), task.id).toEqual([]);
+      await currentTask(page).getByRole('button', { name: 'Show me' }).tap();
+      await expect(currentTask(page).locator('.lesson-explanation')).toBeVisible();
+      if (task !== beamSize.tasks.at(-1)) await page.getByRole('button', { name: 'Go on' }).tap();
+    }
+    await expect(page.locator('.lesson-summary')).toContainText('4 shown to you');
+    expect(await findSmallTargets(page), 'finished').toEqual([]);
+    await page.getByRole('link', { name: 'All lessons' }).tap();
+    await expect(page.locator('.lesson-list')).toBeVisible();
+    expect(await findSmallTargets(page), 'list').toEqual([]);
   });
 });
 
