@@ -9,7 +9,9 @@ import { trialLecture } from '../../trialLecture.ts';
 import { runLater } from '../runCommand.ts';
 
 const studies = { ...noStudies, lectures: [trialLecture] };
-const files = { 'trial.json': writeDesignFile(designGraph, { inputs: designGraph.initial, name: 'Trial', studies }) };
+const files = {
+  'trial.json': writeDesignFile(designGraph, { inputs: designGraph.initial, name: 'Trial', studies }),
+};
 const run = (...args: readonly string[]) => runLater(['lecture', ...args], files);
 
 describe('stepwell lecture', () => {
