@@ -57,7 +57,7 @@ function ownWords(block: Block): string | undefined {
   switch (block.kind) {
     case 'prose':
     case 'caution':
-      return headingIn(block.prose.nodes) ?? firstWords(block.prose);
+      return headingIn(block.prose) ?? firstWords(block.prose);
     case 'question':
       return firstWords(block.question);
     case 'table':
@@ -70,25 +70,32 @@ function ownWords(block: Block): string | undefined {
 }
 
 /** The first heading in a text, where one stands there. */
-export function headingIn(nodes: readonly ProseNode[]): string | undefined {
-  const found = nodes.find((node) => 'tag' in node && /^h\d$/.test(node.tag));
-  return found && textOf(found);
+export function headingIn(prose: Prose): string | undefined {
+  const found = prose.nodes.find((node) => 'tag' in node && /^h\d$/.test(node.tag));
+  return found && textOf(prose, found);
 }
 
 /** Words as they stand, `…` for what depends on the design. */
-function textOf(node: ProseNode): string {
+function textOf(prose: Prose, node: ProseNode): string {
   if ('text' in node) return node.text;
-  return 'children' in node ? node.children.map(textOf).join('') : '…';
+  if ('children' in node) return node.children.map((child) => textOf(prose, child)).join('');
+  const slot = prose.slots[node.slotIndex]!;
+  return slot.slot === 'term' ? slot.text : '…';
 }
 
 /** What it begins with: words that stand out there, or as many as fit before the first that depends on the design. */
-function firstWords({ nodes }: Prose): string | undefined {
+function firstWords(prose: Prose): string | undefined {
+  const { nodes } = prose;
   const [first] = nodes.flatMap((node) => ('children' in node ? node.children.slice(0, 1) : [node]));
   if (first && 'tag' in first && first.tag === 'strong') {
-    const title = textOf(first).replace(/[.:]$/, '');
+    const title = textOf(prose, first).replace(/[.:]$/, '');
     if (!title.includes('…')) return title;
   }
-  const [words = ''] = nodes.map(textOf).join(' ').trim().split('…');
+  const [words = ''] = nodes
+    .map((node) => textOf(prose, node))
+    .join(' ')
+    .trim()
+    .split('…');
   if (words.trim().length < longestWords / 3) return undefined;
   return shortened(words);
 }

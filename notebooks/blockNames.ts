@@ -134,6 +134,10 @@ export const blockNames: Readonly<Record<string, string>> = {
   'own-quantities-list': 'Numbers of your own',
   'own-words': 'Your own words',
   'write-up-files': 'The files of the write-up',
+  paths: 'Three ways through all pages',
+  glossary: 'All words and symbols',
+  widths: 'One width into another',
+  fluences: 'Energy into fluence',
   'seen-table': 'What the camera shows, plane by plane',
 };
 

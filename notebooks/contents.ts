@@ -4,6 +4,7 @@ import { lectures } from './lectures.ts';
 import { lessonsDocument } from './lessons.ts';
 import { matching } from './matching.ts';
 import { ownPages } from './ownPages.ts';
+import { readingDocument } from './reading.ts';
 import { ripples } from './ripples.ts';
 import { scaleUp } from './scaleUp.ts';
 import { setUpSheet } from './setUpSheet.ts';
@@ -11,6 +12,7 @@ import { threshold } from './threshold.ts';
 import { throughFocus } from './throughFocus.ts';
 import { throughput } from './throughput.ts';
 import { whatIf } from './whatIf.ts';
+import { wordsDocument } from './words.ts';
 import { writeUp } from './writeUp.ts';
 
 /** The documents in reading order. */
@@ -26,6 +28,8 @@ export const documents: readonly StepwellDocument[] = [
   ownPages,
   writeUp,
   setUpSheet,
+  readingDocument,
   lessonsDocument,
   lectures,
+  wordsDocument,
 ];

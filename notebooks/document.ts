@@ -7,6 +7,7 @@ import type { MoveSpec } from './moveSpec.ts';
 import type { PictureSpec } from './pictureSpec.ts';
 import type { From, Prose } from './prose.ts';
 import type { RowsSpec } from './rowsSpec.ts';
+import type { ToolName } from './toolName.ts';
 
 /** An axis: label in words, unit text as shown, domain in that unit. */
 export interface AxisSpec {
@@ -153,18 +154,7 @@ export interface ControlsBlock extends BlockBase {
 /** Something to work with that is no text of the design: the page has a part of its own for each. */
 export interface ToolBlock extends BlockBase {
   readonly kind: 'tool';
-  readonly tool:
-    | 'compare'
-    | 'change'
-    | 'requirements'
-    | 'solve'
-    | 'vary'
-    | 'own-quantities'
-    | 'own-words'
-    | 'write-up'
-    | 'own-pages'
-    | 'lectures'
-    | 'lessons';
+  readonly tool: ToolName;
 }
 
 /** A question to answer before looking; the answer is computed. */

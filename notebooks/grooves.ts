@@ -2,7 +2,7 @@ import { grooveCut } from '../lib/design/groove.ts';
 import type { StepwellDocument } from './document.ts';
 import { engravingBlocks } from './engravingBlocks.ts';
 import { grooveBlocks } from './grooveBlocks.ts';
-import { prose } from './prose.ts';
+import { prose, term } from './prose.ts';
 import { pulseCautions } from './pulseCautions.ts';
 import { sectionBlocks } from './sectionBlocks.ts';
 import { sheetBlocks } from './sheetBlocks.ts';
@@ -13,7 +13,7 @@ export const grooves: StepwellDocument = {
   title: 'Grooves and engraving',
   short: 'Grooves',
   element: 'workpiece',
-  lead: prose`Pass after pass a line becomes a groove, and a field becomes an engraving. This page cuts them in the model: cross-section and walls with the plate and without, why a Gaussian goes too deep in the middle, how rough a floor becomes, and when a thin sheet is through.`,
+  lead: prose`Pass after pass a line becomes a ${term('groove')}, and a field becomes an ${term('engraving', 'layer')}. This page cuts them in the model: cross-section and walls with the plate and without, why a Gaussian goes too deep in the middle, how rough a floor becomes, and when a thin sheet is through.`,
   result: { quantity: grooveCut, missing: 'Nothing can be said about this groove.' },
   blocks: [...grooveBlocks, ...sectionBlocks, ...engravingBlocks, ...sheetBlocks, ...pulseCautions],
 };

@@ -18,6 +18,9 @@ import './page/writeUp/writeUp.css';
 import './page/lessons/lessons.css';
 import './page/lectures/giving.css';
 import './page/lectures/lectures.css';
+import './page/words/words.css';
+import './page/search/search.css';
+import './page/reading/reading.css';
 import './page/print.css';
 import './page/writeUp/setUpSheet.css';
 import './page/takenAlong/takenAlong.css';
@@ -32,6 +35,7 @@ import { createDrafts } from './page/controls/drafts.ts';
 import { createField } from './page/controls/inputPanel.ts';
 import { keepOneHelpOpen } from './page/controls/openHelp.ts';
 import { type DocumentView, renderDocument } from './page/documentView.ts';
+import { focusInput } from './page/focusInput.ts';
 import { createHeader } from './page/header.ts';
 import { openWorker } from './page/heavy/openWorker.ts';
 import { addressWords, readAddress, takeDesign } from './page/keeping/address.ts';
@@ -47,11 +51,15 @@ import { lectureAt } from './page/lectures/lectureAt.ts';
 import { createLive } from './page/live.ts';
 import { createOwnPartsStore } from './page/ownPartsStore.ts';
 import { openMeasuredFile, panelActions } from './page/pathView.ts';
+import { createReadStore } from './page/reading/readStore.ts';
+import { goWithin } from './page/search/goWithin.ts';
+import { createPageSearch } from './page/search/pageSearch.ts';
 import { renderStartPage } from './page/startPage.ts';
 import { askTool } from './page/studies/toolMemory.ts';
 import { keepPages } from './page/takenAlong/keepPages.ts';
 import { createTakenAlong } from './page/takenAlong/takenAlongView.ts';
 import { createTracePanel } from './page/trace.ts';
+import { createWordPanel } from './page/words/wordPanel.ts';
 import { plateDoor } from './startDoors.ts';
 
 const live = createLive(designGraph, undefined, openWorker);
@@ -65,17 +73,26 @@ const linked = await firstLink?.then(
 const keeping = await openKeeping(window, linked);
 keeping.start(live, drafts);
 const notices = createNotices(document);
-const header = createHeader(document, live, (report) => createDesignActions(document, live, notices, report));
+const search = createPageSearch(document, live, (quantity, from) => context.open(quantity, from), goTo);
+const header = createHeader(
+  document,
+  live,
+  (report) => createDesignActions(document, live, notices, report),
+  search,
+);
 showKeeping(keeping, live, drafts, notices);
 const takenAlong = createTakenAlong(document, keepPages(window, import.meta.env.MODE, keeping, notices));
 const ownParts = createOwnPartsStore(window);
+const read = createReadStore(window);
 const context: PageContext = {
   document,
   live,
   ownParts,
+  read,
   within: '',
   drafts,
   open: () => {},
+  define: (word, from) => wordPanel.open(word, from),
   study: (tool, { id }) => {
     askTool(live, tool, id);
     trace.close();
@@ -96,14 +113,26 @@ const trace = createTracePanel(context, (quantity, stops) => {
   stops.push(drafts.onChange((id) => id === quantity.id && field.recall?.()));
   return field.element;
 });
-context.open = trace.open;
+context.open = (quantity, from) => {
+  if (wordPanel.element.contains(from)) wordPanel.close();
+  trace.open(quantity, from);
+};
+const wordPanel = createWordPanel(context);
 
 const printed = createPrinted(document, live);
 const place = document.createElement('div');
 place.className = 'page';
 document
   .getElementById('page')!
-  .replaceChildren(header.element, notices.element, printed.head, place, trace.element, printed.tail);
+  .replaceChildren(
+    header.element,
+    notices.element,
+    printed.head,
+    place,
+    trace.element,
+    wordPanel.element,
+    printed.tail,
+  );
 
 let shown: DocumentView | undefined;
 let giving: GivingView | undefined;
@@ -118,6 +147,7 @@ function route(): void {
   if (lecture && giving?.follow(lecture)) return;
   shown?.close();
   trace.close();
+  wordPanel.close();
   giving = lecture && renderGiving(context, lecture);
   if (giving) {
     notices.show('address', '');
@@ -133,9 +163,10 @@ function route(): void {
   document.title = content
     ? `${content.title} · Stepwell`
     : 'Stepwell: flat-topped and ring-shaped laser spots';
+  if (content) read.add(content.id);
   window.scrollTo(0, 0);
-  if (shown && entry) focusInput(shown.element, entry.input);
-  else focusHeading();
+  if (shown && entry) focusInput(shown.element, drafts, entry.input);
+  else if (!shown || !goWithin(shown.element, address.within, live.settled)) focusHeading();
   routed = true;
   entry = undefined;
 }
@@ -145,21 +176,6 @@ function focusHeading(): void {
   const heading = place.querySelector<HTMLElement>('h1')!;
   heading.tabIndex = -1;
   if (routed) heading.focus({ preventScroll: true });
-}
-
-/**
- * Puts the cursor into the field of an input: what it holds is selected, so that typing replaces it; behind what was
- * typed and not taken typing goes on.
- */
-function focusInput(place: HTMLElement, id: string): void {
-  const field = place.querySelector<HTMLInputElement>(
-    `.field[data-input="${id}"]:not([hidden]) input[type="text"]`,
-  );
-  const typed = drafts.of(id) !== undefined;
-  field?.focus({ preventScroll: typed });
-  field?.setSelectionRange(typed ? field.value.length : 0, field.value.length);
-  // Enter would take it: it must be seen. What stands above has its height from the next frame on.
-  if (typed) requestAnimationFrame(() => field?.scrollIntoView({ block: 'center' }));
 }
 
 function startPage(): HTMLElement {
@@ -187,6 +203,12 @@ function go(id: string): void {
   location.hash = id;
 }
 
+/** Goes to an address, also to the one that is shown: what it names may be far from what one sees. */
+function goTo(address: string): void {
+  if (location.hash === `#${address}`) route();
+  else go(address);
+}
+
 /** Reads the design that the address brings, and takes it out of the address. */
 function readLinked(): Promise<OpenRead> | undefined {
   const link = takeDesign(window);
@@ -208,7 +230,10 @@ keepOneHelpOpen(document);
 window.addEventListener('hashchange', () => {
   const link = readLinked();
   route();
-  void follow(link);
+  // A link may bring the lecture that it names.
+  void follow(link).then(
+    () => link && !giving && lectureAt(readAddress(location.hash), live.state()) && route(),
+  );
 });
 await follow(firstLink);
 const last = drafts.all().at(-1);

@@ -1,9 +1,8 @@
 import { plateBeamDiameter } from '../lib/design/expander.ts';
-import { centreAmplitude, outerAmplitude } from '../lib/design/explain.ts';
 import { focusRadius, rayleighLength } from '../lib/design/focus.ts';
 import { convergence, modelError } from '../lib/design/limits.ts';
 import { darkRatio, flattestRatio, stepRatio } from '../lib/design/match.ts';
-import { stepDiameter, stepPhase } from '../lib/design/plate.ts';
+import { stepDiameter } from '../lib/design/plate.ts';
 import { usedBeamDiameter } from '../lib/design/rawBeam.ts';
 import {
   dipLessPhase,
@@ -34,7 +33,8 @@ import {
   width,
 } from '../lib/design/spot.ts';
 import { unshapedPeakFluence, unshapedWidth } from '../lib/design/unshaped.ts';
-import { question, type StepwellDocument } from './document.ts';
+import { dipQuestion } from './dipQuestion.ts';
+import type { StepwellDocument } from './document.ts';
 import { limitBlocks } from './limitSentences.ts';
 import {
   amplitudeFigure,
@@ -61,24 +61,9 @@ import {
 } from './matchingSentences.ts';
 import { measuredBlocks } from './measuredBeam.ts';
 import { causticBlocks } from './measuredCaustic.ts';
-import { math, prose, says, sets } from './prose.ts';
+import { math, prose, sets, term } from './prose.ts';
 import { differenceFigure, plateFigure, wavesFigure } from './twoWavesFigures.ts';
 import { wishBlocks } from './wishBlocks.ts';
-
-const guess = question({
-  id: 'guess',
-  question: prose`**Guess before you look.** The beam grows by 5 %, everything else stays, and so does the workpiece. What happens to the dip on the axis?`,
-  options: ['It gets deeper', 'It stays, to one percentage point', 'It gets shallower'],
-  from: { dip, wider: dipWiderBeam },
-  answer: ({ dip, wider }) => (Math.abs(wider - dip) <= 0.01 ? 1 : wider > dip ? 0 : 2),
-  explanation: prose`Today the dip is ${dip}; with a beam 5 % wider it is ${dipWiderBeam} at the same z, with one 5 % narrower ${dipNarrowerBeam}. ${says(
-    { centre: centreAmplitude, outer: outerAmplitude, phase: stepPhase, dip, wider: dipWiderBeam },
-    ({ centre, outer, phase, dip, wider }) =>
-      wider > dip && centre > outer && Math.cos(phase) < 0
-        ? 'A wider beam sends more of its light around the step, which brings the two amplitudes nearer to equal.'
-        : 'How the dip moves depends on which of the two amplitudes is larger on the axis here, and on the distance from the focus.',
-  )}`,
-});
 
 /** In a cell of the plain beam for what is worked out for the shaped one only. */
 const notWorkedOut = '– not worked out';
@@ -88,18 +73,33 @@ export const matching: StepwellDocument = {
   id: 'matching',
   title: 'Matching beam and plate',
   short: 'Matching',
-  lead: prose`A plate with a shallow round step turns a Gaussian beam into flat-topped or ring-shaped spots. Which ones depends on two ratios: step to beam, and stop to beam. This page works them out for your beam and says what follows.`,
+  lead: prose`A plate with a shallow round step turns a ${term('Gaussian beam')} into ${term('flat-topped', 'flat-top')} or ${term('ring-shaped', 'ring')} spots. Which ones depends on two ratios: step to beam, and stop to beam. This page works them out for your beam and says what follows.`,
   result: { quantity: profile, missing: 'This design has no spot.' },
   blocks: [
     ...measuredBlocks,
     ...causticBlocks,
     {
       kind: 'prose',
+      id: 'plate-does',
+      prose: prose`
+        ## What the plate does
+
+        A laser beam is brightest on its axis and fades outward, and a lens makes a small spot of the same shape of it. The plate shifts the light that passes its round **step** against the light around it, by half a wave as a rule. In the focus the two overlap and can cancel in the middle, so that a flat-top or a ring is left; before and behind the focus they combine in other ways. A ${term('stop')}, a round opening at the plate, cuts off the rim of the beam.
+
+        The first picture shows the ${term('fluence')}, energy per area, of the beam where it meets the step; the second that of one pulse on the workpiece, with the plate and without it at the same energy.
+      `,
+    },
+    plateFigure,
+    profileFigure,
+    {
+      kind: 'prose',
       id: 'today',
       prose: prose`
         ## Today’s beam on today’s plate
 
-        The raw beam is ${usedBeamDiameter} wide (1/e² diameter) and the expander makes it ${plateBeamDiameter} at the plate. ${beamAgainstStep} The step ratio ${math`\kappa = a/w`} is ${stepRatio}, and ${stopRatioSaid}. ${ratioPlace}
+        The raw beam, as it comes from the laser, is ${usedBeamDiameter} wide, and the ${term('expander')}, a pair of lenses, makes it ${plateBeamDiameter} at the plate. Both are ${term('1/e² diameters', 'diameter')}: twice the distance from the axis at which the irradiance, power per area, has fallen to 13.5 % of that on the axis. ${beamAgainstStep}
+
+        How step and beam compare is told by the ${term('step ratio')} ${math`\kappa = a/w`}, the radius of the step over the 1/e² radius of the beam; the stop ratio ${math`R/w`} is the same of the stop. The step ratio is ${stepRatio}, and ${stopRatioSaid}. ${ratioPlace}
 
         ${phaseSaid} ${heightSaid} ${stopSaid}
 
@@ -108,7 +108,6 @@ export const matching: StepwellDocument = {
         ${magnificationSaid}
       `,
     },
-    profileFigure,
     {
       kind: 'caution',
       id: 'plate-out',
@@ -127,14 +126,18 @@ export const matching: StepwellDocument = {
           ['kind of profile', kind, notWorkedOut],
           ['width: disc of the area above half the peak', width, unshapedWidth],
           ['peak fluence per pulse, incident', peakFluence, unshapedPeakFluence],
-          ['peak against the unshaped, unclipped focus of M² = 1', relativePeak, notWorkedOut],
+          ['peak against that of a perfect Gaussian without plate and stop', relativePeak, notWorkedOut],
           ['dip on the axis', dip, notWorkedOut],
           ['edge, 90 to 10 % of the peak', edgeWidth, notWorkedOut],
           ['plateau ratio, area above 0.9 over area above 0.5', areaRatio, notWorkedOut],
           ['energy above half the peak, of the transmitted', energyInHalf, notWorkedOut],
           ['flatness, mean over peak above half the peak', flatness, notWorkedOut],
-          ['uniformity, rms over mean above half the peak', uniformity, notWorkedOut],
-          ['second-moment diameter, in a threefold window', secondMomentDiameter, notWorkedOut],
+          ['uniformity, standard deviation over mean above half the peak', uniformity, notWorkedOut],
+          [
+            'second-moment diameter, light beyond three times it left out',
+            secondMomentDiameter,
+            notWorkedOut,
+          ],
         ],
       },
     },
@@ -144,18 +147,17 @@ export const matching: StepwellDocument = {
       prose: prose`
         ## Why it works
 
-        In the focus every part of the beam arrives on the axis in step with itself. ${whySaid}
+        In the focus all light that has passed the same glass arrives on the axis in step. The heights of its waves, their **amplitudes**, add up, and the irradiance is the square of the sum. ${whySaid}
 
         Try ${sets('half a wave', { 'plate.source': 'designed', 'plate.designPhase': Math.PI })}, ${sets('0.4 waves', { 'plate.source': 'designed', 'plate.designPhase': 0.8 * Math.PI })} or ${sets('a full wave', { 'plate.source': 'designed', 'plate.designPhase': 2 * Math.PI })}; the last one is what a plate of half a wave becomes for light of nearly half the wavelength.
       `,
     },
-    plateFigure,
+    wavesFigure,
     {
       kind: 'prose',
       id: 'two-waves-said',
       prose: prose`The focus is the sum of two waves. That of the whole beam is narrow and high; the light through the middle alone comes from a smaller part of the lens and makes a wider, lower one. A step of phase ${math`\varphi`} turns the second wave by that phase, and what is left is ${math`U=U_\text{all}-(1-e^{i\varphi})\,U_\text{centre}`}: with half a wave the whole beam less twice its middle.`,
     },
-    wavesFigure,
     differenceFigure,
     amplitudeFigure,
     {
@@ -170,13 +172,17 @@ export const matching: StepwellDocument = {
       `,
     },
     ratioFigure,
-    axisFigure,
     {
       kind: 'prose',
       id: 'planes',
-      prose: prose`The unshaped focus has a 1/e² radius of ${focusRadius} and a Rayleigh length of ${rayleighLength} (both for M² = 1). ${planesSaid} The edge of the beam converges at a sine of ${convergence}; what the paraxial, scalar model leaves out is of the order of ${modelError}.`,
+      prose: prose`
+        Without plate and stop the focus would have a 1/e² radius of ${focusRadius}. The **Rayleigh length**, here ${rayleighLength}, is how far from there that beam has grown √2 times as wide; ζ in the next picture counts in it. Both are for **M²** = 1, a perfect Gaussian beam; a real one spreads M² times as fast. ${planesSaid}
+
+        These pages count with small angles to the axis and without polarisation (the paraxial, scalar model). The edge of the beam converges at a sine of ${convergence}; what that leaves out is of the order of ${modelError}.
+      `,
     },
-    guess,
+    axisFigure,
+    dipQuestion,
     {
       kind: 'prose',
       id: 'sensitivity',
@@ -215,7 +221,7 @@ export const matching: StepwellDocument = {
       prose: prose`
         ## The rule of thumb
 
-        Common practice (no source) sets the 1/e² beam diameter equal to the step diameter and uses a step of half a wave. ${ruleSaid} A real beam with M² slightly above 1 is more forgiving in this model: try ${sets('M² = 1', { 'laser.ratioSource': 'typed', 'laser.beamPropagationRatio': 1 })} and ${sets('M² = 1.2', { 'laser.ratioSource': 'typed', 'laser.beamPropagationRatio': 1.2 })}. That holds for a beam whose M² comes from partial coherence; most of the M² of a femtosecond beam is aberration, which need not help.
+        Common practice (no source) sets the 1/e² beam diameter equal to the step diameter and uses a step of half a wave. ${ruleSaid} An M² a little above 1 blurs the profile: try ${sets('M² = 1', { 'laser.ratioSource': 'typed', 'laser.beamPropagationRatio': 1 })} and ${sets('M² = 1.2', { 'laser.ratioSource': 'typed', 'laser.beamPropagationRatio': 1.2 })}. The model takes M² for partial coherence, light whose parts keep step only in part. Most of the M² of a femtosecond beam is aberration, a wavefront out of shape, which need not blur it so.
       `,
     },
     {

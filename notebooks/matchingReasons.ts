@@ -45,18 +45,18 @@ export const whySaid = says(
   },
   ({ outer, phase }) => {
     if (outer < 5e-4)
-      return phrase`Here next to all of the light passes through the step, with an amplitude of ${centreAmplitude}, and next to none around it: whatever the step delays by, there is nothing that it could cancel, and ${axisIrradianceInFocus} of the unshaped, unclipped irradiance stays on the axis.`;
+      return phrase`Here next to all of the light passes through the step, with an amplitude of ${centreAmplitude}, and next to none around it: whatever the step delays by, there is nothing that it could cancel, and ${axisIrradianceInFocus} of the irradiance without plate and stop stays on the axis.`;
     const parts = phrase`The light through the step carries the amplitude ${centreAmplitude}, the light around it ${outerAmplitude}.`;
     const off =
       'away from the axis the narrow pattern of the whole beam fades sooner than the broad pattern of its centre, and what remains there fills the flat top or the ring.';
     const turn = turnOf(phase);
     if (turn === 'over')
-      return phrase`${parts} Today’s step of ${stepPhase} turns the first one over, so that the two subtract and leave ${axisIrradianceInFocus} of the unshaped, unclipped irradiance on the axis. A${off.slice(1)}`;
+      return phrase`${parts} Today’s step of ${stepPhase} turns the first one over, so that the two subtract and leave ${axisIrradianceInFocus} of the irradiance that the axis has without plate and stop. A${off.slice(1)}`;
     const halfWave = phrase`Half a wave would turn it over, so that the two subtract and leave ${axisIrradianceHalfWave}; ${off}`;
     if (turn === 'none')
-      return phrase`${parts} Today’s step of ${stepPhase} leaves the first one nearly as it was, so that the two add and give ${axisIrradianceInFocus} of the unshaped, unclipped irradiance on the axis. ${halfWave}`;
+      return phrase`${parts} Today’s step of ${stepPhase} leaves the first one nearly as it was, so that the two add and give ${axisIrradianceInFocus} of the irradiance that the axis has without plate and stop. ${halfWave}`;
     const [doing, giving] = Math.cos(phase) < 0 ? ['cancel', 'leave'] : ['add', 'give'];
-    return phrase`${parts} Today’s step of ${stepPhase} turns the first one part of the way, so that the two ${doing} only in part and ${giving} ${axisIrradianceInFocus} of the unshaped, unclipped irradiance on the axis. ${halfWave}`;
+    return phrase`${parts} Today’s step of ${stepPhase} turns the first one part of the way, so that the two ${doing} only in part and ${giving} ${axisIrradianceInFocus} of the irradiance that the axis has without plate and stop. ${halfWave}`;
   },
 );
 

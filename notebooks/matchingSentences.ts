@@ -60,7 +60,7 @@ export const ratioPlace = says(
     if (dark !== null && ratio < dark)
       return phrase`The step ratio of ${stepRatio} lies below the dark-centre ratio of ${darkRatio}, at which the axis is darkest in the focus.`;
     if (dark !== null && flattest !== null)
-      return phrase`The step ratio of ${stepRatio} lies between the dark-centre ratio of ${darkRatio} and the flattest ratio of ${flattestRatio}.`;
+      return phrase`The step ratio of ${stepRatio} lies between the dark-centre ratio of ${darkRatio} and the flattest ratio of ${flattestRatio}: at the one the axis is darkest in the focus, at the other the focus itself is level on the axis.`;
     if (flattest !== null)
       return phrase`The step ratio of ${stepRatio} lies below the flattest ratio of ${flattestRatio}, at which the focus itself is level on the axis; no step ratio makes its centre exactly dark.`;
     return `${withThese(stop)} no step ratio makes the focus level on the axis.`;
@@ -214,7 +214,7 @@ export const planesSaid = says({ planes: zeroCurvaturePlanes, defocus }, ({ plan
   if (planes.length === 0)
     return 'Within seven Rayleigh lengths of the focus no plane has zero curvature on the axis.';
   const count = planes.length === 1 ? 'one plane has' : `${planes.length} planes have`;
-  return phrase`Within seven Rayleigh lengths of the focus ${count} zero curvature on the axis, at z = ${zeroCurvaturePlanes}. Zero curvature is not yet a flat-top: look at the dip and the profile there.`;
+  return phrase`Within seven Rayleigh lengths of the focus ${count} zero curvature on the axis, at z = ${zeroCurvaturePlanes}. There the middle of the profile is level, which does not yet make it a flat-top: look at its dip and its whole course.`;
 });
 
 /** The focus inside an expander of two lenses. */

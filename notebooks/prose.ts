@@ -43,12 +43,21 @@ export interface InlineMath {
   readonly tex: string;
 }
 
+/** A word of the trade whose meaning can be opened in place. */
+export interface Term {
+  readonly slot: 'term';
+  readonly text: string;
+  /** Id of the word. */
+  readonly word: string;
+}
+
 export type Slot =
   | { readonly slot: 'value'; readonly quantity: Quantity }
   | Sentence
   | SetsLink
   | JumpLink
-  | InlineMath;
+  | InlineMath
+  | Term;
 
 /** A node of parsed prose. */
 export type ProseNode =
@@ -95,6 +104,11 @@ export function leads(text: string, to: string): JumpLink {
   return { slot: 'jump', text, to };
 }
 
+/** A word whose meaning opens in place: `term('Rayleigh length')`, `term('as wide', 'diameter')`. */
+export function term(text: string, word = text.toLowerCase().replaceAll(' ', '-')): Term {
+  return { slot: 'term', text, word };
+}
+
 /** An equation in a line of text. */
 export function math(strings: TemplateStringsArray): InlineMath {
   return { slot: 'math', tex: strings.raw.join('') };
@@ -111,7 +125,7 @@ export const slotMark = (index: number): string => `${open}${index}${close}`;
 /** Markdown with quantities, sentences, links and equations in it. */
 export function prose(
   strings: TemplateStringsArray,
-  ...inserts: readonly (Quantity | Sentence | SetsLink | JumpLink | InlineMath)[]
+  ...inserts: readonly (Quantity | Exclude<Slot, { readonly slot: 'value' }>)[]
 ): Prose {
   const slots = inserts.map(
     (insert): Slot => ('slot' in insert ? insert : { slot: 'value', quantity: insert }),
@@ -156,7 +170,7 @@ function splitSlots(text: string): ProseNode[] {
 /** Quantities that a slot reads. */
 export function slotQuantities(slot: Slot): readonly Quantity[] {
   if (slot.slot === 'value') return [slot.quantity];
-  if (slot.slot === 'math' || slot.slot === 'jump') return [];
+  if (slot.slot === 'math' || slot.slot === 'jump' || slot.slot === 'term') return [];
   return slot.slot === 'sentence' ? [...Object.values(slot.from), ...slot.also] : Object.values(slot.from);
 }
 

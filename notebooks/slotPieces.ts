@@ -46,7 +46,7 @@ export function linkRefusal(link: SetsLink, outcomeOf: (quantity: Quantity) => O
 /** What a slot shows for the outcomes of its quantities; the page and headless both use this and nothing else. */
 export function slotPieces(slot: Slot, outcomeOf: (quantity: Quantity) => Outcome): readonly Piece[] {
   if (slot.slot === 'math') return [{ text: slot.tex }];
-  if (slot.slot === 'jump') return [{ text: slot.text }];
+  if (slot.slot === 'jump' || slot.slot === 'term') return [{ text: slot.text }];
   if (slot.slot === 'link') {
     const refusal = linkRefusal(slot, outcomeOf);
     return refusal ? [{ text: slot.text }, { text: ` (${refusal.short})` }] : [{ text: slot.text }];

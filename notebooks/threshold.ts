@@ -33,7 +33,7 @@ import { handbookTable } from './handbookTable.ts';
 import { ladderBlocks } from './ladderBlocks.ts';
 import { markBlocks } from './markBlocks.ts';
 import { markPictureBlocks } from './markPictureBlocks.ts';
-import { math, prose, sets } from './prose.ts';
+import { math, prose, sets, term } from './prose.ts';
 import { pulseCautions } from './pulseCautions.ts';
 import { removalBlocks } from './removalBlocks.ts';
 import { spotTableBlocks } from './spotRowsBlocks.ts';
@@ -54,7 +54,7 @@ export const threshold: StepwellDocument = {
   id: 'threshold',
   title: 'Fluence and threshold',
   short: 'Threshold',
-  lead: prose`A pulse marks the surface where its fluence lies above a threshold, and nowhere else. This page follows the energy of one pulse to the workpiece, sets it against the threshold, and draws the mark that the plate will leave.`,
+  lead: prose`A pulse marks the surface where its ${term('fluence')} lies above a ${term('threshold')}, and nowhere else. This page follows the energy of one pulse to the workpiece, sets it against the threshold, and draws the mark that the plate will leave.`,
   result: { quantity: markArea, missing: 'No mark can be predicted for this design.' },
   blocks: [
     {
@@ -63,7 +63,7 @@ export const threshold: StepwellDocument = {
       prose: prose`
         ## What one pulse puts down
 
-        ${energySaid} The stop lets ${transmission} of it through. What the surface feels is energy per area, the **fluence**, and that is another one at every place of the spot: highest at its **peak**, ${peakFluence} with the plate where the workpiece stands, and falling to nothing outside.
+        ${energySaid} The stop lets ${transmission} of it through. What the surface feels is energy per area, the **fluence**, and that is another one at every place of the spot: highest at its **${term('peak', 'peak-fluence')}**, ${peakFluence} with the plate where the workpiece stands, and falling to nothing outside.
 
         Where the fluence lies above the **threshold**, ${thresholdAtN}, the surface is marked. ${aboveThresholdSaid}
       `,
@@ -87,7 +87,7 @@ export const threshold: StepwellDocument = {
       kind: 'prose',
       id: 'peak-and-mean',
       prose: prose`
-        One number cannot say how much a spot puts down, and three are in use. The **peak fluence** is that of the brightest place. The **mean over the mark** leaves out what is not marked, so it moves with energy and threshold. ${peakAndMeanSaid} The **effective area** is the energy over the peak, the area that would take all of it at the peak throughout. ${effectiveAreaSaid}
+        One number cannot say how much a spot puts down, and three are in use. The **peak fluence** is that of the brightest place. The **mean over the mark** leaves out what is not marked, so it moves with energy and threshold. ${peakAndMeanSaid} The **${term('effective area')}** is the energy over the peak, the area that would take all of it at the peak throughout. ${effectiveAreaSaid}
 
         For a Gaussian of 1/e² radius ${math`w`} the effective area is ${math`\pi w^2/2`}, half its 1/e² circle. So whoever divides the energy by the area of that circle gets **half the peak fluence**: ask which of the two a published number is, and whether its radius is taken at 1/e² or at 1/e. Here fluences are peak values of one pulse, incident, unless they say otherwise, and a threshold is a fluence at a place.
       `,

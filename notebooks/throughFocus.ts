@@ -27,7 +27,7 @@ import { profileFigure } from './matchingFigures.ts';
 import { plateOutSaid, profileSaid } from './matchingSentences.ts';
 import { focusCausticBlocks, measuredSpotBlocks } from './measuredSpotBlocks.ts';
 import { offCentreFigure } from './offCentreFigure.ts';
-import { leads, prose } from './prose.ts';
+import { leads, prose, term } from './prose.ts';
 import { stripFigure } from './stripFigure.ts';
 import { axisCurveFigure, mapFigure, spotPictureFigure } from './throughFocusFigures.ts';
 import { planesTable } from './usablePlanesTable.ts';
@@ -38,7 +38,7 @@ export const throughFocus: StepwellDocument = {
   title: 'Through the focus',
   short: 'Focus',
   element: 'workpiece',
-  lead: prose`Behind the lens the plate makes a whole family of spots: flat-tops, rings and peaked ones follow one another along the beam. The workpiece picks one of them by where it stands.`,
+  lead: prose`Behind the lens the plate makes a whole ${term('family of spots', 'family')}: flat-tops, rings and peaked ones follow one another along the beam. The workpiece picks one of them by where it stands.`,
   result: { quantity: profile, missing: 'This design has no spot.' },
   blocks: [
     {
@@ -47,7 +47,7 @@ export const throughFocus: StepwellDocument = {
       prose: prose`
         ## Where the workpiece stands
 
-        The workpiece is at ${workpieceZ} on the z axis, which points away from the lens and begins in its focal plane; that is ${defocus} Rayleigh lengths from the focus, before it where negative. ${profileSaid} Move it along the beam, or ${leads('choose from the planes found', 'planes-table')}.
+        Places along the beam are told by z, from the focal plane of the lens on, positive away from the lens. The workpiece stands at ${workpieceZ}, which is ${defocus} ${term('Rayleigh lengths', 'rayleigh-length')} from the focus (negative: on the side of the lens); over one Rayleigh length the focused beam without the plate grows √2 times as wide. ${profileSaid} Move it along the beam, or ${leads('choose from the planes found', 'planes-table')}.
       `,
     },
     mapFigure,
@@ -66,7 +66,7 @@ export const throughFocus: StepwellDocument = {
       prose: prose`
         ## Planes to choose from
 
-        Say what the plane is for, and how evenly the fluence must be kept. ${usablePlanesSaid}
+        Say what the plane is for, and how evenly the fluence must be kept: the **tolerance**, by which it may depart from its mean on the plateau, the level part of the spot. How far along z a plane keeps to it is its **depth of focus**. ${usablePlanesSaid}
       `,
     },
     {
@@ -90,7 +90,7 @@ export const throughFocus: StepwellDocument = {
 
         ${depthOfFocusSaid}
 
-        A real part is tilted and of uneven height, the focus of a scan lens is curved over its field, and warm optics focus elsewhere. ${depthInUseSaid}
+        A real part is tilted and of uneven height. Mirrors scan the spot over a **field**, and the focus of the lens behind them lies on a curved surface there. Warm optics focus elsewhere. ${depthInUseSaid}
       `,
     },
     {
@@ -120,9 +120,9 @@ export const throughFocus: StepwellDocument = {
       prose: prose`
         ## The family, and the rule of thumb
 
-        The unshaped focus has a 1/e² radius of ${focusRadius} and a Rayleigh length of ${rayleighLength} (both for M² = 1). ${familyOrderSaid}
+        Without plate and stop the focus would have a 1/e² radius of ${focusRadius} and a Rayleigh length of ${rayleighLength}, both for a perfect Gaussian beam (M² = 1); ζ is the distance from the focus in Rayleigh lengths. ${familyOrderSaid}
 
-        Common practice (no source) says: at least three flat-tops that differ a little in width and height, with rings of varying depth between. A flat-top counts here by its dip, below 5 %, and its plateau ratio, above 0.30; whether its plateau is even, its depth of focus says. “A little” is taken here as a factor of up to ${littleDifference}, a choice of these pages. ${familyRuleSaid}
+        Common practice (no source) says: at least three flat-tops that differ a little in width and height, with rings of varying depth between. A flat-top counts here by its dip, the part by which the axis lies below the highest fluence, under 5 %, and its plateau ratio, the area above nine tenths of the highest fluence over that above half of it, more than 0.30. Whether its plateau is even, its depth of focus says. “A little” is taken here as a factor of up to ${littleDifference}, a choice of these pages. ${familyRuleSaid}
 
         ${dipRunSaid}
       `,

@@ -1,7 +1,7 @@
 import type { Lecture } from '../../lib/graph/studies.ts';
 import { Problem } from '../../lib/problem.ts';
+import { allLectures, isShipped } from '../lectures/allLectures.ts';
 import { lecturePaper } from '../lectures/lecturePaper.ts';
-import { isShipped, lecturesOf } from '../lectures/lecturesOf.ts';
 import { unnamed } from '../rationale/facts.ts';
 import type { CommandIo } from './commandIo.ts';
 import { designOptions, openDesign } from './openDesign.ts';
@@ -23,7 +23,7 @@ export async function lecture(args: readonly string[], io: CommandIo): Promise<s
   const id = last?.endsWith('.json') ? undefined : last;
   const words = id === undefined ? options.words : options.words.slice(0, -1);
   const design = openDesign({ ...options, words }, io);
-  const found = lectureOf(id, lecturesOf(design.studies));
+  const found = lectureOf(id, allLectures(design.studies));
   const called = design.name?.trim() ? design.name : isShipped(found.id) ? found.title : unnamed;
   const made = { name: called, date, command: commandOf('lecture', args) };
   const notes = options.all('notes').length > 0;

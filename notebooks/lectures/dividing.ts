@@ -35,7 +35,7 @@ export function partsOfDocument(document: StepwellDocument, inputs: Patch): read
       piece: { kind: 'block', document: id, block: block.id },
       title: blockTitle(id, block),
       label: labels.get(block.id)!,
-      isHeading: block.kind === 'prose' && headingIn(block.prose.nodes) !== undefined,
+      isHeading: block.kind === 'prose' && headingIn(block.prose) !== undefined,
       isLarge: !isSmall(block.kind),
       isCaution: isCaution(block),
     }));

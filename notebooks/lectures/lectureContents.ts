@@ -1,17 +1,27 @@
 import type { Graph } from '../../lib/graph/graph.ts';
 import type { LectureStep } from '../../lib/graph/studies.ts';
 import { bareFigure } from '../bareFigure.ts';
+import { headingIn } from '../blockChoices.ts';
 import { documents } from '../contents.ts';
 import type { Block } from '../document.ts';
 import { type OwnContent, ownContents } from '../ownBlocks.ts';
 
-/** What the pieces of a step come to, `idOf` their ids by place. */
+/** What the pieces of a step come to, `idOf` their ids by place; the first text does not say the step’s title again. */
 export function stepContents(
   graph: Graph,
-  { pieces }: LectureStep,
+  { title, pieces }: LectureStep,
   idOf: (place: number) => string,
 ): readonly OwnContent[] {
-  return ownContents(graph, documents, pieces, (_, place) => idOf(place));
+  const contents = ownContents(graph, documents, pieces, (_, place) => idOf(place));
+  return contents.map((content, place) => (place === 0 ? withoutTitle(content, title) : content));
+}
+
+function withoutTitle(content: OwnContent, title: string): OwnContent {
+  if (content.kind !== 'block' || content.block.kind !== 'prose') return content;
+  const { block } = content;
+  const [first, ...nodes] = block.prose.nodes;
+  if (!first || nodes.length === 0 || headingIn({ ...block.prose, nodes: [first] }) !== title) return content;
+  return { ...content, block: { ...block, prose: { ...block.prose, nodes } } };
 }
 
 /** What stands of a piece while it is withheld: of a chart its axes and its title, of all else nothing. */

@@ -25,7 +25,9 @@ export function lectureSize({ steps }: Pick<Lecture, 'steps'>): string {
 export function stepSize(graph: Graph, { pieces, sets = {}, ask, notes, minutes }: LectureStep): string {
   const names = Object.entries(sets).map(([id, value]) => {
     const quantity = graph.quantities.get(id);
-    return quantity ? `${quantity.name} ${shownValue(quantity, { value })}` : id;
+    if (!quantity) return id;
+    const shown = shownValue(quantity, { value });
+    return `${quantity.name} ${quantity.kind === 'number' ? shown : `‘${shown}’`}`;
   });
   const set = names.length > 2 ? counted(names.length, 'input', 'inputs') : names.join(' and ');
   return [

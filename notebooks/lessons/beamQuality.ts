@@ -12,11 +12,13 @@ import { drawOne, drawStepped } from './draws.ts';
 import { choiceTask, type Lesson, markTask, numberTask } from './lesson.ts';
 import { otherThan } from './otherThan.ts';
 import { perfectProfile, spotAndPerfectFigure } from './spotAcross.ts';
+import { bothWaistsFigure, perfectWaistFigure } from './waistFigures.ts';
 
 const radius = numberTask({
   id: 'radius',
   stage: 'predict',
-  question: prose`A beam of ${plateBeamDiameter} 1/e² diameter and ${wavelength} wavelength meets a lens of focal length ${focalLength}, without a plate. Were it a perfect Gaussian, with ${math`w`} its 1/e² radius at the lens, its focus would have the 1/e² radius ${math`w_0=\lambda f/(\pi w)`}. No real beam is perfect: **M²** says how many times wider its focus is. Here M² is ${usedBeamPropagationRatio}. What is the 1/e² radius of the real focus?`,
+  question: prose`A beam of ${plateBeamDiameter} 1/e² diameter and ${wavelength} wavelength meets a lens of focal length ${focalLength}, without a plate. Were it a perfect Gaussian, its focus would be as narrow as light allows, as in the chart: with ${math`w`} the 1/e² radius at the lens, the focus has the 1/e² radius ${math`w_0=\lambda f/(\pi w)`}. No real beam is perfect: **M²** says how many times wider its focus is. Here M² is ${usedBeamPropagationRatio}. What is the 1/e² radius of the real focus?`,
+  shows: [perfectWaistFigure],
   unit: 'm',
   display: 'um',
   within: 0.015,
@@ -83,6 +85,7 @@ const length = numberTask({
       answer: ({ length, ratio }) => 2 * length * ratio,
     },
   ],
+  reveals: [bothWaistsFigure],
   explanation: prose`The focus is M² times as wide and opens under the same angle, so it takes M² times the distance to grow by 1.41.`,
 });
 

@@ -2,7 +2,7 @@ import { magnification, plateBeamDiameter } from '../../lib/design/expander.ts';
 import { flattestRatio, neededMagnification, stepRatio } from '../../lib/design/match.ts';
 import { stepDiameter } from '../../lib/design/plate.ts';
 import { usedBeamDiameter } from '../../lib/design/rawBeam.ts';
-import { dip, kind } from '../../lib/design/spot.ts';
+import { kind } from '../../lib/design/spot.ts';
 import { profileFigure } from '../matchingFigures.ts';
 import { math, prose } from '../prose.ts';
 import { milli } from '../throughFocusFigures.ts';
@@ -95,7 +95,7 @@ const focus = choiceTask({
     },
   ],
   reveals: [profileFigure],
-  explanation: prose`In the focus the axis lies ${dip} below the highest fluence. Below a step ratio of 0.83 the light around the step is the stronger part on the axis, above it the light through the step; at 0.83 they cancel and the middle is dark. At 1.30 the top is flattest, and far above that nearly all light passes through the step and there is little left to work against it.`,
+  explanation: prose`Below a step ratio of 0.83 the light around the step is the stronger part on the axis, above it the light through the step; at 0.83 they cancel and the middle is dark. At 1.30 the top is flattest, and far above that nearly all light passes through the step and there is little left to work against it.`,
 });
 
 const needed = numberTask({
@@ -159,6 +159,7 @@ export const beamSize: Lesson = {
     const magnified = step / raw / random.between(...drawOne(random, ratios));
     return {
       'plate.stop': 'open',
+      'laser.pulseEnergy': 2e-6,
       'laser.beamDiameter': raw,
       'plate.stepDiameter': step,
       'expander.magnification': Number(magnified.toPrecision(3)),

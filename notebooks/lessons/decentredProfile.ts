@@ -1,3 +1,4 @@
+import { type Complex, multiply } from '../../lib/numerics/complex.ts';
 import { type RadialHarmonics, radialHarmonicsOffAxis } from '../../lib/optics/azimuthalHarmonics.ts';
 import { collinsB, defocusAt, type Light } from '../../lib/optics/light.ts';
 import { radiusScale, roundPlateOf } from '../../lib/optics/roundSpot.ts';
@@ -15,18 +16,25 @@ export interface Cut {
 const reach = 2.2;
 const places = 45;
 
-/** The cut in the plane z of a beam that meets the plate `decentre` to the right of its middle; M² = 1. */
+/**
+ * The cut in the plane z of a beam that meets the plate `decentre` to the right of its middle; M² = 1, a step without a
+ * stop. U = e^{iφ₁} U_all + (e^{iφ₀} − e^{iφ₁}) U_step: the whole beam in closed form, and what passes the step.
+ */
 export function decentredCut(light: Light, z: number, decentre = missed): Cut {
-  const zones = roundPlateOf(light).zones.map(({ outer, phase }) => ({
-    outer: outer / light.beamRadius,
-    phase,
-  }));
+  const [step, ring] = roundPlateOf(light).zones;
+  const place = { zeta: defocusAt(light, z), x0: decentre / light.beamRadius };
   const radii = Float64Array.from({ length: places }, (_, i) => (reach * i) / (places - 1));
-  const beam = { x0: decentre / light.beamRadius };
-  const harmonics = radialHarmonicsOffAxis(zones, beam, defocusAt(light, z), radii);
+  const disc = [{ outer: step!.outer / light.beamRadius, phase: 0 }];
+  const harmonics = radialHarmonicsOffAxis(disc, { x0: place.x0 }, place.zeta, radii);
+  const turn = unit(step!.phase - ring!.phase);
   const strength = (light.focalLength / collinsB(light, z)) ** 2;
   const scale = radiusScale(light, z);
-  const irradiance = (side: number) => radii.map((_, i) => strength * squareAt(harmonics, i, side));
+  const irradiance = (side: number) =>
+    radii.map((xi, i) => {
+      const through = multiply({ re: turn.re - 1, im: turn.im }, fieldAt(harmonics, i, side));
+      const all = wholeBeam(side * xi, place);
+      return strength * ((all.re + through.re) ** 2 + (all.im + through.im) ** 2);
+    });
   return {
     x: joined(
       radii.map((at) => -at * scale),
@@ -36,8 +44,18 @@ export function decentredCut(light: Light, z: number, decentre = missed): Cut {
   };
 }
 
-/** |U|² at a radius to the right (side 1) or to the left (−1): e^{imφ} is 1 or (−1)^m. */
-function squareAt({ re, im, highest }: RadialHarmonics, row: number, side: number): number {
+const unit = (phase: number): Complex => ({ re: Math.cos(phase), im: Math.sin(phase) });
+
+/** The beam without a plate at (ξ, 0): (1/g) e^{(x0 − iξ)²/g − x0²}, g = 1 + iζ. */
+function wholeBeam(xi: number, { zeta, x0 }: { readonly zeta: number; readonly x0: number }): Complex {
+  const over: Complex = { re: 1 / (1 + zeta * zeta), im: -zeta / (1 + zeta * zeta) };
+  const exponent = multiply({ re: x0 * x0 - xi * xi, im: -2 * x0 * xi }, over);
+  const size = Math.exp(exponent.re - x0 * x0);
+  return multiply(over, multiply({ re: size, im: 0 }, unit(exponent.im)));
+}
+
+/** U at a radius to the right (side 1) or to the left (−1): e^{imφ} is 1 or (−1)^m. */
+function fieldAt({ re, im, highest }: RadialHarmonics, row: number, side: number): Complex {
   const width = 2 * highest + 1;
   let [sumRe, sumIm] = [0, 0];
   for (let m = -highest; m <= highest; m++) {
@@ -45,7 +63,7 @@ function squareAt({ re, im, highest }: RadialHarmonics, row: number, side: numbe
     sumRe += sign * re[row * width + m + highest]!;
     sumIm += sign * im[row * width + m + highest]!;
   }
-  return sumRe * sumRe + sumIm * sumIm;
+  return { re: sumRe, im: sumIm };
 }
 
 /** The left half turned round and the right half behind it, the middle once. */

@@ -46,6 +46,14 @@ export const edges = choiceTask({
       reason: prose`So it would be if the whole workpiece lay too high. A tilt turns it about the middle: there nothing moves, and the more the further out.`,
       answer: ({ spread }) => leaves(spread / 2, spread / 2, spread / 2),
     },
+    {
+      id: 'middle-for-edges',
+      reason: prose`The surface turns about the middle of the field, so the tilt moves nothing there. Look where it moves most.`,
+      answer: ({ spread }, ask) => {
+        const still = ask({ set: { [tilt.id]: 0 } }).spread / 2;
+        return leaves(spread / 2, still, still);
+      },
+    },
   ],
   explanation: prose`
     The tilt turns the surface about the middle of the field: one edge comes nearer, the other goes away, each by half of the whole. So a large field asks for a flat set-up much more than a small one.

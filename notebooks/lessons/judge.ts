@@ -49,8 +49,8 @@ function readAnswer({ unit, display }: NumberTask, text: string): number {
   return parseQuantity(text, unit, { bare: display, examples: withUnit('1', display) });
 }
 
-/** Digits in which a right answer is told. */
-const digitsTold = 3;
+/** Digits in which a right answer is told: those of quantities. */
+const digitsTold = 4;
 
 function writtenAnswer(task: Task, answer: Answer, axis: AxisSpec | undefined): string {
   if (task.kind === 'choice') return task.options[answer]!;

@@ -80,7 +80,7 @@ const shaped = markTask({
 const plateOut = numberTask({
   id: 'plate-out',
   stage: 'observe',
-  question: prose`The chart shows the same pulse with the plate and, dashed, with the plate taken out. Suppose the plate is taken out and the energy left as it is. How many times as high does the peak fluence become? Read both peaks and divide.`,
+  question: prose`The chart shows the same pulse twice: with the plate and, as the thin line, with the plate taken out. Suppose the plate is taken out and the energy left as it is. How many times as high does the peak fluence become? Read both peaks and divide.`,
   shows: [profileFigure],
   unit: '1',
   display: '1',

@@ -1,7 +1,7 @@
 import { wavelength } from '../../lib/design/laser.ts';
 import { expectedPeriods, rippleDirection } from '../../lib/design/rippleDirection.ts';
 import { incidence, polarisationAngle } from '../../lib/design/rippleInputs.ts';
-import { ripplePeriod } from '../../lib/design/ripples.ts';
+import { longRipplePeriod, ripplePeriod } from '../../lib/design/ripples.ts';
 import { math, prose } from '../prose.ts';
 import { directionFigure } from '../rippleDirectionFigure.ts';
 import { periodWavelengthFigure } from '../rippleFigures.ts';
@@ -36,6 +36,11 @@ export const ridges = choiceTask({
       reason: prose`The scan does not turn them: ripples look the same where the spot stands still. It is the light that gives the direction.`,
       answer: ({ field }) => ridgesRun(0, field),
     },
+    {
+      id: 'circular-for-linear',
+      reason: prose`So it is with circular polarisation, where the field has no direction of its own: dots and short pieces. Here it swings along one line, and so the ridges have one direction.`,
+      answer: ({ field }) => ridgesRun(Number.NaN, field),
+    },
   ],
   explanation: prose`
     The field drives a wave along the surface in its own direction, and the ridges lie across that wave: at right angles to the polarisation, here at ${rippleDirection} to the scan. So a half-wave plate in the beam turns the ripples; turning the scan does not.
@@ -69,6 +74,12 @@ export const measured = choiceTask({
       reason: prose`Such fine ripples do exist, but they have another cause. The ones that come from the wave along the surface stay near the wavelength.`,
       answer: ({ expected: { low }, model, wavelength }) => measuredPlace(low / 2, model, wavelength),
     },
+    {
+      id: 'above-for-below',
+      reason: prose`It is the other way: as the pulses come, ripples get shorter than the wavelength, not longer.`,
+      answer: ({ expected: { low, high }, model, wavelength }) =>
+        measuredPlace(2 * wavelength - (low + high) / 2, model, wavelength),
+    },
   ],
   explanation: prose`
     Measured periods lie 5 to 30 % below the **wavelength**, here at ${expectedPeriods}, and fall with the number of pulses. The model is a starting point: for the direction, for what water or a tilt changes, not for the last per cent.
@@ -84,7 +95,7 @@ export const crossed = choiceTask({
   `,
   shows: [polarisationFigure],
   reveals: [directionFigure],
-  from: { period: ripplePeriod },
+  from: { period: ripplePeriod, other: longRipplePeriod },
   options: {
     'much-shorter': 'About a third shorter, as before',
     same: 'The same: the tilt is in the other direction',
@@ -105,6 +116,14 @@ export const crossed = choiceTask({
       id: 'tilt-forgotten',
       reason: prose`Not quite. The light still moves along the surface, sideways to the wave, and takes something of its own: in the chart of the period against the angle, above, the curve of s polarisation rises.`,
       answer: ({ period }) => periodChange(period / period),
+    },
+    {
+      id: 'against-the-light',
+      reason: prose`That was the longer of the two periods in p polarisation, from the wave against the light. Across the tilt no wave runs against it, and none with it.`,
+      answer: (_values, ask) => {
+        const against = ask({ set: { [polarisationAngle.id]: 0 } }).other;
+        return periodChange(against / ask({ set: { [incidence.id]: 0 } }).period);
+      },
     },
   ],
   explanation: prose`

@@ -25,7 +25,8 @@ const byNearness = (places: readonly number[]) => places.toSorted((a, b) => Math
 const nearest = numberTask({
   id: 'nearest',
   stage: 'predict',
-  question: prose`Places along the beam are told by ${math`z`}: 0 in the focal plane of the lens, plus **behind** it (away from the lens), minus **before** it. A plate whose middle is raised, so that light through it comes ${stepPhase} late, gives spots whose middle is level (neither a peak nor a hollow) at ${zeroCurvaturePlanes}. Instead of it you are sent a plate with the **ring around the middle raised**, by the same height. Where is the level place nearest to the focus now? Type it with its sign.`,
+  question: prose`Places along the beam are told by ${math`z`}: 0 in the focal plane of the lens, plus **behind** it (away from the lens), minus **before** it. A plate whose middle is raised, so that light through it comes ${stepPhase} late, gives the chart below, and spots whose middle is level (neither a peak nor a hollow) at ${zeroCurvaturePlanes}. Instead of it you are sent a plate with the **ring around the middle raised**, by the same height. Where is the level place nearest to the focus now? Type it with its sign.`,
+  shows: [axisFigure],
   unit: 'm',
   display: 'mm',
   within: 0.03,
@@ -189,11 +190,12 @@ export const sideOfFocus: Lesson = {
   minutes: 8,
   draw: (random) => ({
     'plate.stop': 'open',
+    'laser.pulseEnergy': 2e-6,
     'plate.designPhase': wave * drawStepped(random, 0.43, 0.46, 0.01),
     'expander.magnification': drawStepped(random, 1.85, 2.05, 0.05),
     'lens.focalLength': drawOne(random, [80e-3, 100e-3, 125e-3, 160e-3]),
     // Where the plate stands in the third task.
-    'lens.typedPlateDistance': drawOne(random, [0, 0.02, 0.5, 0.8, 1.2]),
+    'lens.typedPlateDistance': drawOne(random, [0.04, 0.02, 0.5, 0.8, 1.2]),
   }),
   tasks: [nearest, brightest, distance, same],
 };

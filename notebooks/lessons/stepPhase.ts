@@ -1,12 +1,12 @@
 import { wavelength } from '../../lib/design/laser.ts';
 import { halfWaveHeight, plateIndex, stepHeight, stepPhase } from '../../lib/design/plate.ts';
-import { dip } from '../../lib/design/spot.ts';
 import type { Patch } from '../../lib/graph/state.ts';
 import { type GlassId, refractiveIndex } from '../../lib/materials/glasses.ts';
 import { stepHeightForPhase } from '../../lib/optics/step.ts';
 import { profileFigure } from '../matchingFigures.ts';
 import { math, prose } from '../prose.ts';
 import { axisOverPhaseFigure } from './axisOverPhase.ts';
+import { delayedWaveFigure } from './delayedWave.ts';
 import { drawOne, drawStepped } from './draws.ts';
 import { choiceTask, type Lesson, markTask, numberTask } from './lesson.ts';
 import { otherThan } from './otherThan.ts';
@@ -17,7 +17,8 @@ const wave = 2 * Math.PI;
 const height = numberTask({
   id: 'height',
   stage: 'predict',
-  question: prose`Light is a wave, and glass slows it: by the **refractive index** ${math`n`}, here ${plateIndex} at the laser’s wavelength of ${wavelength}. Light that passes through a raised step falls behind the light beside it, which passes the same height in air. How high must the step be for the light to fall behind by **half a wave**, half of the distance from one crest to the next?`,
+  question: prose`Light is a wave, and glass slows it: by the **refractive index** ${math`n`}, here ${plateIndex} at the laser’s wavelength of ${wavelength}. Light that passes through a raised step falls behind the light beside it, which passes the same height in air. The chart shows light that is late by **half a wave**, half of the distance from one crest to the next: crests meet troughs. How high must the step be for that?`,
+  shows: [delayedWaveFigure],
   unit: 'm',
   display: 'nm',
   within: 0.02,
@@ -62,7 +63,7 @@ const harmonic = choiceTask({
   id: 'harmonic',
   stage: 'predict',
   set: (drawn) => ({ 'laser.wavelength': laserOf(drawn).harmonic }),
-  question: prose`The plate is made, with a step of ${stepHeight} for the wavelength of before. Now crystals behind the laser turn its light into light of a shorter wavelength, ${wavelength}, and the same plate stays in. By how much does the light through the step fall behind now?`,
+  question: prose`The plate is made for that wavelength, with a step ${stepHeight} high. Now crystals behind the laser turn its light into light of a shorter wavelength, ${wavelength}, and the same plate stays in. By how much does the light through the step fall behind now?`,
   options: delays,
   from: { phase: stepPhase },
   answer: ({ phase }) => nearestDelay(phase),
@@ -79,7 +80,7 @@ const harmonic = choiceTask({
     },
   ],
   reveals: [profileFigure],
-  explanation: prose`The plate now delays by ${stepPhase}. Whole waves do not count, since crests meet crests; what is left over does. On the axis the spot in the focus lies ${dip} below its peak. A plate is made for one wavelength.`,
+  explanation: prose`The plate now delays by ${stepPhase}. Whole waves do not count, since crests meet crests; what is left over does. A plate is made for one wavelength.`,
 });
 
 const place = markTask({
@@ -150,7 +151,7 @@ const made = numberTask({
       answer: ({ phase }) => 2 * phase,
     },
   ],
-  explanation: prose`${math`(n-1)\,h/\lambda`} gives ${stepPhase}.`,
+  explanation: prose`${math`(n-1)\,h/\lambda`} gives ${stepPhase}. A step that misses half a wave leaves light in the middle of the focus that nothing cancels, and makes the two sides of the focus differ.`,
 });
 
 /** Wavelengths of a laser, of a harmonic of it, and of another laser that the plate is lent to. */
@@ -190,6 +191,7 @@ export const stepPhaseLesson: Lesson = {
       'laser.wavelength': first,
       // At a step ratio of 0.83, with nothing that cuts the beam, half a wave makes the middle dark.
       'plate.stop': 'open',
+      'laser.pulseEnergy': 1e-6,
       'expander.magnification': 2.4,
       'plate.glass': material,
       'plate.source': 'made',

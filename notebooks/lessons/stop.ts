@@ -12,13 +12,13 @@ import { diameterOverHalfWidth } from './gaussianWidths.ts';
 import { choiceTask, type Lesson, markTask, numberTask } from './lesson.ts';
 import { otherThan } from './otherThan.ts';
 import { fallenTo, spotAcrossFigure } from './spotAcross.ts';
-import { beamOnStopFigure } from './stopFigures.ts';
+import { beamInStopFigure, beamOnStopFigure } from './stopFigures.ts';
 
 const passing = numberTask({
   id: 'passing',
   stage: 'predict',
   question: prose`Somewhere on its way the beam meets a round hole: the rim of the plate, the entrance of the scanner, a mount. The smallest of them is the **stop**. Here the stop is ${apertureDiameter} wide and the beam ${plateBeamDiameter} (1/e² diameter). Which part of the energy of a pulse passes?`,
-  shows: [beamOnStopFigure],
+  shows: [beamInStopFigure],
   unit: '1',
   display: '%',
   within: 0.015,
@@ -137,7 +137,7 @@ const edge = markTask({
 const energy = numberTask({
   id: 'energy',
   stage: 'explain',
-  question: prose`The energy of a pulse is measured before the stop: ${usedPulseEnergy}. The stop passes ${transmission} of it. Which energy is left to be told beside the spot on the workpiece? Nothing else takes any.`,
+  question: prose`The energy of a pulse is measured before the stop: ${usedPulseEnergy}. The stop passes ${transmission} of it. Nothing else takes any. How much energy reaches the workpiece?`,
   unit: 'J',
   display: 'uJ',
   within: 0.015,

@@ -3,6 +3,7 @@ import type { Block } from '../document.ts';
 import type { Drafts } from './controls/drafts.ts';
 import type { Live } from './live.ts';
 import type { OwnPartsStore } from './ownPartsStore.ts';
+import type { ReadStore } from './reading/readStore.ts';
 
 /** Opens the trace of a quantity; `from` is the number that was chosen. */
 export type Opened = (quantity: Quantity, from: HTMLElement) => void;
@@ -24,6 +25,8 @@ export interface PageContext {
   readonly within: string;
   /** How high frames of charts are where the page gives them a height of its own. */
   readonly frames?: FrameHeight;
+  /** What this browser remembers of reading; nothing where it is left out. */
+  readonly read?: ReadStore;
   /** What is typed and not taken yet. */
   readonly drafts: Drafts;
   /** The design is a lesson's, there for a while: nothing is required of its numbers, and its inputs are not set in a trace. */
@@ -32,6 +35,8 @@ export interface PageContext {
   readonly result?: Quantity;
   /** Opens the trace of a quantity beside the number that was chosen. */
   open: Opened;
+  /** Opens the meaning of a word beside where it stands. */
+  readonly define?: (word: string, from: HTMLElement) => void;
   /** Goes on with a result where it is looked for, or varied. */
   readonly study?: (tool: 'solve' | 'vary', quantity: Quantity) => void;
   /** Tells the person of a problem that has no field of its own. */

@@ -14,12 +14,13 @@ export interface Header {
 
 /**
  * Makes the bar, bound to the live design; Ctrl+Z and Ctrl+Shift+Z work outside text fields. `menu` makes what stands
- * before undo, and may report.
+ * before undo, and may report; `search` stands before it.
  */
 export function createHeader(
   document: Document,
   live: Live,
   menu?: (report: Header['report']) => HTMLElement,
+  search?: { readonly button: HTMLElement; readonly element: HTMLElement },
 ): Header {
   const button = (text: string, act: () => void) => {
     const made = element(document, 'button', { type: 'button', class: 'plain' }, text);
@@ -90,10 +91,20 @@ export function createHeader(
     ...learns,
   );
   const report = (text: string) => say(text, true);
-  const first = menu ? [menu(report)] : [];
+  const first = [...(search ? [search.button] : []), ...(menu ? [menu(report)] : [])];
   const actions = element(document, 'div', { class: 'masthead-actions' }, ...first, undo, redo, scheme);
   return {
-    element: element(document, 'header', { class: 'masthead' }, home, learn, nav, actions, message),
+    element: element(
+      document,
+      'header',
+      { class: 'masthead' },
+      home,
+      learn,
+      nav,
+      actions,
+      ...(search ? [search.element] : []),
+      message,
+    ),
     report,
   };
 }

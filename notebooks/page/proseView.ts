@@ -19,6 +19,7 @@ import { element, setText } from './element.ts';
 import { renderJump, renderLink } from './linkView.ts';
 import { marksOf } from './requirementMarks.ts';
 import { type Age, markAge, watchAll } from './watchAll.ts';
+import { renderTerm } from './words/termView.ts';
 
 /** Prose as DOM nodes, its slots kept up to date; `stops` collects how to stop watching. */
 export function renderProse(context: PageContext, prose: Prose, stops: (() => void)[]): DocumentFragment {
@@ -93,6 +94,7 @@ function renderSlot(context: PageContext, slot: Slot, stops: (() => void)[]): No
   if (slot.slot === 'math') return mathElement(context.document, slot.tex);
   if (slot.slot === 'link') return renderLink(context, slot, stops);
   if (slot.slot === 'jump') return renderJump(context.document, slot);
+  if (slot.slot === 'term') return renderTerm(context, slot);
   if (slot.slot === 'value') return valueElement(context, slot.quantity, stops);
   const element = context.document.createElement('span');
   element.className = 'sentence';

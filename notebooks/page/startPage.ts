@@ -45,6 +45,7 @@ export function renderStartPage(document: Document, doors: StartDoors): HTMLElem
     lead,
     createPointer(document, cautionsBelow),
     createDoors(document, doors),
+    createWays(document),
     createOpticalTable(document, places),
     doors.takenAlong ?? '',
     cautionsBelow,
@@ -94,6 +95,21 @@ function createDoors(document: Document, { onMeasured, onPlate, onExample }: Sta
     measuredDoor(document, onMeasured),
     plate,
     example,
+  );
+}
+
+/** For those who come to learn or to teach rather than with a beam of their own. */
+function createWays(document: Document): HTMLElement {
+  const link = (to: string, text: string) => element(document, 'a', { href: `#${to}` }, text);
+  return element(
+    document,
+    'p',
+    { class: 'start-ways' },
+    'Teaching, new in the lab, or writing a design up? ',
+    link('reading', 'Three ways through all pages'),
+    ' say where to begin; ',
+    link('words', 'words and symbols'),
+    ' are explained in one place.',
   );
 }
 

@@ -5,6 +5,7 @@ import { initialState } from '../../lib/graph/state.ts';
 import { noStudies } from '../../lib/graph/studies.ts';
 import { hasAxes } from '../../notebooks/blockChoices.ts';
 import { documents } from '../../notebooks/contents.ts';
+import { isShowable } from '../../notebooks/ownBlocks.ts';
 import { openDocument, settled } from './stepwellPage.ts';
 
 test('every part of every page stands on an own page without a fault, its charts with ends of their own', async ({
@@ -19,7 +20,7 @@ test('every part of every page stands on an own page without a fault, its charts
     .map(({ id, title, blocks }, i) => ({
       id: `page${i + 1}`,
       title,
-      blocks: blocks.map((block) => ({
+      blocks: blocks.filter(isShowable).map((block) => ({
         kind: 'block' as const,
         document: id,
         block: block.id,

@@ -56,7 +56,7 @@ for (const viewport of [
 
     test('far from the focus the caution stays, and the page does not jump', async ({ page }) => {
       await openMatching(page);
-      const figure = page.locator('.figure-block:visible').first();
+      const figure = page.locator('#block-profile');
       await figure.scrollIntoViewIfNeeded();
       const before = (await figure.boundingBox())!.height;
       await set(page, { 'workpiece.z': 50e-3 });

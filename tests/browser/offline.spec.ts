@@ -1,11 +1,14 @@
 import { readFileSync } from 'node:fs';
-import { expect, type Page, test } from '@playwright/test';
+import { type Page, test, expect as usual } from '@playwright/test';
 import { strFromU8, unzipSync } from 'fflate';
 import { documents } from '../../notebooks/contents.ts';
 import { type OwnServer, startServer } from './ownServer.ts';
 import { expectNoSidewaysScrolling, findViolations, readInputs, settled, typeInto } from './stepwellPage.ts';
 
 test.use({ serviceWorkers: 'allow' });
+
+/** Taking in or reading megabytes may take a busy machine longer than the usual five seconds. */
+const expect = usual.configure({ timeout: 20_000 });
 
 let server: OwnServer;
 test.beforeEach(async () => {

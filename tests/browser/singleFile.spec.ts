@@ -1,12 +1,15 @@
 import { readFileSync, statSync } from 'node:fs';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { expect, type Page, test } from '@playwright/test';
+import { type Page, test, expect as usual } from '@playwright/test';
 import { stepRatio } from '../../lib/design/match.ts';
 import { usedBeamDiameter } from '../../lib/design/rawBeam.ts';
 import { shownValue } from '../../lib/graph/shown.ts';
 import { decodeCameraImage } from '../../lib/measured/cameraImage.ts';
 import { documents } from '../../notebooks/contents.ts';
 import { createHeadless, findViolations, readInputs, settled, typeInto } from './stepwellPage.ts';
+
+/** Taking in or reading megabytes may take a busy machine longer than the usual five seconds. */
+const expect = usual.configure({ timeout: 20_000 });
 
 const single = fileURLToPath(new URL('../../dist/single/stepwell.html', import.meta.url));
 const address = pathToFileURL(single).href;

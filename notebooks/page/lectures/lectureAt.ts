@@ -1,7 +1,7 @@
 import { designGraph } from '../../../lib/design/design.ts';
 import { type DesignState, initialState } from '../../../lib/graph/state.ts';
 import type { Lecture } from '../../../lib/graph/studies.ts';
-import { isShipped, lecturesOf } from '../../lectures/lecturesOf.ts';
+import { allLectures, isShipped } from '../../lectures/allLectures.ts';
 import type { Address } from '../keeping/address.ts';
 
 /** The document that lists lectures; behind it stands which one is given, and its step counted from 1. */
@@ -26,7 +26,7 @@ export interface LectureAt {
 export function lectureAt({ document, within }: Address, open: DesignState): LectureAt | undefined {
   const [id = '', step] = within.split('/');
   if (document !== lecturesDocument || step === undefined || !/^\d{1,4}$/.test(step)) return undefined;
-  const lecture = lecturesOf(open.studies).find((one) => one.id === id);
+  const lecture = allLectures(open.studies).find((one) => one.id === id);
   if (!lecture || lecture.steps.length === 0) return undefined;
   return { lecture, place: Number(step) - 1, design: designOf(lecture, open) };
 }

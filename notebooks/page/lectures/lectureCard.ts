@@ -6,6 +6,7 @@ import type { PageContext } from '../context.ts';
 import { element, setAttributes, setText } from '../element.ts';
 import { copyAddress } from '../keeping/copyAddress.ts';
 import { wordButton } from '../studies/own/labelledField.ts';
+import { renderPrintedCopy } from './printedCopy.ts';
 
 /** A lecture in the list, with what can be done with it. */
 export interface LectureCard {
@@ -59,6 +60,8 @@ export function createLectureCard(context: PageContext, id: string, acts: CardAc
     element(document, 'summary', {}, 'Its steps'),
     list,
   );
+  let shown: Lecture | undefined;
+  const printed = renderPrintedCopy(context, () => shown!);
   const buttons = element(document, 'div', { class: 'own-buttons' }, give, copyLink, change);
   const card = element(
     document,
@@ -71,9 +74,9 @@ export function createLectureCard(context: PageContext, id: string, acts: CardAc
     link,
     said,
     outline,
+    printed,
   );
   card.dataset['lecture'] = id;
-  let shown: Lecture | undefined;
   return {
     element: card,
     refresh(lecture) {
@@ -92,6 +95,7 @@ export function createLectureCard(context: PageContext, id: string, acts: CardAc
       give.hidden = empty;
       copyLink.hidden = empty;
       outline.hidden = empty;
+      printed.hidden = empty;
       list.replaceChildren(
         ...lecture.steps.map((step, i) =>
           element(

@@ -1,5 +1,5 @@
 import type { Lecture } from '../../../lib/graph/studies.ts';
-import { isShipped } from '../../lectures/lecturesOf.ts';
+import { isShipped } from '../../lectures/allLectures.ts';
 import { commandText, type Made, unnamed } from '../../rationale/facts.ts';
 import type { PageContext } from '../context.ts';
 import { freshId } from '../controls/field.ts';
@@ -11,18 +11,13 @@ import { handOver, type PaperKind, paperKinds } from '../writeUp/paperKinds.ts';
 import { startPaper } from '../writeUp/startPaper.ts';
 import { designOf } from './lectureAt.ts';
 
-/** The printed copy of a lecture as files, that of the students or the lecturer's own. */
-export function renderPrintedCopy(
-  context: PageContext,
-  lecture: Lecture,
-  stops: (() => void)[],
-): HTMLElement {
+/** The printed copy of a lecture as files, that of the students or the lecturer’s own; once begun it is worked out to its end. */
+export function renderPrintedCopy(context: PageContext, lectureNow: () => Lecture): HTMLElement {
   const { document, live } = context;
   const news = element(document, 'p', { class: 'study-news', role: 'status' });
   const withNotes = element(document, 'input', { type: 'checkbox', id: `notes-${freshId()}` });
   let pressed: HTMLElement | undefined;
   let stop = () => {};
-  stops.push(() => stop());
   const progress = createStudyProgress(document, () => {
     progress.end();
     setText(news, 'Stopped. No file was written.');
@@ -31,7 +26,7 @@ export function renderPrintedCopy(
   const write = async (kind: PaperKind) => {
     setText(news, '');
     stop();
-    const notes = withNotes.checked;
+    const [lecture, notes] = [lectureNow(), withNotes.checked];
     const { revision: _, kept: __, ...design } = designOf(lecture, live.state());
     const request = {
       name: 'lecture',
@@ -58,11 +53,10 @@ export function renderPrintedCopy(
   const buttons = paperKinds
     .filter(({ ending }) => ending !== 'bib')
     .map((kind) => {
-      const label = `Printed copy of ${lecture.title}: ${kind.words}`;
       const button = element(
         document,
         'button',
-        { type: 'button', class: 'study-go', 'aria-label': label },
+        { type: 'button', class: 'study-go', 'aria-label': `Printed copy: ${kind.words}` },
         kind.words,
       );
       button.addEventListener('click', () => {
@@ -71,19 +65,19 @@ export function renderPrintedCopy(
       });
       return button;
     });
+  const notes = element(document, 'label', { for: withNotes.id }, 'with the lecturer’s notes');
   return element(
     document,
-    'div',
-    { class: 'write-up-files printed-copy', role: 'group', 'aria-label': `Printed copy of ${lecture.title}` },
+    'details',
+    { class: 'printed-copy' },
+    element(document, 'summary', {}, 'Printed copy'),
+    element(document, 'p', {}, withNotes, ' ', notes),
     element(
       document,
-      'p',
-      {},
-      withNotes,
-      ' ',
-      element(document, 'label', { for: withNotes.id }, 'with the lecturer’s notes'),
+      'div',
+      { class: 'write-up-files', role: 'group', 'aria-label': 'Printed copy' },
+      ...buttons,
     ),
-    ...buttons,
     progress.element,
     news,
   );

@@ -18,9 +18,10 @@ export function shownWith(task: Task): readonly Shown[] {
   const isMarked = ({ id }: Block) => id === marked?.id;
   const first = shows.map((block) => ({ block, bare: false, marked: isMarked(block) }));
   const own = marked && !ids.has(marked.id) ? [bareOr(marked, hidden.some(isMarked), true)] : [];
-  // An empty chart says where to look for who chooses; beside a number to be worked out it would be in the way.
-  const looksAhead = task.stage === 'predict' && task.kind !== 'number';
-  const charts = looksAhead ? hidden.filter((block) => block.kind === 'figure' && !isMarked(block)) : [];
+  // Where the question has a picture, an empty chart below it would only be in the way; so it would beside a number.
+  const looksAhead =
+    task.stage === 'predict' && task.kind === 'choice' && !shows.some(({ kind }) => kind === 'figure');
+  const charts = looksAhead ? hidden.filter(({ kind }) => kind === 'figure') : [];
   return [...first, ...own, ...charts.map((block) => bareOr(block, true, false))];
 }
 

@@ -2,6 +2,10 @@ import type { ToolBlock } from '../../document.ts';
 import type { PageContext, RenderBlock } from '../context.ts';
 import { renderLectures } from '../lectures/lecturesView.ts';
 import { renderLessons } from '../lessons/lessonsView.ts';
+import { renderPaths } from '../reading/pathsView.ts';
+import { renderFluences } from '../words/fluencesView.ts';
+import { renderGlossary } from '../words/glossaryView.ts';
+import { renderWidths } from '../words/widthsView.ts';
 import { renderOwnWords } from '../writeUp/ownWordsView.ts';
 import { renderWriteUp } from '../writeUp/writeUpView.ts';
 import { renderRequirements } from './asked/requirementsView.ts';
@@ -30,4 +34,8 @@ export const tools: Readonly<
   'own-pages': renderOwnPages,
   lectures: renderLectures,
   lessons: renderLessons,
+  words: renderGlossary,
+  widths: renderWidths,
+  fluences: renderFluences,
+  paths: renderPaths,
 };

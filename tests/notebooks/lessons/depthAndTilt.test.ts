@@ -27,7 +27,11 @@ const opened = caseWith(depthAndTilt, {
 it('by hand: where the depth is left first', () => {
   // The tilt moves both edges by 5 mm · 5 mrad = 25 µm, the middle by nothing; the height error moves all by 10 µm.
   expect(opened.at('edges').right).toBe('both');
-  expect(chosenBy(opened, 'edges')).toEqual({ 'behind-alone': 'far', 'tilt-as-height': 'alike' });
+  expect(chosenBy(opened, 'edges')).toEqual({
+    'behind-alone': 'far',
+    'tilt-as-height': 'alike',
+    'middle-for-edges': 'middle',
+  });
 });
 
 it('by hand: spread over the field', () => {
@@ -66,7 +70,7 @@ it('by hand: a Rayleigh length from the focus', () => {
 });
 
 it('the curve crosses the tolerance where the depth ends', () => {
-  for (let seed = 1; seed <= cases(200, 10); seed++) {
+  for (let seed = 1; seed <= cases(40, 10); seed++) {
     const { inputs, right } = openCase(depthAndTilt, seed).at('end');
     const { series, marks } = figureOf(departureFigure, inputs);
     const { x, y } = series[0]!;

@@ -154,8 +154,8 @@ describe('numbers typed with their unit', () => {
   });
 
   it('the solution has its unit', () => {
-    expect(solution(lesson, opened, 'typed')).toEqual({ value: radius, text: '6.56\u202fµm' });
-    expect(solution(lesson, opened, 'signed').text).toBe('\u22126.56\u202fµm');
+    expect(solution(lesson, opened, 'typed')).toEqual({ value: radius, text: '6.557\u202fµm' });
+    expect(solution(lesson, opened, 'signed').text).toBe('\u22126.557\u202fµm');
   });
 });
 
@@ -178,7 +178,7 @@ describe('choices and marks', () => {
       hint: 'That is too far to the left.',
     });
     expect(told('marked', 2 * radius * 1e6 - 0.5)).toMatchObject({ kind: 'error', error: { id: 'twice' } });
-    expect(solution(lesson, opened, 'marked').text).toBe('6.56\u202fµm');
+    expect(solution(lesson, opened, 'marked').text).toBe('6.557\u202fµm');
   });
 
   it('on an axis of equal factors, a part of it is a factor', () => {

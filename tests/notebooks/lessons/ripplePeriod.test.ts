@@ -15,12 +15,21 @@ const opened = caseWith(ripplePeriodLesson, {
 
 it('by hand: ridges at 40° + 90°', () => {
   expect(opened.at('ridges').right).toBe('across');
-  expect(chosenBy(opened, 'ridges')).toEqual({ 'field-for-ridges': 'along', 'scan-for-field': 'scan' });
+  expect(chosenBy(opened, 'ridges')).toEqual({
+    'field-for-ridges': 'along',
+    'scan-for-field': 'scan',
+    'circular-for-linear': 'any',
+  });
 });
 
 it('by hand: 0.70 to 0.95 of 1030 nm is 721 to 979 nm, below the model and above 515 nm', () => {
   expect(opened.at('measured').right).toBe('shorter');
-  expect(chosenBy(opened, 'measured')).toEqual({ 'model-for-measured': 'model', 'other-mechanism': 'half' });
+  expect(chosenBy(opened, 'measured')).toEqual({
+    'model-for-measured': 'model',
+    'other-mechanism': 'half',
+    // 2 · 1030 − 850 = 1210 nm
+    'above-for-below': 'longer',
+  });
 });
 
 it('by hand: under water', () => {
@@ -44,7 +53,12 @@ it('by hand: across the tilt', () => {
   // 1030/√(1.0037² − 0.5²) = 1030/0.8703 = 1183.5 nm, 1.153 times 1026.2 nm; along it 685.0/1026.2 = 0.667
   expect(periodChange(1183.5 / 1026.2)).toBe('longer');
   expect(opened.at('crossed').right).toBe('longer');
-  expect(chosenBy(opened, 'crossed')).toEqual({ 'p-for-s': 'much-shorter', 'tilt-forgotten': 'same' });
+  expect(chosenBy(opened, 'crossed')).toEqual({
+    'p-for-s': 'much-shorter',
+    'tilt-forgotten': 'same',
+    // 2044.9/1026.2 = 1.99
+    'against-the-light': 'twice-as-long',
+  });
 });
 
 it.each([

@@ -41,6 +41,8 @@ describe('what stands with a question', () => {
     expect(shownAfter(task)).toEqual([words]);
     expect(how({ ...task, stage: 'explain' as const })).toEqual([]);
     expect(how({ ...task, shows: [lineFigure] })).toEqual([['line', false, false]]);
+    expect(how({ ...task, shows: [other] })).toEqual([['other', false, false]]);
+    expect(shownAfter({ ...task, shows: [other] })).toEqual([lineFigure, words]);
   });
 
   it('is not an empty chart beside a number to be worked out', () => {
@@ -54,10 +56,7 @@ describe('what stands with a question', () => {
       ['line', false, true],
     ]);
     expect(how({ ...place, reveals: [lineFigure, other] })).toEqual([['line', true, true]]);
-    expect(how({ ...place, stage: 'predict', reveals: [lineFigure, other] })).toEqual([
-      ['line', true, true],
-      ['other', true, false],
-    ]);
+    expect(how({ ...place, stage: 'predict', reveals: [lineFigure, other] })).toEqual([['line', true, true]]);
     expect(shownAfter({ ...place, reveals: [lineFigure, other] })).toEqual([other]);
   });
 });

@@ -94,7 +94,7 @@ it('marks are drawn with the radius and threshold that they are drawn for', () =
 });
 
 it('the charts leave room for the crossing, and only the second shows it', () => {
-  for (let seed = 1; seed <= cases(200, 10); seed++) {
+  for (let seed = 1; seed <= cases(40, 10); seed++) {
     const one = openCase(thresholdPlot, seed);
     const { inputs, right } = one.at('zero');
     const asked = figureOf(marksFigure, inputs);

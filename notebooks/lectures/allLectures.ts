@@ -2,7 +2,7 @@ import type { Lecture, Studies } from '../../lib/graph/studies.ts';
 import { shippedLectures } from './shipped.ts';
 
 /** All lectures that can be given: those that come with the program first, then the person's own. */
-export function lecturesOf(studies: Studies | undefined): readonly Lecture[] {
+export function allLectures(studies: Studies | undefined): readonly Lecture[] {
   return [...shippedLectures, ...(studies?.lectures ?? [])];
 }
 

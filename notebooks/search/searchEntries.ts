@@ -1,0 +1,128 @@
+import type { Quantity } from '../../lib/graph/quantity.ts';
+import { blockChoices } from '../blockChoices.ts';
+import type { StepwellDocument } from '../document.ts';
+import type { Lesson } from '../lessons/lesson.ts';
+import type { Prose, ProseNode } from '../prose.ts';
+import { kindWords } from '../quantitySearch.ts';
+import type { Word } from '../words/word.ts';
+
+export type EntryKind = 'document' | 'part' | 'word' | 'number' | 'lesson' | 'lecture';
+
+/** What a search can lead to. */
+export interface SearchEntry {
+  /** Unique among all. */
+  readonly key: string;
+  readonly kind: EntryKind;
+  readonly name: string;
+  /** Beside the name: where it is, or what kind of thing. */
+  readonly beside: string;
+  /** Other names, symbols and ids. */
+  readonly also: string;
+  /** What is said of it. */
+  readonly about: string;
+  /** Address without its #; a number opens its trace instead. */
+  readonly to?: string;
+  /** Id of the quantity. */
+  readonly quantity?: string;
+}
+
+/** Lists of what there is. */
+export interface Searched {
+  readonly documents: readonly StepwellDocument[];
+  readonly quantities: Iterable<Quantity>;
+  readonly words: readonly Word[];
+  readonly lessons: readonly Pick<Lesson, 'id' | 'title' | 'about' | 'minutes'>[];
+  readonly lectures: readonly { readonly id: string; readonly title: string; readonly about?: string }[];
+}
+
+/** Everything that can be found, each once. */
+export function searchEntries(all: Searched): readonly SearchEntry[] {
+  return [
+    ...all.documents.map(documentEntry),
+    ...all.documents.flatMap(partEntries),
+    ...all.words.map(wordEntry),
+    ...[...all.quantities].map(numberEntry),
+    ...all.lessons.map(({ id, title, about, minutes }) =>
+      learningEntry('lesson', `lessons/${id}`, title, `${minutes} minutes`, about),
+    ),
+    ...all.lectures.map(({ id, title, about = '' }) =>
+      learningEntry('lecture', `lectures/${id}`, title, 'lecture', about),
+    ),
+  ];
+}
+
+function documentEntry({ id, title, short = '', lead }: StepwellDocument): SearchEntry {
+  return { key: id, kind: 'document', name: title, beside: '', also: short, about: words(lead), to: id };
+}
+
+function partEntries(document: StepwellDocument): SearchEntry[] {
+  const { id, title } = document;
+  return blockChoices(document).map((choice) => {
+    const [kind = '', ...name] = choice.label.split(': ');
+    const block = document.blocks.find((one) => one.id === choice.id)!;
+    const told = 'prose' in block ? words(block.prose) : '';
+    return {
+      key: `${id}/${choice.id}`,
+      kind: 'part',
+      name: name.join(': '),
+      beside: `${kind.toLowerCase()} in ‘${title}’`,
+      also: choice.id.replaceAll('-', ' '),
+      about: told,
+      to: `${id}/${choice.id}`,
+    };
+  });
+}
+
+function wordEntry({ id, word, also = [], symbol = '', meaning, convention = '' }: Word): SearchEntry {
+  return {
+    key: `words/${id}`,
+    kind: 'word',
+    name: word,
+    beside: also.slice(0, 3).join(', '),
+    also: `${also.join(' ')} ${plainTex(symbol)}`,
+    about: plainTex(`${meaning} ${convention}`),
+    to: `words/${id}`,
+  };
+}
+
+function numberEntry(quantity: Quantity): SearchEntry {
+  const { id, name, symbol, about } = quantity;
+  return {
+    key: `number ${id}`,
+    kind: 'number',
+    name,
+    beside: kindWords(quantity),
+    also: `${id} ${id.replace(/([a-z])([A-Z])/g, '$1 $2')} ${plainTex(symbol)}`,
+    about,
+    quantity: id,
+  };
+}
+
+function learningEntry(
+  kind: EntryKind,
+  to: string,
+  name: string,
+  beside: string,
+  about: string,
+): SearchEntry {
+  return { key: to, kind, name, beside, also: '', about, to };
+}
+
+/** The words of prose that stand there whatever the design. */
+function words({ nodes, slots }: Prose): string {
+  const text = (node: ProseNode): string => {
+    if ('text' in node) return node.text;
+    if ('children' in node) return `${node.children.map(text).join('')} `;
+    const slot = slots[node.slotIndex]!;
+    return slot.slot === 'link' || slot.slot === 'jump' || slot.slot === 'term' ? slot.text : '';
+  };
+  return nodes.map(text).join(' ');
+}
+
+/** TeX as one might type it: `\kappa_\text{dark}` is "kappa dark". */
+export function plainTex(tex: string): string {
+  return tex
+    .replace(/\\(text|mathrm|bar|dot|sqrt|frac|overline)\b/g, ' ')
+    .replace(/[\\{}_^$]/g, ' ')
+    .replace(/\s+/g, ' ');
+}

@@ -1,0 +1,97 @@
+import { describe, expect, it } from 'vitest';
+import { designGraph } from '../../../lib/design/design.ts';
+import { documents } from '../../../notebooks/contents.ts';
+import { lessons } from '../../../notebooks/lessons/lessons.ts';
+import { plainTex, searchEntries } from '../../../notebooks/search/searchEntries.ts';
+import { createSearch } from '../../../notebooks/search/searchIndex.ts';
+import { words } from '../../../notebooks/words/words.ts';
+
+const entries = searchEntries({
+  documents,
+  quantities: designGraph.quantities.values(),
+  words,
+  lessons,
+  lectures: [{ id: 'half-a-wave', title: 'Why half a wave in the middle makes a flat spot' }],
+});
+const find = createSearch(entries);
+const names = (typed: string) => find(typed).flatMap(({ entries }) => entries.map(({ name }) => name));
+const keys = (typed: string) => find(typed).flatMap(({ entries }) => entries.map(({ key }) => key));
+
+describe('what can be found', () => {
+  it('is everything there is, each once and each leading somewhere', () => {
+    expect(new Set(entries.map(({ key }) => key)).size).toBe(entries.length);
+    for (const { key, to, quantity, name } of entries) {
+      expect([to, quantity].filter((way) => way !== undefined).length, key).toBe(1);
+      expect(name.trim(), key).not.toBe('');
+    }
+    const count = (kind: string) => entries.filter((entry) => entry.kind === kind).length;
+    expect(count('document')).toBe(documents.length);
+    expect(count('number')).toBe(designGraph.quantities.size);
+    expect(count('word')).toBe(words.length);
+    expect(count('lesson')).toBe(lessons.length);
+    expect(count('part')).toBeGreaterThan(150);
+  });
+
+  it('leads to blocks that there are', () => {
+    const blocks = new Set(documents.flatMap(({ id, blocks }) => blocks.map((block) => `${id}/${block.id}`)));
+    for (const { kind, to } of entries) if (kind === 'part') expect(blocks.has(to!), to).toBe(true);
+  });
+});
+
+describe('the search', () => {
+  it('puts what is called like that first', () => {
+    for (const [typed, key] of [
+      ['Rayleigh length', 'words/rayleigh-length'],
+      ['through the focus', 'through-focus'],
+      ['ripples', 'ripples'],
+      ['laser.pulseDuration', 'number laser.pulseDuration'],
+      ['write-up', 'write-up'],
+      ['the middle makes a flat spot', 'lectures/half-a-wave'],
+    ] as const)
+      expect(keys(typed)[0], typed).toBe(key);
+  });
+
+  it('finds every document by its title, every word by its name, every number by its id', () => {
+    for (const { id, title } of documents) expect(keys(title), title).toContain(id);
+    for (const { id, word } of words) expect(keys(word), word).toContain(`words/${id}`);
+    for (const id of ['spot.width', 'match.stepRatio', 'heat.rise', 'scaleUp.timePerSquareMetre'])
+      expect(keys(id), id).toContain(`number ${id}`);
+  });
+
+  it('does not mind order, beginnings, a wrong letter or the other English', () => {
+    expect(keys('length rayleigh')[0]).toBe('words/rayleigh-length');
+    expect(keys('rayl')).toContain('words/rayleigh-length');
+    expect(keys('raleigh lenght')).toContain('words/rayleigh-length');
+    expect(keys('polarization')).toContain('words/polarisation');
+    expect(keys('treshold fluence')).toContain('words/threshold');
+    expect(keys('kerf taper')).toContain('words/taper');
+  });
+
+  it('knows symbols, Greek ones and raised digits', () => {
+    expect(keys('κ')).toContain('words/step-ratio');
+    expect(keys('kappa')).toContain('words/step-ratio');
+    expect(keys('m2')).toContain('words/propagation-ratio');
+    expect(keys('M²')).toContain('words/propagation-ratio');
+    expect(keys('FWHM')[0]).toBe('words/full-width');
+    expect(keys('d4σ')).toContain('words/d4-sigma');
+    expect(plainTex('\\kappa_\\text{dark}').trim()).toBe('kappa dark');
+  });
+
+  it('finds other words when there is nothing that holds all of them', () => {
+    expect(names('flat-top unicorn')).toContain('Flat-top');
+  });
+
+  it('finds nothing for nothing, and says nothing of what is not there', () => {
+    for (const typed of ['', '   ', '***', 'zzqqxx', '\\', '('.repeat(50)]) expect(names(typed)).toEqual([]);
+  });
+
+  it('gives a few of each kind and says how many more there are', () => {
+    const groups = find('fluence');
+    for (const { entries, more } of groups) {
+      expect(entries.length).toBeLessThanOrEqual(6);
+      if (more > 0) expect(entries.length).toBe(6);
+    }
+    expect(groups.some(({ more }) => more > 0)).toBe(true);
+    expect(new Set(groups.map(({ kind }) => kind)).size).toBe(groups.length);
+  });
+});
