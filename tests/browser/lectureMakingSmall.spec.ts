@@ -1,5 +1,5 @@
 import { expect, type Page, test } from '@playwright/test';
-import { addTen, button, card, lecturesOf, newLecture, steps, tenTitles } from './makingLectures.ts';
+import { addTen, button, card, lecturesOf, newLecture, tenTitles } from './makingLectures.ts';
 import { findSmallTargets } from './smallTargets.ts';
 import { expectNoSidewaysScrolling, findViolations, openDocument, settled } from './stepwellPage.ts';
 
