@@ -1,5 +1,6 @@
 import { chosenFit, type ThresholdFit } from '../lib/design/chosenFit.ts';
 import { fitModel, fittedFluence, fittedMarks, gaussianFit, planeFit } from '../lib/design/fits.ts';
+import { handbookRange } from '../lib/design/material.ts';
 import { shownValue } from '../lib/graph/shown.ts';
 import { niceEnd } from '../lib/numerics/niceEnd.ts';
 import type { SpotMark } from '../lib/process/spotMark.ts';
@@ -162,7 +163,7 @@ export const fitBlocks: readonly Block[] = [
     prose: prose`
       ${fitSaid} ${fitVerdictSaid}
 
-      ${sets('Let this threshold count', { 'threshold.source': 'fitted' })}, or ${sets('the handbook’s', { 'threshold.source': 'handbook' })}.
+      ${sets('Let this threshold count', { 'threshold.source': 'fitted' })}, or ${sets('the handbook’s', { 'threshold.source': 'handbook' }, { there: handbookRange })}.
     `,
   },
   {

@@ -25,7 +25,7 @@ import './page/print.css';
 import './page/writeUp/setUpSheet.css';
 import './page/takenAlong/takenAlong.css';
 import { designGraph } from '../lib/design/design.ts';
-import { plateSource, stepDiameter } from '../lib/design/plate.ts';
+import { stepDiameter } from '../lib/design/plate.ts';
 import { isInput } from '../lib/graph/quantity.ts';
 import { initialState } from '../lib/graph/state.ts';
 import { elementOf, type PathElementName } from './beamPathInputs.ts';
@@ -60,6 +60,7 @@ import { keepPages } from './page/takenAlong/keepPages.ts';
 import { createTakenAlong } from './page/takenAlong/takenAlongView.ts';
 import { createTracePanel } from './page/trace.ts';
 import { createWordPanel } from './page/words/wordPanel.ts';
+import { plateDoor } from './startDoors.ts';
 
 const live = createLive(designGraph, undefined, openWorker);
 const drafts = createDrafts(live);
@@ -186,7 +187,7 @@ function startPage(): HTMLElement {
       );
     },
     onPlate: () => {
-      live.set({ [plateSource.id]: 'made' });
+      live.set(plateDoor);
       entry = { element: 'plate', input: stepDiameter.id };
       go('matching');
     },

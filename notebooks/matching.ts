@@ -33,7 +33,6 @@ import {
   width,
 } from '../lib/design/spot.ts';
 import { unshapedPeakFluence, unshapedWidth } from '../lib/design/unshaped.ts';
-import { wantedBeamDiameter, wantedFocalLength, wantedWidth } from '../lib/design/wish.ts';
 import { dipQuestion } from './dipQuestion.ts';
 import type { StepwellDocument } from './document.ts';
 import { limitBlocks } from './limitSentences.ts';
@@ -64,6 +63,7 @@ import { measuredBlocks } from './measuredBeam.ts';
 import { causticBlocks } from './measuredCaustic.ts';
 import { math, prose, sets, term } from './prose.ts';
 import { differenceFigure, plateFigure, wavesFigure } from './twoWavesFigures.ts';
+import { wishBlocks } from './wishBlocks.ts';
 
 /** In a cell of the plain beam for what is worked out for the shaped one only. */
 const notWorkedOut = '– not worked out';
@@ -233,16 +233,6 @@ export const matching: StepwellDocument = {
         ${orderSaid}
       `,
     },
-    {
-      kind: 'controls',
-      id: 'wish-controls',
-      heading: 'A spot of a given width',
-      inputs: [wantedWidth],
-    },
-    {
-      kind: 'prose',
-      id: 'wish',
-      prose: prose`For a spot ${wantedWidth} wide, as many Rayleigh lengths from the focus as now, take a lens of ${wantedFocalLength} with everything else kept, or a beam of ${wantedBeamDiameter} at the plate with step and stop scaled alike. ${sets('Take that lens', ({ f }: { f: number }) => ({ 'lens.focalLength': f }), { f: wantedFocalLength })}.`,
-    },
+    ...wishBlocks,
   ],
 };

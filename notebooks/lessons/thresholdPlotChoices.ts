@@ -1,6 +1,11 @@
 import { rayleighLength } from '../../lib/design/focus.ts';
-import { pulseEnergy } from '../../lib/design/laser.ts';
-import { unshapedEffectiveArea, unshapedMarkDiameter } from '../../lib/design/marks.ts';
+import {
+  unshapedAsked,
+  unshapedEffectiveArea,
+  unshapedMarkDiameter,
+  unshapedThresholdLevel,
+} from '../../lib/design/marks.ts';
+import { usedBeamPropagationRatio } from '../../lib/design/rawBeam.ts';
 import { math, prose } from '../prose.ts';
 import { choiceTask } from './lesson.ts';
 import { lineFigure, marksFigure, threeEnergiesFigure } from './thresholdPlotFigures.ts';
@@ -21,15 +26,16 @@ export const doubling = choiceTask({
   `,
   shows: [threeEnergiesFigure],
   reveals: [marksFigure],
-  from: { energy: pulseEnergy, now: unshapedMarkDiameter },
+  from: { spot: unshapedAsked, level: unshapedThresholdLevel, now: unshapedMarkDiameter },
   options: {
     'diameters-double': 'D doubles with each step',
     'squares-double': 'D², and with it the area, doubles with each step',
     'diameters-add': 'D grows by the same length with each step',
     'squares-add': 'D², and with it the area, grows by the same amount with each step',
   },
-  answer: ({ energy, now }, ask) =>
-    growth([now, ...[2, 4].map((factor) => ask({ set: { [pulseEnergy.id]: factor * energy } }).now)]),
+  // Twice the energy halves the threshold as a part of the peak.
+  answer: ({ spot, level, now }) =>
+    growth([now, ...[2, 4].map((factor) => 2 * Math.sqrt(spot.areaAbove(level / factor) / Math.PI))]),
   errors: [
     {
       id: 'diameter-with-energy',
@@ -59,6 +65,9 @@ function moved(slope: number, energy: number): string {
   return up(energy) ? 'same-right' : 'flatter-left';
 }
 
+/** How much more area the spot has a Rayleigh length of the perfect beam out of focus: its own is M² times as long. */
+const wider = (ratio: number) => 1 + 1 / ratio ** 2;
+
 export const defocused = choiceTask({
   id: 'defocused',
   stage: 'explain',
@@ -66,7 +75,7 @@ export const defocused = choiceTask({
     You make the same plot again, now with the workpiece ${rayleighLength} behind the focus, where the spot is wider. The surface is the same. How does the line change?
   `,
   shows: [lineFigure],
-  from: { area: unshapedEffectiveArea, length: rayleighLength },
+  from: { area: unshapedEffectiveArea, length: rayleighLength, ratio: usedBeamPropagationRatio },
   options: {
     'steeper-right': 'It is steeper, and meets zero further right',
     'steeper-same': 'It is steeper, and meets zero where it did',
@@ -81,20 +90,17 @@ export const defocused = choiceTask({
     {
       id: 'energy-of-surface',
       reason: prose`What belongs to the surface is the threshold **fluence**. A wider spot spreads its energy over more area, so it takes more energy to reach it.`,
-      answer: ({ area, length }, ask) => moved(ask({ set: { 'workpiece.z': length } }).area / area, 1),
+      answer: ({ ratio }) => moved(wider(ratio), 1),
     },
     {
       id: 'radius-in-focus',
       reason: prose`The slope is ${math`2w^2`} with the radius of the spot where the surface is, and that has grown; it is not the radius in the focus.`,
-      answer: ({ area, length }, ask) => moved(1, ask({ set: { 'workpiece.z': length } }).area / area),
+      answer: ({ ratio }) => moved(1, wider(ratio)),
     },
     {
       id: 'other-way',
       reason: prose`It is the other way round: a wider spot makes the marks grow faster with each step of energy, and needs more energy to begin with.`,
-      answer: ({ area, length }, ask) => {
-        const factor = area / ask({ set: { 'workpiece.z': length } }).area;
-        return moved(factor, factor);
-      },
+      answer: ({ ratio }) => moved(1 / wider(ratio), 1 / wider(ratio)),
     },
   ],
   explanation: prose`

@@ -26,11 +26,11 @@ for (const colorScheme of ['light', 'dark'] as const) {
     await page.evaluate(() => {
       addEventListener('beforeprint', () => document.documentElement.setAttribute('data-told', ''));
     });
-    const wide = await page.locator('#block-profile svg.figure-svg').boundingBox();
+    const wide = await page.locator('#block-beam-on-plate svg.figure-svg').boundingBox();
     const pdf = await page.pdf({ format: 'A4', printBackground: true });
     expect(pdf.length).toBeGreaterThan(50_000);
     // Figures are drawn narrower for the paper, and afterwards as they were.
-    expect(await page.locator('#block-profile svg.figure-svg').boundingBox()).toEqual(wide);
+    expect(await page.locator('#block-beam-on-plate svg.figure-svg').boundingBox()).toEqual(wide);
     await expect(page.locator('html')).toHaveAttribute('data-told', '');
     // What waits until it comes into view has been drawn for the paper.
     for (const figure of await page.locator('.figure-block:not([hidden]) figure:not([hidden])').all())

@@ -8,8 +8,11 @@ const narrowest = 900;
 const largest = 3;
 /** Long texts are set smaller, to this part of their size, before the page scrolls. */
 const smallestWords = 0.78;
-/** Frames of charts, px at the size of a page: what one begins with, its bounds, and room that may stay free. */
-const frame = { first: 280, least: 130, most: 470, free: 6 };
+/**
+ * Frames of charts, px at the size of a page: what one begins with, its bounds, and room that may stay free; more of it while
+ * the hand moves values, so that a summary of another length does not move the chart.
+ */
+const frame = { first: 280, least: 130, most: 470, free: 6, freeMoving: 48 };
 /** What is not at rest after so many tries stays as it is. */
 const mostTries = 12;
 
@@ -27,6 +30,8 @@ export interface Fitting {
   keep(slide: Slide, stops: (() => void)[]): void;
   /** Fits anew: another step is shown, or more of it. */
   again(): void;
+  /** Values change: what grows out of the screen is fitted, all else stays. */
+  moving(): void;
 }
 
 /** First the words are fitted, then the frames of the charts. */
@@ -35,6 +40,7 @@ export function createFitting(window: Window): Fitting {
   let slide: Slide | undefined;
   let height: number | undefined;
   let tries = 0;
+  let mayStay = frame.free;
   let request = 0;
   const observer = new ResizeObserver(() => later());
   const setHeight = (next: number | undefined) => {
@@ -65,12 +71,12 @@ export function createFitting(window: Window): Fitting {
     if (!shown.charts) return;
     const free = room(shown.charts) / zoom;
     const now = height ?? frame.first;
-    if (height !== undefined && free >= 0 && free <= frame.free) return;
+    if (height !== undefined && free >= 0 && free <= mayStay) return;
     const next = now + Math.floor((free - 1) / rowsOf(shown.charts));
     setHeight(Math.min(frame.most, Math.max(frame.least, next)));
   };
   const again = () => {
-    tries = 0;
+    [tries, mayStay] = [0, frame.free];
     slide?.main.style.setProperty('--giving-words', '1');
     observer.disconnect();
     const shown = slide?.step();
@@ -95,6 +101,9 @@ export function createFitting(window: Window): Fitting {
       });
     },
     again,
+    moving() {
+      [tries, mayStay] = [0, frame.freeMoving];
+    },
   };
 }
 

@@ -166,7 +166,10 @@ export function renderGiving(page: PageContext, at: LectureAt): GivingView {
   stops.push(
     takeKeys(window, take),
     keepAwake(document),
-    live.onState(() => foot.show(giving, isPrepared())),
+    live.onState(() => {
+      fitting.moving();
+      foot.show(giving, isPrepared());
+    }),
     pages.close,
   );
   const clock = setInterval(() => pages.tick(giving, new Date()), 1000);

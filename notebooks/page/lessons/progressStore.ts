@@ -21,7 +21,7 @@ export const storageKey = 'stepwell.lessons';
 const notKept =
   'This browser keeps nothing for this page (a private window, or its storage is blocked or full): what you do in the lessons lasts until the page closes.';
 const notRead =
-  'What this browser had kept of your lessons cannot be read; with your next answer it begins anew.';
+  'What this browser had kept of your lessons cannot be read; with the next lesson that you open it begins anew.';
 
 /** Opens what this browser keeps; without storage it works as long as the page is open. */
 export function createProgressStore(window: StoreWindow): ProgressStore {

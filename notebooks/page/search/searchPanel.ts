@@ -116,6 +116,8 @@ export function createSearchPanel(document: Document, acts: SearchActs): SearchP
   document.addEventListener('pointerdown', ({ target }) => {
     if (!panel.contains(target as Node) && !button.contains(target as Node)) close(false);
   });
+  // Another page has come: what was looked for on the last one would only cover it.
+  document.defaultView!.addEventListener('hashchange', () => close(false));
   document.addEventListener('keydown', (event) => {
     if (event.key !== '/' || event.ctrlKey || event.metaKey || event.altKey) return;
     // Where the bar is away there is nothing to open below it.

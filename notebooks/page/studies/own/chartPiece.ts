@@ -1,4 +1,5 @@
 import type { Patch } from '../../../../lib/graph/state.ts';
+import type { Varied } from '../../../varied.ts';
 import { overOf, type VaryPlan } from '../../../varyForm.ts';
 import type { PageContext } from '../../context.ts';
 import { freshId } from '../../controls/field.ts';
@@ -6,6 +7,7 @@ import { element, setText } from '../../element.ts';
 import { studiesUntil } from '../desk/studiesUntil.ts';
 import { createStudyProgress } from '../studyProgress.ts';
 import { createVariedView } from '../vary/variedView.ts';
+import { keepChart, workedChart } from './workedCharts.ts';
 
 /** A pause of the hand after which a chart is worked out again, and a time after which it tells how far it is, ms. */
 const [restsFor, isLong] = [300, 700];
@@ -40,11 +42,22 @@ export function renderChartPiece(
     view.element.hidden = true;
     setText(said, message);
   };
+  const show = (varied: Varied) => {
+    setText(said, '');
+    view.show(varied);
+    view.element.removeAttribute('data-older');
+  };
   const work = () => {
     const { inputs, studies } = live.state();
     const own = studies?.ownLines ?? [];
     const ids = plan.results.map(({ id }) => id);
     drawn = inputs;
+    const known = workedChart(inputs, plan, own);
+    if (known) {
+      clearTimeout(later);
+      progress.end();
+      return show(known);
+    }
     const study = startStudy(
       { kind: 'vary', inputs, over: overOf(plan), ids, own },
       { tool: name, progressed: (part) => progress.told(part) },
@@ -53,13 +66,14 @@ export function renderChartPiece(
     clearTimeout(later);
     later = setTimeout(() => progress.begin(study, 'Working the chart out'), isLong);
     void Promise.all([study.answer, today.answer]).then(([found, now]) => {
-      if ('problem' in found && found.problem.kind === 'stopped') return;
+      // What was known already may stand there by now, for other values.
+      if (drawn !== inputs || ('problem' in found && found.problem.kind === 'stopped')) return;
       clearTimeout(later);
       progress.end();
       if ('problem' in found) return fail(found.problem.message);
-      setText(said, '');
-      view.show({ plan, columns: found.value, inputs, today: 'value' in now ? now.value : {} });
-      view.element.removeAttribute('data-older');
+      const varied = { plan, columns: found.value, inputs, today: 'value' in now ? now.value : {} };
+      if ('value' in now) keepChart(varied, own);
+      show(varied);
     });
   };
   const follow = () => {
