@@ -1,52 +1,17 @@
-import { expect, type Page, test } from '@playwright/test';
-import { findSmallTargets } from './smallTargets.ts';
-import { expectNoSidewaysScrolling, findViolations, openDocument, settled } from './stepwellPage.ts';
-
-const lecturesOf = (page: Page) => page.evaluate(() => window.stepwell.state().studies?.lectures ?? []);
-const titlesOf = async (page: Page) => (await lecturesOf(page))[0]!.steps.map(({ title }) => title);
-const steps = (page: Page) => page.locator('.lecture-steps > li');
-const button = (page: Page, name: string) => page.getByRole('button', { name, exact: true });
-const undo = (page: Page) => button(page, 'Undo');
-const card = (page: Page, title: string) => page.getByRole('article', { name: title, exact: true });
-/** Parts of three pages, by their label among what the page offers. */
-const chosen: readonly (readonly [page: string, labels: readonly string[]])[] = [
-  [
-    'Matching beam and plate',
-    [
-      'Text: Today’s beam on today’s plate',
-      'Chart: Fluence across the spot',
-      'Chart: Two amplitudes on the axis',
-      'Chart: Profile in the focus against step ratio',
-    ],
-  ],
-  ['Through the focus', ['Chart: Fluence through the focus', 'Chart: Fluence on the axis through the focus']],
-  [
-    'Fluence and threshold',
-    [
-      'Chart: Fluence across the spot, and the threshold',
-      'Text: The threshold',
-      'Charts: The mark from above, to scale',
-      'Chart: Growth of the mark',
-    ],
-  ],
-];
-const tenTitles = chosen.flatMap(([, labels]) => labels.map((label) => label.replace(/^\w+: /, '')));
-
-async function newLecture(page: Page, title: string): Promise<void> {
-  await page.getByLabel('Title of a new lecture').fill(title);
-  await button(page, 'New lecture').click();
-  await expect(page.getByRole('heading', { name: title, exact: true })).toBeVisible();
-}
-
-/** Ticks parts of three pages, and makes a step of each. */
-async function addTen(page: Page): Promise<void> {
-  for (const [source, labels] of chosen) {
-    await page.getByLabel('Page they come from').selectOption({ label: source });
-    for (const label of labels) await page.getByRole('checkbox', { name: label, exact: true }).check();
-  }
-  await button(page, 'Add 10 steps, one for each').click();
-  await expect(steps(page)).toHaveCount(10);
-}
+import { expect, test } from '@playwright/test';
+import {
+  addTen,
+  button,
+  card,
+  chosen,
+  lecturesOf,
+  newLecture,
+  steps,
+  tenTitles,
+  titlesOf,
+  undo,
+} from './makingLectures.ts';
+import { findViolations, openDocument, settled } from './stepwellPage.ts';
 
 test.describe('at 1440 × 900, by mouse', () => {
   test.use({ viewport: { width: 1440, height: 900 }, permissions: ['clipboard-read', 'clipboard-write'] });
@@ -214,79 +179,4 @@ test.describe('at 1440 × 900, by mouse', () => {
       await button(page, 'Copy link for students: Half a wave').click();
       expect(await findViolations(page)).toEqual([]);
     });
-});
-
-test.describe('at 390 × 844, by keyboard', () => {
-  test.use({ viewport: { width: 390, height: 844 }, hasTouch: true });
-
-  /** Goes on with Tab until what has the focus is called that. */
-  async function tabTo(page: Page, name: RegExp | string): Promise<void> {
-    const focused = page.locator(':focus');
-    for (let i = 0; i < 60; i++) {
-      await page.keyboard.press('Tab');
-      if ((await focused.count()) > 0 && (await nameOf(page)).match(name)) return;
-    }
-    throw new Error(`nothing called ${name} has the focus after 60 times Tab`);
-  }
-  const nameOf = (page: Page) =>
-    page.evaluate(() => {
-      const one = document.activeElement as HTMLInputElement;
-      return one.getAttribute('aria-label') ?? one.labels?.[0]?.textContent ?? one.textContent ?? '';
-    });
-
-  test('a step is made, moved, asked about and timed', async ({ page }) => {
-    await openDocument(page, 'lectures');
-    await page.getByLabel('Title of a new lecture').focus();
-    await page.keyboard.type('Short');
-    await page.keyboard.press('Enter');
-    await expect(page.getByRole('heading', { name: 'Short' })).toBeFocused();
-    await tabTo(page, 'Add an empty step');
-    await page.keyboard.press('Enter');
-    await page.keyboard.type('The ring');
-    await tabTo(page, /^Minutes/);
-    await page.keyboard.type('3');
-    await tabTo(page, /^Search for an input/);
-    await page.keyboard.type('plate.stop');
-    await page.keyboard.press('Enter');
-    await page.keyboard.press('ArrowDown');
-    await tabTo(page, 'Ask the room first');
-    await page.keyboard.press('Enter');
-    await page.keyboard.type('Ring or flat-top?');
-    await tabTo(page, /^Notes/);
-    await page.keyboard.type('Wait.');
-    await tabTo(page, 'Add an empty step');
-    await page.keyboard.press('Enter');
-    await page.keyboard.type('Before it');
-    await page.keyboard.press('Enter');
-    await button(page, 'Up: Before it').focus();
-    await page.keyboard.press('Enter');
-    await expect(page.locator(':focus')).toHaveText('Close');
-    const [first, second] = (await lecturesOf(page))[0]!.steps;
-    expect(first).toMatchObject({ title: 'Before it' });
-    expect(second).toMatchObject({
-      title: 'The ring',
-      minutes: 3,
-      notes: 'Wait.',
-      ask: { question: 'Ring or flat-top?', options: [], from: 0 },
-    });
-    expect(second!.sets).toHaveProperty(['plate.stop']);
-    await expectNoSidewaysScrolling(page);
-  });
-
-  test('nothing for axe to find, nothing too small, nothing beyond the side', async ({ page }) => {
-    await openDocument(page, 'lectures');
-    await newLecture(page, 'Half a wave');
-    await addTen(page);
-    await expectNoSidewaysScrolling(page);
-    await button(page, `Change: ${tenTitles[1]}`).click();
-    await button(page, 'Ask the room first').click();
-    await settled(page);
-    expect(await findViolations(page)).toEqual([]);
-    expect(await findSmallTargets(page)).toEqual([]);
-    await expectNoSidewaysScrolling(page);
-    await button(page, 'All lectures').click();
-    await card(page, 'Half a wave').getByText('Its steps', { exact: true }).click();
-    expect(await findViolations(page)).toEqual([]);
-    await expectNoSidewaysScrolling(page);
-  });
 });

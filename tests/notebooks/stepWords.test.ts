@@ -40,6 +40,8 @@ describe('what a step back changes', () => {
     expect(said({ ...start, studies })).toBe('own numbers and own words');
     const page = { id: 'a', title: 'A', blocks: [] };
     expect(said({ ...start, studies: { ...noStudies, ownDocuments: [page] } })).toBe('own pages');
+    const lecture = { id: 'lecture1', title: 'A', steps: [] };
+    expect(said({ ...start, studies: { ...noStudies, lectures: [lecture] } })).toBe('lectures');
     expect(said({ ...set({ 'lens.focalLength': 0.15 }), name: 'Rain' })).toBe('focal length and name');
   });
 

@@ -68,12 +68,29 @@ describe('who uses an own quantity', () => {
       { id: '3', title: 'Sum', blocks: [{ kind: 'equation' as const, id: 'own.d' }] },
       { id: '4', title: 'Other', blocks: [{ kind: 'block' as const, document: 'own.a', block: 'own.a' }] },
     ],
+    lectures: [
+      {
+        id: 'lecture1',
+        title: 'Hour',
+        steps: [
+          { id: 'step1', title: 'own.d', pieces: [{ kind: 'values' as const, ids: ['own.a'] }] },
+          { id: 'step2', title: 'B', pieces: [], notes: 'Say {own.b}.' },
+          { id: 'step3', title: 'C', pieces: [], ask: { question: 'Is it {own.c}?', options: [], from: 0 } },
+        ],
+      },
+    ],
   };
 
-  it('is told of lines, pages and requirements', () => {
-    expect(usesOf('own.a', studies)).toEqual(['‘b of mine’', 'the page ‘Talk’', 'the page ‘Table’']);
-    expect(usesOf('own.b', studies)).toEqual(['‘d of mine’', 'a requirement']);
+  it('is told of lines, pages, lectures and requirements', () => {
+    expect(usesOf('own.a', studies)).toEqual([
+      '‘b of mine’',
+      'the page ‘Talk’',
+      'the page ‘Table’',
+      'the lecture ‘Hour’',
+    ]);
+    expect(usesOf('own.b', studies)).toEqual(['‘d of mine’', 'the lecture ‘Hour’', 'a requirement']);
     expect(usesOf('own.d', studies)).toEqual(['the page ‘Table’', 'the page ‘Sum’']);
-    expect(usesOf('own.c', studies)).toEqual([]);
+    expect(usesOf('own.c', studies)).toEqual(['the lecture ‘Hour’']);
+    expect(usesOf('own.e', studies)).toEqual([]);
   });
 });
