@@ -16,7 +16,7 @@ export const paraxialSaid = says(
     if (sine >= 1)
       return phrase`No lens focuses like this: half the beam over the focal length is ${convergence}. Take a longer focal length or a smaller beam; the numbers here are what the paraxial model gives all the same.`;
     if (error >= 0.02)
-      return phrase`The edge of the beam converges steeply, at a sine of ${convergence}. The model here is paraxial and scalar; its irradiances may be off by about ${modelError} (estimated).`;
+      return phrase`The edge of the beam converges steeply, at a sine of ${convergence}. The model here holds for small angles and leaves out the direction of the field (paraxial and scalar); its irradiances may be off by about ${modelError} (estimated).`;
     return '';
   },
   [],
@@ -27,7 +27,7 @@ export const paraxialSaid = says(
 export const irradiancesSaid = says(
   { peakIrradianceOnWorkpiece, unshapedPeakIrradiance },
   () =>
-    phrase`Peak irradiance on the workpiece, in time and space: ${peakIrradianceOnWorkpiece} with the plate, ${unshapedPeakIrradiance} without it.`,
+    phrase`Peak irradiance on the workpiece, the highest power per area at any place and moment of a pulse: ${peakIrradianceOnWorkpiece} with the plate, ${unshapedPeakIrradiance} without it.`,
   [],
   'The peak irradiance on the workpiece, with the plate or without it, cannot be worked out for this design.',
 );

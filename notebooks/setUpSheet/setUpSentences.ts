@@ -6,13 +6,8 @@ import { usedPulseEnergy } from '../../lib/design/losses.ts';
 import { markDiameter } from '../../lib/design/marks.ts';
 import { stop } from '../../lib/design/plate.ts';
 import { usedBeamPropagationRatio } from '../../lib/design/rawBeam.ts';
-import {
-  dipNarrowerBeam,
-  dipWiderBeam,
-  fluenceChangeBeam,
-  widthChangeBeam,
-} from '../../lib/design/sensitivity.ts';
-import { dip, peakFluence } from '../../lib/design/spot.ts';
+import { fluenceChangeBeam, widthChangeBeam } from '../../lib/design/sensitivity.ts';
+import { peakFluence } from '../../lib/design/spot.ts';
 import { thresholdAtN } from '../../lib/design/threshold.ts';
 import { unshapedFocusWidth } from '../../lib/design/unshaped.ts';
 import type { ValueOf } from '../../lib/graph/quantity.ts';
@@ -63,8 +58,8 @@ export const focusOutSaid = says(
 export const focusSeenSaid = says({ stretches: family }, ({ stretches }) => {
   const here = stretches.find(({ zFrom, zTo }) => zFrom <= 0 && 0 <= zTo);
   return here === undefined
-    ? 'What it shows in the focal plane lies outside the range searched.'
-    : `In the focal plane it shows ${looks[here.kind]} (${here.kind}).`;
+    ? 'what it shows in the focal plane lies outside the range searched.'
+    : `in the focal plane it shows ${looks[here.kind]} (${here.kind}).`;
 });
 
 /** What comes on either side of the plane of the workpiece. */
@@ -92,15 +87,9 @@ const article = ({ kind }: Stretch) => words[kind];
 
 /** What a beam five per cent off changes, as a measure of how well step and beam must fit. */
 export const fitToleranceSaid = says(
-  {
-    dip,
-    narrower: dipNarrowerBeam,
-    wider: dipWiderBeam,
-    fluence: fluenceChangeBeam,
-    width: widthChangeBeam,
-  },
+  { fluence: fluenceChangeBeam, width: widthChangeBeam },
   () =>
-    phrase`A beam 5 % narrower or wider makes the dip ${dipNarrowerBeam} or ${dipWiderBeam} instead of ${dip}, and changes the peak fluence by up to ${fluenceChangeBeam} and the width by up to ${widthChangeBeam}.`,
+    phrase`The beam at the plate is seldom right to better than a few per cent, hence the two columns: 5 % there changes the peak fluence by up to ${fluenceChangeBeam} and the width by up to ${widthChangeBeam}.`,
 );
 
 /** Where single marks begin, and how wide they are in the end. */

@@ -32,7 +32,7 @@ function settings(expander: Cells, ends: Cells, by: 'magnification' | 'lenses', 
     [['pulse energy', usedPulseEnergy], expander, ['line spacing', lineSpacing]],
     [
       ['pulses per burst', burstPulses],
-      ['beam at the plate, 1/e²', plateBeamDiameter],
+      ['beam at the plate, 1/e² diameter', plateBeamDiameter],
       ['lines', directions],
     ],
     [
@@ -54,7 +54,7 @@ function settings(expander: Cells, ends: Cells, by: 'magnification' | 'lenses', 
     [
       ['kind of profile', kind],
       ['plate to lens', plateDistance],
-      ['turn of the hatch', hatchAngle],
+      ['turn of the lines, each pass', hatchAngle],
     ],
   ];
   return {

@@ -39,7 +39,7 @@ export const limitCases: readonly Case[] = [
   },
   {
     says: 'irradiancesSaid',
-    text: /^Peak irradiance on the workpiece, in time and space: .* with the plate, .* without it\.$/,
+    text: /^Peak irradiance on the workpiece, the highest power per area .*: .* with the plate, .* without it\.$/,
     truth: (value) => value('spot.peakIrradiance') > 0,
   },
   {

@@ -46,8 +46,8 @@ const rows: readonly (readonly [name: string, pins: Readonly<Record<string, unkn
   ],
   ['directionSaid', { 'workpiece.z': 1e-3 }, /z = 1\smm, behind the focal plane, farther from the lens\.$/],
   ['directionSaid', { 'workpiece.z': -1e-3 }, /z = −1\smm, before the focal plane, nearer to the lens\.$/],
-  ['focusSeenSaid', at(0), /^In the focal plane it shows a bright ring about a dark middle \(ring\)\.$/],
-  ['focusSeenSaid', at(0, [stretch(1, 2, 'ring')]), /^What it shows in the focal plane lies outside/],
+  ['focusSeenSaid', at(0), /^in the focal plane it shows a bright ring about a dark middle \(ring\)\.$/],
+  ['focusSeenSaid', at(0, [stretch(1, 2, 'ring')]), /^what it shows in the focal plane lies outside/],
   ['sidesSaid', at(0), /^Towards the lens follows a peaked spot, away from it a flat-top: the order tells/],
   [
     'sidesSaid',
@@ -61,7 +61,7 @@ const rows: readonly (readonly [name: string, pins: Readonly<Record<string, unkn
   [
     'fitToleranceSaid',
     {},
-    /^A beam 5\s% narrower or wider makes the dip 1\.29\s% or 10\.4\s% instead of 5\.07\s%, and changes the peak fluence by up to 8\.8\s% and the width by up to 2\.6\s%\.$/,
+    /hence the two columns: 5\s% there changes the peak fluence by up to 8\.8\s% and the width by up to 2\.6\s%\.$/,
   ],
   ['firstMarkSaid', {}, /^Marks are expected from 0\.563\sµJ on; at 20\sµJ a mark is 42\.61\sµm wide\.$/],
   [
