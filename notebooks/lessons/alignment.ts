@@ -10,7 +10,7 @@ import { missedCut } from './missedMiddle.ts';
 import { rounded } from './rounded.ts';
 import { besideFocusSaid, missedSaid } from './toldNumbers.ts';
 
-/** A matched plate without a stop, the workpiece before or behind the focus where a shallow ring stands. */
+/** A matched plate without a stop, the workpiece before or behind the focus where a ring stands. */
 function draw(random: Random) {
   const beamRadius = rounded(random.between(4e-3, 6e-3), 2);
   const focalLength = rounded(random.between(0.08, 0.15), 2);
@@ -29,7 +29,7 @@ const highest = markTask({
   id: 'highest',
   stage: 'observe',
   question: prose`
-    Now the workpiece stands ${besideFocusSaid} the focus, where the spot is a shallow ring with a **rim** on either side. The beam is still ${missedSaid} too far right on the plate. Mark the place where the fluence is highest.
+    Now the workpiece stands ${besideFocusSaid} the focus, where the spot is a ring with a **rim** on either side. The beam is still ${missedSaid} too far right on the plate. Mark the place where the fluence is highest.
   `,
   figure: defocusedFigure,
   along: 'x',

@@ -70,7 +70,7 @@ export const otherSide = choiceTask({
     },
   ],
   explanation: prose`
-    The sides swap. So write down on which side of the focus you look (${math`z`} below 0 is before it, towards the lens), or you move the plate the wrong way and make it worse. Seeing both sides is the surest test: an imbalance that does **not** swap comes from something else, such as an uneven beam.
+    The sides swap. So write down on which side of the focus you look (${math`z`} below 0 is before it, towards the lens), or you move the plate the wrong way and make it worse. Seeing both sides is the surest test: an imbalance that does **not** swap, or that shows in the focus too, comes from something else, such as a warped wavefront or a step that is not half a wave. A beam that is itself brighter on one side swaps just as a decentred one does, so look at the beam too.
   `,
 });
 
