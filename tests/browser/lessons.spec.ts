@@ -68,7 +68,7 @@ test.describe('by mouse at 1440 × 900', () => {
       if (i < beamSize.tasks.length - 1) await page.getByRole('button', { name: 'Go on' }).click();
     }
     await expect(page.locator('.lesson-summary')).toContainText(
-      '3 of 4 right at once, the others after a hint.',
+      '3 of 4 right at once, the other one after a hint.',
     );
     // A number of the lesson opens over its own design.
     const beam = page.locator('.lesson-task').first().locator('.lesson-explanation .value');

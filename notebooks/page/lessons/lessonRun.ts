@@ -63,7 +63,7 @@ export function renderRun(parts: RunParts, first: Run, stops: (() => void)[]): R
         keep(withAnswer(run, task, given, verdict.kind === 'right'));
       return verdict;
     },
-    solution: () => ask({ kind: 'solution', task: task.id }),
+    solution: (given) => ask({ kind: 'solution', task: task.id, ...(given !== undefined && { given }) }),
     show: () => keep(withShown(run, task)),
     ended,
   });

@@ -35,11 +35,12 @@ export function createReply(context: PageContext, stops: (() => void)[]): Reply 
     if (said.kind === 'error') {
       const errors = (task?.errors ?? []) as readonly TypicalError[];
       const error = errors.find(({ id }) => id === said.error);
-      return [lead('Not yet.'), ...(error ? [renderProse(context, error.reason, own)] : [])];
+      return [...notYet(said.read), ...(error ? [renderProse(context, error.reason, own)] : [])];
     }
-    if (said.kind === 'other') return [lead('Not yet.'), paragraph(said.words)];
+    if (said.kind === 'other') return [...notYet(said.read), paragraph(said.words)];
     return [paragraph('words' in said ? said.words : 'Right.')];
   };
+  const notYet = (read: string | undefined) => [lead('Not yet.'), ...(read ? [paragraph(read)] : [])];
   const paragraph = (words: string) => element(document, 'p', {}, words);
   const lead = (words: string) => element(document, 'strong', { class: 'lesson-lead' }, words);
   return {

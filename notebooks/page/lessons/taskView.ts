@@ -17,7 +17,8 @@ export interface TaskActs {
   done(): TaskDone;
   /** Judges an answer and keeps it; rejects with the reason where it cannot be judged. */
   judge(given: Given, keep: boolean): Promise<LessonAnswers['judge']>;
-  solution(): Promise<LessonAnswers['solution']>;
+  /** The right answer, with the last one given written beside it. */
+  solution(given: Given | undefined): Promise<LessonAnswers['solution']>;
   /** The right answer was asked for. */
   show(): void;
   /** The task has ended, now or before; the lesson goes on below. */
@@ -62,10 +63,10 @@ export function renderTask(
     const done = acts.done();
     part.close();
     // What is told below rests on the case; a case that cannot be drawn again leaves the words without it.
-    const solution = await acts.solution().catch(() => undefined);
+    const solution = await acts.solution(done.tries.at(-1)).catch(() => undefined);
     reply.show({
       kind: done.end === 'right' ? 'right' : 'shown',
-      words: endSaid(task, done, solution?.text),
+      words: endSaid(task, done, solution?.text, solution?.marked),
     });
     charts.end(done, solution?.value);
     explanation.append(renderProse(context, task.explanation, stops));
