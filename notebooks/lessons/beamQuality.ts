@@ -110,6 +110,10 @@ const hollow = choiceTask({
   stage: 'predict',
   question: prose`Now the plate with its step of half a wave comes in, and the spot is looked at in the focus. Two beams are tried, equally wide: a perfect one, and this one with M² of ${usedBeamPropagationRatio}. How does the dip in the middle of this beam’s spot compare?`,
   options: changes,
+  otherwise: {
+    deeper: prose`Light of a higher M² cancels less well, and a blur never digs a dip: it fills one, where there is one.`,
+    shallower: prose`So it would be if the spot of the perfect beam had a dip. With this step and this beam it has none, so there is nothing to be filled.`,
+  },
   from: { dip },
   answer: ({ dip }, ask) => change(ask(perfect).dip, dip),
   errors: [

@@ -1,4 +1,5 @@
-import type { Task, TypicalError } from '../../lessons/lesson.ts';
+import type { Task } from '../../lessons/lesson.ts';
+import { errorOf } from '../../lessons/plainError.ts';
 import type { PageContext } from '../context.ts';
 import { element } from '../element.ts';
 import { renderProse } from '../proseView.ts';
@@ -33,8 +34,7 @@ export function createReply(context: PageContext, stops: (() => void)[]): Reply 
   stops.push(clear);
   const wordsOf = (said: Said, task: Task | undefined): Node[] => {
     if (said.kind === 'error') {
-      const errors = (task?.errors ?? []) as readonly TypicalError[];
-      const error = errors.find(({ id }) => id === said.error);
+      const error = task && errorOf(task, said.error);
       return [...notYet(said.read), ...(error ? [renderProse(context, error.reason, own)] : [])];
     }
     if (said.kind === 'other') return [...notYet(said.read), paragraph(said.words)];

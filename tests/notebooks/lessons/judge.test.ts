@@ -11,6 +11,7 @@ import {
   type Task,
 } from '../../../notebooks/lessons/lesson.ts';
 import { openCase } from '../../../notebooks/lessons/lessonCase.ts';
+import { errorOf } from '../../../notebooks/lessons/plainError.ts';
 import { prose } from '../../../notebooks/prose.ts';
 
 /** λ f/(π w) of the initial design: 1030 nm, 100 mm, 5 mm. */
@@ -122,14 +123,20 @@ describe('numbers typed with their unit', () => {
     ['5', 'That is too small.'],
     ['40', 'That is far too large.'],
     ['1', 'That is far too small.'],
-    ['0', 'That is too small.'],
+    ['0', 'It is not zero.'],
+    ['-12 µm', 'The sign is not right, and without it the number is too large.'],
+    ['-3 µm', 'The sign is not right, and without it the number is too small.'],
   ])('%s: %s', (text, hint) => {
     expect(told('typed', text)).toEqual({ kind: 'other', hint });
   });
 
-  it('with a sign, too large means nearer to plus', () => {
+  it('sign and size are told apart', () => {
     expect(told('signed', '6.56')).toEqual({ kind: 'other', hint: 'The size is right, but not the sign.' });
-    expect(told('signed', '12')).toEqual({ kind: 'other', hint: 'That is too large. Mind the sign.' });
+    expect(told('signed', '12')).toEqual({
+      kind: 'other',
+      hint: 'The sign is not right, and without it the number is too large.',
+    });
+    expect(told('signed', '0')).toEqual({ kind: 'other', hint: 'It is not zero.' });
     expect(told('signed', '-3')).toEqual({
       kind: 'other',
       hint: 'The sign is right, but the number is too small.',
@@ -165,6 +172,24 @@ describe('choices and marks', () => {
     expect(told('chosen', 'one')).toMatchObject({ kind: 'error', error: { id: 'first' } });
     expect(told('chosen', 'three')).toEqual({ kind: 'other', hint: 'That is not what happens here.' });
     expect(solution(lesson, opened, 'chosen')).toEqual({ value: 'two', text: 'The second' });
+  });
+
+  it('an option that no error leads to has a reason of its own, where the task gives one', () => {
+    const reason = prose`Nor the third.`;
+    const plain = { ...chosen, otherwise: { one: prose`?`, three: reason } };
+    const place = openCase(lessonOf(plain), 5);
+    expect(judge(lessonOf(plain), place, 'chosen', 'three')).toMatchObject({
+      kind: 'error',
+      error: { reason },
+    });
+    // A typical error goes before it.
+    expect(judge(lessonOf(plain), place, 'chosen', 'one')).toMatchObject({ error: { id: 'first' } });
+    expect(errorOf(plain, 'otherwise.three')?.reason).toBe(reason);
+    expect(errorOf(plain, 'first')?.reason).toBe(chosen.errors[0]!.reason);
+    expect([errorOf(plain, 'otherwise.two'), errorOf(typed, 'otherwise.two')]).toEqual([
+      undefined,
+      undefined,
+    ]);
   });
 
   it('a mark counts within a part of the axis', () => {

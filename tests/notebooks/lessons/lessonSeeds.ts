@@ -52,11 +52,22 @@ export function describeLesson(lesson: Lesson, { full = 200, quick = 20 } = {}):
           expectNear(lesson, one, task, answer, verdict, random.between(-jitter, jitter));
         }
         expectFarOther(lesson, one, task, place);
+        expectReasons(lesson, one, task);
       }
       // An error that never leads anywhere would be no error of this task.
       expect([...reached].sort()).toEqual(task.errors.map((error) => error.id).sort());
     });
   });
+}
+
+/** Each wrong option is answered with a reason, not only with a no. */
+function expectReasons(lesson: Lesson, one: LessonCase, task: Task): void {
+  if (task.kind !== 'choice') return;
+  for (const option of Object.keys(task.options)) {
+    if (option === one.at(task.id).right) continue;
+    const verdict = judge(lesson, one, task.id, option);
+    expect(verdict.kind, `seed ${one.seed}, ${task.id}: ${option}`).toBe('error');
+  }
 }
 
 /** The right answer and every error's, worked out by an engine that knows nothing of how the case was drawn. */
