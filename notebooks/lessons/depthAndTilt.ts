@@ -121,6 +121,11 @@ const allowed = numberTask({
       answer: ({ depth, field, height }) => Math.atan((depth / 2 - height) / field),
     },
     {
+      id: 'half-depth-alone',
+      reason: prose`Two things at once: half the depth was held against the whole field, and the height error is left out. Take the whole depth, and the height error from it to both sides.`,
+      answer: ({ depth, field }) => Math.atan(depth / 2 / field),
+    },
+    {
       id: 'height-left-out',
       reason: prose`The height error is left out. It uses up part of the depth before any tilt does: take it away first, to both sides.`,
       answer: (_values, ask) => ask({ set: { [heightError.id]: 0 } }).tilt,

@@ -43,6 +43,12 @@ const gaussian = numberTask({
       reason: prose`This fits a spot whose diameter at half maximum (FWHM) is twice ${focusRadius}. The radius given is the 1/e² radius: use it as it is.`,
       answer: ({ radius }, ask) => ask({ pins: { 'focus.radius': radius * diameterOverHalfWidth } }).peak,
     },
+    {
+      id: 'whole-width',
+      reason: prose`This fits a spot that is ${focusRadius} wide in all, from side to side at half maximum (FWHM). That length is the 1/e² **radius**: use it as it is.`,
+      answer: ({ radius }, ask) =>
+        ask({ pins: { 'focus.radius': (radius * diameterOverHalfWidth) / 2 } }).peak,
+    },
   ],
   reveals: [gaussianSpotFigure],
   explanation: prose`The peak is ${math`2E/(\pi w_0^2)`}, here ${unshapedPeak}: twice the energy over the area of the 1/e² circle. Both numbers are called fluence in papers. Say which one yours is.`,

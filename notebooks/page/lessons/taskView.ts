@@ -29,6 +29,8 @@ export interface TaskActs {
 export interface TaskView {
   readonly element: HTMLElement;
   focus(): void;
+  /** Brings it into view without taking the focus. */
+  show(): void;
 }
 
 /** Draws a task as it stands, and lets the person answer it while it is open. */
@@ -102,12 +104,13 @@ export function renderTask(
     renderChanged(context, design, stops),
     part.element,
     reply.element,
+    charts.ahead,
     charts.below,
     explanation,
   );
   section.append(renderWork(context, charts.places, stops));
   begin();
-  return { element: section, focus: () => heading.focus() };
+  return { element: section, focus: () => heading.focus(), show: () => section.scrollIntoView() };
 
   /** Takes up what was done before: an ended task is told of again, the last wrong answer judged again. */
   function begin() {
@@ -115,6 +118,7 @@ export function renderTask(
     if (done.end !== undefined) void finish(false);
     else if (done.tries.length > 0) {
       part.tried(done);
+      part.put(done.tries.at(-1)!);
       void acts.judge(done.tries.at(-1)!, false).then(
         (verdict) => acts.done().end === undefined && reply.show(verdict, task),
         (error: Error) => reply.show({ kind: 'fault', words: error.message }),

@@ -47,8 +47,9 @@ export function describeLesson(lesson: Lesson, { full = 200, quick = 20 } = {}):
         expectNear(lesson, one, task, place.right, { kind: 'right' }, random.between(-jitter, jitter));
         for (const { error, answer } of place.errors) {
           reached.add(error.id);
-          const verdict = { kind: 'error', error };
-          expect(judge(lesson, one, id, answer), `seed ${one.seed}, ${error.id}`).toEqual(verdict);
+          // Errors with one reason may be taken for one another.
+          const verdict = { kind: 'error', error: { reason: error.reason } };
+          expect(judge(lesson, one, id, answer), `seed ${one.seed}, ${error.id}`).toMatchObject(verdict);
           expectNear(lesson, one, task, answer, verdict, random.between(-jitter, jitter));
         }
         expectFarOther(lesson, one, task, place);
@@ -103,7 +104,9 @@ function expectNear(
     task.kind === 'number'
       ? answer * (1 + part * task.within)
       : moveAlong(one.at(task.id), answer, part * task.within);
-  expect(judge(lesson, one, task.id, moved), `seed ${one.seed}: ${moved} near ${answer}`).toEqual(verdict);
+  expect(judge(lesson, one, task.id, moved), `seed ${one.seed}: ${moved} near ${answer}`).toMatchObject(
+    verdict as object,
+  );
 }
 
 /** The place that lies a part of the axis further. */
