@@ -11,7 +11,6 @@ import {
   type Task,
 } from '../../../notebooks/lessons/lesson.ts';
 import { openCase } from '../../../notebooks/lessons/lessonCase.ts';
-import { errorOf } from '../../../notebooks/lessons/plainError.ts';
 import { prose } from '../../../notebooks/prose.ts';
 
 /** λ f/(π w) of the initial design: 1030 nm, 100 mm, 5 mm. */
@@ -172,24 +171,6 @@ describe('choices and marks', () => {
     expect(told('chosen', 'one')).toMatchObject({ kind: 'error', error: { id: 'first' } });
     expect(told('chosen', 'three')).toEqual({ kind: 'other', hint: 'That is not what happens here.' });
     expect(solution(lesson, opened, 'chosen')).toEqual({ value: 'two', text: 'The second' });
-  });
-
-  it('an option that no error leads to has a reason of its own, where the task gives one', () => {
-    const reason = prose`Nor the third.`;
-    const plain = { ...chosen, otherwise: { one: prose`?`, three: reason } };
-    const place = openCase(lessonOf(plain), 5);
-    expect(judge(lessonOf(plain), place, 'chosen', 'three')).toMatchObject({
-      kind: 'error',
-      error: { reason },
-    });
-    // A typical error goes before it.
-    expect(judge(lessonOf(plain), place, 'chosen', 'one')).toMatchObject({ error: { id: 'first' } });
-    expect(errorOf(plain, 'otherwise.three')?.reason).toBe(reason);
-    expect(errorOf(plain, 'first')?.reason).toBe(chosen.errors[0]!.reason);
-    expect([errorOf(plain, 'otherwise.two'), errorOf(typed, 'otherwise.two')]).toEqual([
-      undefined,
-      undefined,
-    ]);
   });
 
   it('a mark counts within a part of the axis', () => {
