@@ -16,7 +16,7 @@ import { formatNumber, formatReadable } from '../lib/graph/units.ts';
 import { citation } from '../lib/materials/bibliography.ts';
 import { placeOfPeriod, publishedRipples, type RipplePlace } from '../lib/process/ripplePoints.ts';
 import type { Block } from './document.ts';
-import { math, prose, sets } from './prose.ts';
+import { math, prose, sets, term } from './prose.ts';
 import { directionFigure } from './rippleDirectionFigure.ts';
 import { periodIncidenceFigure, periodWavelengthFigure } from './rippleFigures.ts';
 import {
@@ -125,7 +125,7 @@ export const predictionBlocks: readonly Block[] = [
     prose: prose`
       ### On a tilted workpiece
 
-      ${tiltSaid} The plane of incidence holds the beam and the upright of the surface. In p polarisation, with the field in that plane, the period parts in two; in s polarisation, with the field across that plane, it grows without parting. Between the two the waves of the model run along the field on the surface (worked out here). ${bothPolarisationsSaid}
+      ${tiltSaid} The ${term('plane of incidence', 'incidence-plane')} holds the beam and the upright of the surface. In p polarisation, with the field in that plane, the period parts in two; in s polarisation, with the field across that plane, it grows without parting. Between the two the waves of the model run along the field on the surface (worked out here). ${bothPolarisationsSaid}
     `,
   },
   periodIncidenceFigure,

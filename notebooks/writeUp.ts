@@ -1,12 +1,12 @@
 import type { StepwellDocument } from './document.ts';
-import { prose } from './prose.ts';
+import { prose, term } from './prose.ts';
 import { pulseCautions } from './pulseCautions.ts';
 
 /** What is handed in: the design with its reasons, written from the same blocks as the pages. */
 export const writeUp: StepwellDocument = {
   id: 'write-up',
   title: 'Write-up',
-  lead: prose`The reasons for a design as a paper to hand in, its **rationale**. Write what only you know; numbers, tables, charts, cautions and sources come from the pages as they stand. The design file keeps your words, and the command line writes the same document from it.`,
+  lead: prose`The reasons for a design as a paper to hand in, its ${term('rationale')}. Write what only you know; numbers, tables, charts, cautions and sources come from the pages as they stand. The design file keeps your words, and the command line writes the same document from it.`,
   blocks: [
     {
       kind: 'prose',
