@@ -60,12 +60,12 @@ export const planeGainFigure = figure({
       marks: [
         { kind: 'horizontal', y: 1, label: 'a Gaussian', role: 'reference' },
         point(best, 'best'),
-        ...(flat === null || flat.defocus === best.defocus ? [] : [point(flat, 'truly flat')]),
+        ...(flat === null || flat.defocus === best.defocus ? [] : [point(flat, 'without a dip')]),
         ...(defocus >= 0 && defocus <= 1
           ? [{ kind: 'vertical', x: defocus, label: 'workpiece', role: 'today' } as const]
           : []),
       ],
-      summary: `The best plane lies at ${formatNumber(best.defocus, 3)} with a gain of ${formatNumber(best.gain, 3)} and an axis ${percentText(best.axisDip)} below the peak${flat === null ? '; none is truly flat' : `; the first truly flat one at ${formatNumber(flat.defocus, 3)} gains ${formatNumber(flat.gain, 3)}`}. The planes are 0.025 apart.`,
+      summary: `The best plane lies at ${formatNumber(best.defocus, 3)} with a gain of ${formatNumber(best.gain, 3)} and an axis ${percentText(best.axisDip)} below the peak${flat === null ? '; none is truly flat' : `; the first without a dip at ${formatNumber(flat.defocus, 3)} gains ${formatNumber(flat.gain, 3)}`}. The planes are 0.025 apart.`,
     };
   },
 });
