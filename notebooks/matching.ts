@@ -156,7 +156,7 @@ export const matching: StepwellDocument = {
     {
       kind: 'prose',
       id: 'two-waves-said',
-      prose: prose`The focus is the sum of two waves. That of the whole beam is narrow and high; the light through the middle alone comes from a smaller part of the lens and makes a wider, lower one. A step of phase ${math`\varphi`} turns the second wave by that phase, and what is left is ${math`U=U_\text{all}-(1-e^{i\varphi})\,U_\text{centre}`}: with half a wave the whole beam less twice its middle.`,
+      prose: prose`The focus can be told from two waves. That of the whole beam, without a step, is narrow and high; the light through the middle alone comes from a smaller part of the lens and makes a wider, lower one. A step of phase ${math`\varphi`} turns the second wave, which is part of the first, by that phase, and what is left is ${math`U=U_\text{all}-(1-e^{i\varphi})\,U_\text{centre}`}: with half a wave the whole beam less twice its middle.`,
     },
     differenceFigure,
     amplitudeFigure,

@@ -14,7 +14,7 @@ import { phrase, type Sentence, says } from './prose.ts';
 const placeWords: Readonly<Record<RipplePlace, string>> = {
   inside: 'lies inside the periods to be expected',
   'inside the longer':
-    'lies inside what would be expected of the wave that runs against the light, and not in the range of the wave with it',
+    'lies inside what would be expected of the wave that runs with the light, and not in the range of the wave against it',
   shorter: 'is shorter than the periods to be expected',
   longer: 'is longer than the periods to be expected',
   'another mechanism':

@@ -150,13 +150,7 @@ export const periodIncidenceFigure = figure({
     bound: boundWave,
     expected: expectedPeriods,
   },
-  view: ({
-    curves: { angle, forward, backward, across },
-    wavelength,
-    incidence,
-    period,
-    bound,
-  }): FigureSpec => {
+  view: ({ curves: { angle, short, long, across }, wavelength, incidence, period, bound }): FigureSpec => {
     // Beyond three wavelengths the longer branch runs off: nothing is measured there.
     const top = 3 * wavelength * nano;
     const curve = (label: string, role: SeriesSpec['role'], y: Float64Array): SeriesSpec => ({
@@ -171,8 +165,8 @@ export const periodIncidenceFigure = figure({
       x: { label: 'angle of incidence, in air', unit: '°', domain: [0, 80] },
       y: { label: 'period of the ripples, as modelled', unit: 'nm', domain: [0, niceEnd(top)] },
       series: [
-        curve('p polarisation, with the light', 'main', forward),
-        curve('p polarisation, against the light', 'second', backward),
+        curve('p polarisation, against the light', 'main', short),
+        curve('p polarisation, with the light', 'second', long),
         curve('s polarisation', 'third', across),
       ],
       marks: [
@@ -184,7 +178,7 @@ export const periodIncidenceFigure = figure({
           role: 'today',
         },
       ],
-      summary: `Today, at ${formatReadable(incidence, 'rad', 'deg', 3)}, the model gives ${shown}. In p polarisation the period parts in two as the workpiece is tilted, a shorter one from the wave that runs with the light and a longer one from the wave against it, drawn up to three wavelengths; in s polarisation there is one, longer than at normal incidence.${bound ? '' : ' No wave is bound to this surface: these curves predict nothing.'}`,
+      summary: `Today, at ${formatReadable(incidence, 'rad', 'deg', 3)}, the model gives ${shown}. In p polarisation the period parts in two as the workpiece is tilted, a shorter one from the wave that runs against the light and a longer one from the wave with it, drawn up to three wavelengths; in s polarisation there is one, longer than at normal incidence.${bound ? '' : ' No wave is bound to this surface: these curves predict nothing.'}`,
     };
   },
 });

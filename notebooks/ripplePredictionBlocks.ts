@@ -34,7 +34,7 @@ const upright = Math.PI / 2;
 
 const placeWords: Readonly<Record<RipplePlace, string>> = {
   inside: 'inside',
-  'inside the longer': 'inside, of the wave against the light',
+  'inside the longer': 'inside, of the wave with the light',
   shorter: 'outside, shorter',
   longer: 'outside, longer',
   'another mechanism': 'another mechanism, below half',
@@ -84,7 +84,7 @@ export const predictionBlocks: readonly Block[] = [
       columns: ['', 'value'],
       rows: [
         ['period as modelled', ripplePeriod],
-        ['longer period, from the wave against the light', longRipplePeriod],
+        ['longer period, from the wave with the light', longRipplePeriod],
         ['whether a wave is bound to the surface', boundWave],
         ['periods to be expected', expectedPeriods],
         ['direction of the ridges against the scan', rippleDirection],

@@ -38,8 +38,8 @@ export const periodSaid = says(
     const parted = long === null || long - short > 1e-4 * short;
     const model = parted
       ? long === null
-        ? phrase`${ripplePeriod} from the wave that runs with the light; against it none can run`
-        : phrase`${ripplePeriod} from the wave that runs with the light, and ${longRipplePeriod} from the one against it`
+        ? phrase`${ripplePeriod} from the wave that runs against the light; with it none can run`
+        : phrase`${ripplePeriod} from the wave that runs against the light, and ${longRipplePeriod} from the one with it`
       : phrase`${ripplePeriod}`;
     if (!bound) {
       const near = Math.abs(short / wavelength - 1) < nearby ? ' is a number near the wavelength and' : '';

@@ -14,7 +14,7 @@ const order: readonly RipplePlace[] = [
 const placeWords: Readonly<Record<RipplePlace, (many: boolean) => string>> = {
   inside: (many) => `${many ? 'lie' : 'lies'} inside what is expected`,
   'inside the longer': (many) =>
-    `${many ? 'lie' : 'lies'} inside what would be expected of the wave that runs against the light`,
+    `${many ? 'lie' : 'lies'} inside what would be expected of the wave that runs with the light`,
   shorter: (many) => `${many ? 'are' : 'is'} shorter`,
   longer: (many) => `${many ? 'are' : 'is'} longer`,
   'another mechanism': (many) =>

@@ -137,7 +137,7 @@ export const throughFocus: StepwellDocument = {
       prose: prose`
         ## A beam beside the middle of the plate
 
-        With a beam that stands ${offsetTried} of its 1/e² radius beside the middle of the plate, the two sides of the spot differ in height: by ${offCentreHere} where the workpiece stands, by ${offCentreFocus} in the focus of the unshaped beam. Behind a step of half a wave the focus shows nothing of it, so the plate is centred by what a camera sees in a plane beside it.
+        With a beam that stands ${offsetTried} of its 1/e² radius beside the middle of the plate, the two sides of the spot differ in height: by ${offCentreHere} where the workpiece stands, by ${offCentreFocus} in the focus of the unshaped beam. Behind a step of half a wave the focus shows nothing of it, and neither does a peaked spot far from it: centre the plate by what a camera sees where a ring is about to become a flat spot.
       `,
     },
     offCentreFigure,

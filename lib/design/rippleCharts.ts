@@ -49,9 +49,9 @@ export const periodsByIncidence = derived({
   id: 'ripples.byIncidence',
   name: 'periods against the angle of incidence',
   symbol: '\\Lambda(\\theta)',
-  unit: { angle: 'rad', forward: 'm', backward: 'm', across: 'm' },
+  unit: { angle: 'rad', short: 'm', long: 'm', across: 'm' },
   about:
-    'Modelled periods for p polarisation, of the wave that runs with the light and of the one against it, and for s polarisation, from 0 to 80°; a column ends where there is no such wave.',
+    'Modelled periods for p polarisation, of the wave that runs against the light and of the one with it, and for s polarisation, from 0 to 80°; a column ends where there is no such wave.',
   from: { wavelength, wave: waveOnSurface },
   compute: ({ wavelength, wave }) => incidenceCurves(wavelength, wave.index),
   shownAs: ({ angle }) => `${angle.length} angles`,

@@ -55,7 +55,7 @@ export const barePeriods = derived({
   symbol: '\\Lambda_{0\\pm}',
   unit: { short: 'm', long: 'm' },
   about:
-    'Periods of a wave along the surface that is as fast as the light in the ambient: the wavelength at normal incidence in air. With the light and against it; alike where they are one.',
+    'Periods of a wave along the surface that is as fast as the light in the ambient: the wavelength at normal incidence in air. Against the light and with it; alike where they are one.',
   from: { wavelength, ambient: ambientIndex, incidence, azimuth: countedAzimuth },
   compute: ({ wavelength, ambient, incidence, azimuth }) => {
     const { short, long } = ripplePeriods(wavelength, ambient, incidence, azimuth);

@@ -42,7 +42,7 @@ export const seriesPlaces = derived({
   symbol: '\\text{places}',
   unit: { period: 'm', overWavelength: '1', place: 'none' },
   about:
-    'Each measured period over the wavelength in vacuum, and whether it lies inside what is expected, of the wave that runs with the light or of the one against it, is shorter or longer, or so fine that another mechanism made it.',
+    'Each measured period over the wavelength in vacuum, and whether it lies inside what is expected, of the wave that runs against the light or of the one with it, is shorter or longer, or so fine that another mechanism made it.',
   from: { series: rippleSeries, wavelength, bare: barePeriods },
   compute: ({ series, wavelength, bare }) => {
     if (series === null) throw noSeries();

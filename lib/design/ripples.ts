@@ -117,7 +117,7 @@ export const ripplePeriodPair = derived({
   symbol: '\\Lambda_\\pm',
   unit: { short: 'm', long: 'm' },
   about:
-    'Periods from the wave that runs with the light and from the one that runs against it; alike at normal incidence and for s polarisation.',
+    'Periods from the wave that runs against the light, the shorter, and from the one that runs with it, the longer; alike at normal incidence and for s polarisation.',
   from: { wavelength, wave: waveOnSurface, incidence, azimuth: countedAzimuth },
   compute: ({ wavelength, wave, incidence, azimuth }) =>
     ripplePeriods(wavelength, wave.index, incidence, azimuth),
@@ -182,13 +182,13 @@ export const longRipplePeriod = derived({
   display: 'nm',
   digits: 4,
   about:
-    'Distance of the ridges from the wave that runs against the light; at normal incidence that of the other.',
+    'Distance of the ridges from the wave that runs with the light; at normal incidence that of the other.',
   from: { periods: ripplePeriodPair, ...said },
   compute: ({ periods: { long } }) => {
     if (long !== null) return long;
     throw new Problem(
       'absent',
-      'The light runs along the surface as fast as the wave: no ripples come from the wave against it. Lower the angle of incidence.',
+      'The light runs along the surface as fast as the wave: no ripples come from the wave that runs with it. Lower the angle of incidence.',
       { input: incidence.id },
     );
   },

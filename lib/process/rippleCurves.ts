@@ -86,10 +86,10 @@ function boundPeriod({ wavelength, period, bound }: PeriodCurve, at: number): nu
 export interface IncidenceCurves {
   /** rad, from 0 to 80°. */
   readonly angle: Float64Array;
-  /** p polarisation, the wave that runs with the light, m. */
-  readonly forward: Float64Array;
-  /** p polarisation, the wave that runs against it, m; as far as there is one. */
-  readonly backward: Float64Array;
+  /** p polarisation, the wave that runs against the light, m. */
+  readonly short: Float64Array;
+  /** p polarisation, the wave that runs with it, m; as far as there is one. */
+  readonly long: Float64Array;
   /** s polarisation, m; as far as there is one. */
   readonly across: Float64Array;
 }
@@ -101,8 +101,8 @@ export function incidenceCurves(wavelength: number, index: number): IncidenceCur
   const angle = Float64Array.from({ length: angles }, (_, i) => (steepest * i) / (angles - 1));
   const ends = angle.findIndex((theta) => Math.sin(theta) >= index);
   const within = ends < 0 ? angle : angle.subarray(0, ends);
-  const forward = angle.map((theta) => ripplePeriods(wavelength, index, theta, 0).short);
-  const backward = within.map((theta) => ripplePeriods(wavelength, index, theta, 0).long!);
+  const short = angle.map((theta) => ripplePeriods(wavelength, index, theta, 0).short);
+  const long = within.map((theta) => ripplePeriods(wavelength, index, theta, 0).long!);
   const across = within.map((theta) => ripplePeriods(wavelength, index, theta, Math.PI / 2).short);
-  return { angle, forward, backward, across };
+  return { angle, short, long, across };
 }

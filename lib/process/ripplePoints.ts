@@ -30,7 +30,7 @@ const dust = 1e-9;
 
 /**
  * Where a period lies; `scale` is what the range is stretched by, 1 at normal incidence in air, and `longer` the same for
- * the wave that runs against the light, where that differs.
+ * the wave that runs with the light, where that differs.
  */
 export function placeOfPeriod(periodOverWavelength: number, scale = 1, longer = scale): RipplePlace {
   const [low, high] = measuredRange;

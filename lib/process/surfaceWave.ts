@@ -39,9 +39,9 @@ function squareRoot({ re, im }: Complex): Complex {
 
 /** Both periods of ripples whose wave vector lies at an angle to the plane of incidence, m; alike where they do not part. */
 export interface RipplePeriods {
-  /** From the wave that runs forward with the light: the shorter one. */
+  /** From the wave that runs against the light, whose beat with it is the finer: the shorter one. */
   readonly short: number;
-  /** From the wave that runs backward: the longer one; null where the light keeps up with the wave. */
+  /** From the wave that runs with the light: the longer one; null where the light keeps up with the wave. */
   readonly long: number | null;
 }
 

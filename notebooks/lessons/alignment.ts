@@ -1,15 +1,16 @@
 import { light, workpieceZ } from '../../lib/design/focus.ts';
 import type { Random } from '../../lib/numerics/random.ts';
+import { imbalanceOf, rimsOf } from '../../lib/optics/decentredCut.ts';
 import { micro } from '../columns.ts';
 import { prose } from '../prose.ts';
 import { focus, judged, otherSide } from './alignmentChoices.ts';
 import { defocusedFigure, rimsFigure } from './alignmentFigures.ts';
-import { decentredCut, imbalanceOf, rimsOf } from './decentredProfile.ts';
 import { type Lesson, markTask, numberTask } from './lesson.ts';
+import { missedCut } from './missedMiddle.ts';
 import { rounded } from './rounded.ts';
 import { besideFocusSaid, missedSaid } from './toldNumbers.ts';
 
-/** A matched plate without a stop, the workpiece before or behind the focus where a shallow ring stands. */
+/** A matched plate without a stop, the workpiece before or behind the focus where a ring stands. */
 function draw(random: Random) {
   const beamRadius = rounded(random.between(4e-3, 6e-3), 2);
   const focalLength = rounded(random.between(0.08, 0.15), 2);
@@ -28,14 +29,14 @@ const highest = markTask({
   id: 'highest',
   stage: 'observe',
   question: prose`
-    Now the workpiece stands ${besideFocusSaid} the focus, where the spot is a shallow ring with a **rim** on either side. The beam is still ${missedSaid} too far right on the plate. Mark the place where the fluence is highest.
+    Now the workpiece stands ${besideFocusSaid} the focus, where the spot is a ring with a **rim** on either side. The beam is still ${missedSaid} too far right on the plate. Mark the place where the fluence is highest.
   `,
   figure: defocusedFigure,
   along: 'x',
   within: 0.04,
   from: { light, z: workpieceZ },
   answer: ({ light, z }) => {
-    const { left, right } = rimsOf(decentredCut(light, z));
+    const { left, right } = rimsOf(missedCut(light, z));
     return micro * (left.irradiance > right.irradiance ? left.x : right.x);
   },
   errors: [
@@ -43,7 +44,7 @@ const highest = markTask({
       id: 'lower-rim',
       reason: prose`That is the lower of the two rims. Compare their heights: hold the full line against the line of the beam in the middle of the plate.`,
       answer: ({ light, z }) => {
-        const { left, right } = rimsOf(decentredCut(light, z));
+        const { left, right } = rimsOf(missedCut(light, z));
         return micro * (left.irradiance > right.irradiance ? right.x : left.x);
       },
     },
@@ -69,18 +70,18 @@ const imbalance = numberTask({
   unit: '1',
   display: '%',
   within: 0.08,
-  answer: ({ light, z }) => Math.abs(imbalanceOf(decentredCut(light, z))),
+  answer: ({ light, z }) => Math.abs(imbalanceOf(missedCut(light, z))),
   errors: [
     {
       id: 'over-sum',
       reason: prose`You have divided by the sum of the rims. Their mean is half the sum, so the imbalance is twice as large.`,
-      answer: ({ light, z }) => Math.abs(imbalanceOf(decentredCut(light, z))) / 2,
+      answer: ({ light, z }) => Math.abs(imbalanceOf(missedCut(light, z))) / 2,
     },
     {
       id: 'ratio',
       reason: prose`That is one rim over the other. The imbalance is what it differs by: with equal rims it would be 0 and not 100 %.`,
       answer: ({ light, z }) => {
-        const { left, right } = rimsOf(decentredCut(light, z));
+        const { left, right } = rimsOf(missedCut(light, z));
         const heights = [left.irradiance, right.irradiance];
         return Math.max(...heights) / Math.min(...heights);
       },

@@ -1,10 +1,11 @@
 import { light, unshapedPeak, workpieceZ } from '../../lib/design/focus.ts';
 import { niceEnd } from '../../lib/numerics/niceEnd.ts';
+import { type Cut, decentredCut, rimsOf } from '../../lib/optics/decentredCut.ts';
 import type { Light } from '../../lib/optics/light.ts';
 import { largest, micro, perSquareCentimetre } from '../columns.ts';
 import { type FigureSpec, figure, type MarkSpec } from '../document.ts';
 import { fluenceText, lengthText } from '../shortTexts.ts';
-import { type Cut, decentredCut, missed, rimsOf } from './decentredProfile.ts';
+import { missed, missedCut } from './missedMiddle.ts';
 
 interface Drawn {
   readonly title: string;
@@ -29,7 +30,7 @@ function rimMarks(cut: Cut, unit: number): MarkSpec[] {
 }
 
 function drawCut({ title, light, unit, z, told = false, said }: Drawn): FigureSpec {
-  const off = decentredCut(light, z);
+  const off = missedCut(light, z);
   const centred = decentredCut(light, z, 0);
   const fluence = ({ irradiance }: Cut) => irradiance.map((value) => value * unit * perSquareCentimetre);
   const [y, even] = [fluence(off), fluence(centred)];
@@ -92,7 +93,7 @@ export const rimsFigure = figure({
   id: 'rims',
   from,
   view: ({ light, unit, z }): FigureSpec => {
-    const { left, right } = rimsOf(decentredCut(light, z));
+    const { left, right } = rimsOf(missedCut(light, z));
     return drawCut({
       title: 'The two rims in numbers',
       light,

@@ -67,7 +67,7 @@ const end = markTask({
   id: 'end',
   stage: 'observe',
   question: prose`
-    How deep is the focus? The curve says how far the fluence on the plateau departs from even, plane by plane, and ${depthTolerance} is let pass. Mark the end of the depth of focus **behind** the focus, where ${math`z`} is above 0.
+    How deep is the focus? The curve says how far the fluence anywhere on the plateau departs, plane by plane, from its mean in the focus, and ${depthTolerance} is let pass. Mark the end of the depth of focus **behind** the focus, where ${math`z`} is above 0.
   `,
   figure: departureFigure,
   along: 'x',
@@ -117,7 +117,7 @@ const allowed = numberTask({
     {
       id: 'half-depth',
       reason: prose`You have held half the depth against the whole field. The whole depth is there for the whole field.`,
-      answer: ({ depth, field, height }) => Math.atan((depth / 2 - 2 * height) / field),
+      answer: ({ depth, field, height }) => Math.atan((depth / 2 - height) / field),
     },
     {
       id: 'height-left-out',

@@ -18,7 +18,7 @@ export const edges = choiceTask({
   id: 'edges',
   stage: 'predict',
   question: prose`
-    The flat-top is even only over a certain distance along ${math`z`}, the direction of the beam: the **depth of focus**. The workpiece is set up so that the middle of the field lies in the middle of this depth, but it is tilted a little. Where does the spot lose its shape first?
+    The plateau keeps its fluence only over a certain distance along ${math`z`}, the direction of the beam: the **depth of focus**. The workpiece is set up so that the middle of the field lies in the middle of this depth, but it is tilted a little. Where does it leave the depth of focus first?
   `,
   reveals: [tiltedSurfaceFigure],
   from: { spread: zSpread, field: fieldWidth, tilt },
@@ -102,6 +102,6 @@ export const rayleigh = choiceTask({
     },
   ],
   explanation: prose`
-    1.41 in the diameter is 2 in the area, so half the peak is left. A process with a narrow window feels that long before. So ask of every depth of focus: what may change in it, and by how much? Here it was the evenness of the plateau, by ${depthTolerance}.
+    1.41 in the diameter is 2 in the area, so half the peak is left. A process with a narrow window feels that long before. So ask of every depth of focus: what may change in it, and by how much? Here it was the fluence on the plateau, by ${depthTolerance}, against its mean in the focus.
   `,
 });

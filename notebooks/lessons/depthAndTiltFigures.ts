@@ -72,7 +72,7 @@ export const departureFigure = figure({
       (_, i) => z + end * ((2 * i) / (planeCount - 1) - 1),
     );
     return {
-      title: 'How far the plateau departs from even',
+      title: 'How far the fluence departs from its mean in the focus',
       x: {
         label: 'z, behind the focal plane of the lens',
         unit: 'µm',

@@ -74,7 +74,7 @@ export const counting = choiceTask({
     },
     {
       id: 'mean-for-peak',
-      reason: prose`You have taken half the peak, the mean over the 1/e² circle. A place feels what falls on that place: right under the middle of the spot the whole peak.`,
+      reason: prose`You have taken half the peak, the energy over the area of the 1/e² circle. A place feels what falls on that place: right under the middle of the spot the whole peak.`,
       answer: ({ mark, threshold, diameter }, ask) =>
         otherThan(
           share(mark / diameter),
@@ -83,6 +83,6 @@ export const counting = choiceTask({
     },
   ],
   explanation: prose`
-    Each pulse marks a disc ${unshapedMarkDiameter} wide, and a place is above the threshold in those pulses whose disc covers it. So there are three counts, and each answers a question of its own: pulses per spot (how many touch), full peaks (how much energy), and pulses above the threshold (how many act). Bounds for ripples, such as “ten pulses at least”, mean the last.
+    Each pulse marks a disc ${unshapedMarkDiameter} wide, and a place is above the threshold in those pulses whose disc covers it. So there are three counts, and each answers a question of its own: pulses per spot (how many touch), full peaks (how much energy), and pulses above the threshold (how many act). In these pages bounds for ripples, such as “ten pulses at least”, mean the last; papers often mean the first.
   `,
 });

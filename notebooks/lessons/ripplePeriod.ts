@@ -70,8 +70,8 @@ const tilted = numberTask({
       answer: (_values, ask) => ask({ set: { [incidence.id]: 0 } }).period,
     },
     {
-      id: 'against-the-light',
-      reason: prose`That is the longer of the two, from the wave that runs against the light: there the sine is taken away. For the shorter one it is added.`,
+      id: 'with-the-light',
+      reason: prose`That is the longer of the two, from the wave that runs with the light: the two stay in step for longer, so the sine is taken away. For the shorter one it is added.`,
       answer: ({ other }) => other,
     },
     {
@@ -81,7 +81,7 @@ const tilted = numberTask({
     },
   ],
   explanation: prose`
-    The wave that runs with the light gives ${ripplePeriod}, the one against it ${longRipplePeriod}. In the chart the two part from one place at 0°. So a tilt of the workpiece makes ripples of another period; it is a setting to write down.
+    The wave that runs against the light gives ${ripplePeriod}, the one with it ${longRipplePeriod}. In the chart the two part from one place at 0°. So a tilt of the workpiece makes ripples of another period; it is a setting to write down.
   `,
 });
 

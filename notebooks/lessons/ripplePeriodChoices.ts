@@ -43,7 +43,7 @@ export const ridges = choiceTask({
     },
   ],
   explanation: prose`
-    The field drives a wave along the surface in its own direction, and the ridges lie across that wave: at right angles to the polarisation, here at ${rippleDirection} to the scan. So a half-wave plate in the beam turns the ripples; turning the scan does not.
+    The field drives a wave along the surface in its own direction, and the ridges lie across that wave: at right angles to the polarisation, here at ${rippleDirection} to the scan. So a half-wave retarder in the beam, which turns the polarisation (not the plate with the step), turns the ripples; turning the scan does not.
   `,
 });
 
@@ -118,8 +118,8 @@ export const crossed = choiceTask({
       answer: ({ period }) => periodChange(period / period),
     },
     {
-      id: 'against-the-light',
-      reason: prose`That was the longer of the two periods in p polarisation, from the wave against the light. Across the tilt no wave runs against it, and none with it.`,
+      id: 'with-the-light',
+      reason: prose`That was the longer of the two periods in p polarisation, from the wave with the light. Across the tilt no wave runs with it, and none against it.`,
       answer: (_values, ask) => {
         const against = ask({ set: { [polarisationAngle.id]: 0 } }).other;
         return periodChange(against / ask({ set: { [incidence.id]: 0 } }).period);

@@ -120,7 +120,7 @@ const distance = choiceTask({
     'lens.distanceMode': 'typed',
     'lens.typedPlateDistance': drawn['lens.typedPlateDistance'],
   }),
-  question: prose`Now a step of exactly half a wave: its two sides are alike as long as the plate stands one focal length, ${focalLength}, before the lens. But it stands ${plateDistance} before it. On which side of the focus, equally far from it, is the spot smaller and brighter now?`,
+  question: prose`Now a step of exactly half a wave: its two sides are alike as long as the plate stands one focal length, ${focalLength}, before the lens. But it stands ${plateDistance} before it. On which side of the focus, two Rayleigh lengths from it, is the spot smaller and brighter now?`,
   options: sides,
   from: { peak: peakFluence, length: rayleighLength },
   answer: ({ length }, ask) => brighterSide(ask, lengthsAway * length),
@@ -144,7 +144,7 @@ const distance = choiceTask({
     },
   ],
   reveals: [axisFigure],
-  explanation: prose`The pattern is as wide as ${math`B = f + z - d\,z/f`} says. With the plate nearer to the lens than one focal length it is wider behind the focus and narrower before it; with the plate further away it is the other way round. The difference is small near the focus and grows with the distance from it.`,
+  explanation: prose`The scale of the pattern goes with ${math`B = f + z - d\,z/f`}. With the plate nearer to the lens than one focal length it is larger behind the focus and smaller before it; with the plate further away it is the other way round. The difference is nothing in the focus and grows over the first Rayleigh lengths. Further out the profile itself changes from side to side, and the other side may be the brighter one.`,
 });
 
 const same = numberTask({

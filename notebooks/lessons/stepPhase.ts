@@ -27,7 +27,7 @@ const height = numberTask({
   errors: [
     {
       id: 'vacuum',
-      reason: prose`A step of half a wavelength would do if the light did not pass through the step at all. In glass it falls behind the light in air only by ${math`n-1`} for each part of the height, which is less than one.`,
+      reason: prose`A step of half a wavelength would do if ${math`n`} were 2. The light falls behind the light in air only by ${math`n-1`} for each part of the height, which is less than one here.`,
       answer: ({ wavelength }) => wavelength / 2,
     },
     {

@@ -3,7 +3,7 @@ import { focusRadius, light, workpieceZ } from '../../lib/design/focus.ts';
 import { waveOnSurface } from '../../lib/design/ripples.ts';
 import { says } from '../prose.ts';
 import { energyText, lengthText } from '../shortTexts.ts';
-import { missed } from './decentredProfile.ts';
+import { missed } from './missedMiddle.ts';
 
 /** The threshold energy as the line through the marks gives it. */
 export const crossingSaid = says({ fit: gaussianFit }, ({ fit }) => energyText(fit.thresholdEnergy));

@@ -58,7 +58,7 @@ export const beamWords: readonly Word[] = [
     also: ['FWHM', 'half-width', 'half maximum', 'half-power width'],
     symbol: '\\mathrm{FWHM}',
     meaning:
-      'From edge to edge where a curve is at half its peak. For a Gaussian beam it is 1.177 times the 1/e² radius, so that $2w = 1.699\\,\\mathrm{FWHM}$. Pulse durations are always given this way.',
+      'From edge to edge where a curve is at half its peak. For a Gaussian beam it is 1.177 times the 1/e² radius, so that $2w = 1.699\\,\\mathrm{FWHM}$. Pulse durations are given this way here.',
     convention: 'Half of the irradiance, from edge to edge.',
     see: ['diameter', 'pulse-duration', 'spot-width'],
   },

@@ -20,7 +20,7 @@ export const fluenceWords: readonly Word[] = [
     also: ['F0', 'maximum fluence', 'F peak'],
     symbol: 'F_\\text{peak}',
     meaning:
-      'Fluence of the brightest place of the spot. For a Gaussian $2E/(\\pi w^2)$: twice the mean over the 1/e² circle. Thresholds compare with this one.',
+      'Fluence of the brightest place of the spot. For a Gaussian $2E/(\\pi w^2)$: twice the energy over the area of the 1/e² circle. Thresholds compare with this one.',
     convention: 'Peak, per pulse, incident.',
     quantities: ['spot.peakFluence', 'unshaped.spot.peakFluence'],
     covers: ['workpiece.highestPeakMet', 'workpiece.lowestPeakMet', 'ripples.surfacePeak'],
@@ -104,7 +104,7 @@ export const fluenceWords: readonly Word[] = [
     also: ['N', 'shots per spot', 'number of pulses'],
     symbol: 'N',
     meaning:
-      'How many pulses a place gets while the spot stands still. For a spot that moves, see pulses per spot.',
+      'How many pulses land in exactly one place: of a spot that stands still, or, in a scanned field, passes times pulses per burst. Pulses along a line are pulses per spot.',
     quantities: ['threshold.pulses', 'scan.pulsesInPlace'],
     see: ['incubation', 'pulses-per-spot'],
   },

@@ -36,11 +36,12 @@ export const focusWords: readonly Word[] = [
   {
     id: 'rayleigh-length',
     word: 'Rayleigh length',
-    also: ['Rayleigh range', 'zR', 'confocal parameter'],
+    also: ['Rayleigh range', 'zR'],
     symbol: 'z_R',
     meaning:
       'Distance from the focus at which the plain beam is $\\sqrt2$ wider and half as bright on its axis: $z_R = \\pi w_0^2/\\lambda$. Distances along the beam are counted in it.',
-    convention: 'From the focus to one side, without M²; twice as much from side to side.',
+    convention:
+      'From the focus to one side, without M² (that of a measured caustic contains it). Twice as much, from side to side, is the confocal parameter.',
     quantities: ['focus.rayleighLength', 'laser.causticRayleighLength'],
     covers: ['laser.causticRayleighLengthUncertainty'],
     see: ['focus-radius', 'defocus', 'depth-of-focus'],
@@ -51,7 +52,7 @@ export const focusWords: readonly Word[] = [
     also: ['zeta', 'ζ', 'out of focus', 'above focus', 'below focus', 'side of the focus'],
     symbol: '\\zeta',
     meaning:
-      'How far the workpiece is from the focus, in Rayleigh lengths. Above 0 it lies behind the focus, further from the lens. The two sides are alike only for half a wave and a flat wavefront.',
+      'How far the workpiece is from the focus, in Rayleigh lengths. Above 0 it lies behind the focus, further from the lens. The two sides are alike for half a wave, a flat wavefront and a plate one focal length before the lens.',
     quantities: ['focus.defocus', 'workpiece.z'],
     see: ['z', 'rayleigh-length'],
   },
@@ -107,7 +108,7 @@ export const focusWords: readonly Word[] = [
   {
     id: 'depth-of-focus',
     word: 'Depth of focus',
-    also: ['depth of field', 'focal depth', 'DOF'],
+    also: ['depth of field', 'focal depth', 'DOF', 'confocal parameter'],
     symbol: '\\Delta z',
     meaning:
       'Stretch along z over which the plateau keeps its fluence within a tolerance you choose. For a plain beam people often quote $2z_R$, at whose ends the beam is 1.41 times as wide: that is a much looser demand.',
@@ -163,7 +164,7 @@ export const focusWords: readonly Word[] = [
     also: ['numerical aperture', 'NA', 'f-number', 'paraxial'],
     symbol: '\\sin\\theta',
     meaning:
-      'How steeply the outermost light comes to the focus. The model is paraxial: it takes angles as small, and its error grows with their square.',
+      'How steeply the edge of the beam (its 1/e² radius, or the stop where that is smaller) comes to the focus. The model is paraxial: it takes angles as small, and its error grows with their square.',
     convention: 'Half angle.',
     quantities: ['lens.convergence', 'lens.paraxialError'],
     see: ['focal-length', 'divergence'],

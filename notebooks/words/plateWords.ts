@@ -30,7 +30,7 @@ export const plateWords: readonly Word[] = [
     also: ['phase shift', 'delay', 'retardation', 'phi', 'pi step'],
     symbol: '\\varphi',
     meaning:
-      'By how much light through the step lags behind light beside it, as a part of a wave: $\\varphi = 2\\pi (n-1) h/\\lambda$. Half a wave is $\\pi$ or 180°: crest meets trough.',
+      'By how much light through the raised part lags behind the light beside it, as a part of a wave: $\\varphi = 2\\pi (n-1) h/\\lambda$. Half a wave is $\\pi$ or 180°: crest meets trough.',
     convention: 'A delay counts as positive.',
     quantities: ['plate.stepPhase', 'plate.designPhase'],
     see: ['half-wave', 'refractive-index'],
@@ -127,9 +127,9 @@ export const plateWords: readonly Word[] = [
     also: ['decentring', 'off centre', 'alignment', 'misalignment', 'offset of the beam'],
     symbol: '\\Delta_\\text{off}',
     meaning:
-      'Bringing the beam to the middle of the step. With half a wave a beam beside the middle cannot be told in the focus itself, where the spot stays alike on both sides; it shows in a plane before or behind it.',
+      'Bringing the beam to the middle of the step. With half a wave a beam beside the middle cannot be told in the focus itself, where the spot stays alike on both sides; it shows in a plane before or behind it, most where a ring is about to become a flat spot.',
     convention:
-      'One side of the spot over the other, with the beam 5 % of its 1/e² radius beside the middle.',
+      'Difference of the two sides over the higher one, with the beam 5 % of its 1/e² radius beside the middle. The lesson on alignment takes it over their mean.',
     quantities: ['explain.offCentreHere', 'explain.offCentreFocus'],
     see: ['match', 'defocus', 'ellipticity'],
   },
@@ -139,7 +139,7 @@ export const plateWords: readonly Word[] = [
     also: ['losses', 'throughput of optics', 'Fresnel loss', 'clipping', 'coating'],
     symbol: 'T',
     meaning:
-      'The part of the energy that goes on. The stop lets $1 - e^{-2(R/w)^2}$ of a Gaussian through; each uncoated glass surface reflects 3 to 4 %.',
+      'The part of the energy that goes on. The stop lets $1 - e^{-2(R/w)^2}$ of a Gaussian through; each uncoated surface reflects 3 to 4 % (fused silica, calcium fluoride, common glass; sapphire 7 %).',
     convention: 'Part of the pulse energy incident on the plate.',
     quantities: ['plate.transmission', 'losses.plateTransmission', 'losses.opticsTransmission'],
     see: ['stop', 'pulse-energy', 'incident'],

@@ -8,7 +8,7 @@ export const pulseWords: readonly Word[] = [
     also: ['lambda', 'λ', 'second harmonic', 'SHG'],
     symbol: '\\lambda',
     meaning:
-      'Centre wavelength of the light. A step of half a wave at 1030 nm is a whole wave at 515 nm, where it does nothing.',
+      'Centre wavelength of the light. A step of half a wave at 1030 nm is nearly a whole wave at 515 nm, where it does next to nothing.',
     convention: 'In vacuum.',
     quantities: ['laser.wavelength'],
     see: ['half-wave', 'phase'],

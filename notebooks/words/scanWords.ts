@@ -154,7 +154,7 @@ export const scanWords: readonly Word[] = [
     symbol: 'G',
     meaning:
       'What the plate wins over the plain beam with each at its own best: in time for a field, in energy, or in area within a window. It is large for narrow windows only.',
-    convention: 'Plain over shaped, the same demands for both.',
+    convention: 'Time and energy: plain over shaped. Area: shaped over Gaussian. The same demands for both.',
     quantities: ['scan.timeGain', 'comparison.energyGain', 'window.gain'],
     covers: ['comparison.*'],
     see: ['fluence-window', 'plain-beam'],

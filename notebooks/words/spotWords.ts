@@ -117,7 +117,7 @@ export const spotWords: readonly Word[] = [
     word: 'Edge width',
     also: ['edge steepness', '10–90 %'],
     meaning:
-      'How far out the flank of a spot reaches from bright to dark. A single step makes no sharp edge: about 0.7 focus radii.',
+      'How far out the flank of a spot reaches from bright to dark. A single step makes no sharp edge: 0.7 to 1 focus radii near the focus, more with a stop than without.',
     convention: 'From 90 % to 10 % of the peak, along the radius.',
     quantities: ['spot.edgeWidth'],
     see: ['flat-top', 'focus-radius'],

@@ -62,7 +62,7 @@ export const surfaceWords: readonly Word[] = [
     also: ['incidence', 'tilted workpiece', 's and p', 'footprint'],
     symbol: '\\theta',
     meaning:
-      'Angle between beam and the normal of the surface, set on purpose. The spot grows long by $1/\\cos\\theta$, the fluence falls by $\\cos\\theta$, and the period splits in two.',
+      'Angle between beam and the normal of the surface, set on purpose. The spot grows long by $1/\\cos\\theta$, the fluence falls by $\\cos\\theta$, and in p polarisation the period splits in two; in s it grows a little.',
     convention: 'In air; 0 where the beam falls straight onto the surface.',
     quantities: ['workpiece.incidence'],
     covers: ['workpiece.incidenceDirection'],

@@ -52,8 +52,8 @@ const againstPrediction: readonly Case[] = [
     says: 'againstExpected',
     design: { ...inA('fine'), 'workpiece.incidence': Math.PI / 6 },
     pins: ofPeriod(1900, 6),
-    // Bare light at 30°: 2060 nm against it, 70 to 95 % of which is 1442 to 1957 nm; 687 nm with it.
-    text: /lies inside what would be expected of the wave that runs against the light, and not in the range of the wave with it, 481\snm to 652\snm\./,
+    // Bare light at 30°: 2060 nm with it, 70 to 95 % of which is 1442 to 1957 nm; 687 nm against it.
+    text: /lies inside what would be expected of the wave that runs with the light, and not in the range of the wave against it, 481\snm to 652\snm\./,
     truth: () => 1900 > 0.7 * 2060 && 1900 < 0.95 * 2060,
   },
   {

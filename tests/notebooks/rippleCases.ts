@@ -21,14 +21,14 @@ export const rippleCases: readonly Case[] = [
   {
     says: 'periodSaid',
     design: tilted,
-    text: /a period of 685\snm from the wave that runs with the light, and 2045\snm from the one against it\. At normal incidence in air measured periods are mostly shorter; carried over to this tilt or ambient, where that has not been shown, it would be 481\snm to 652\snm\.$/,
+    text: /a period of 685\snm from the wave that runs against the light, and 2045\snm from the one with it\. At normal incidence in air measured periods are mostly shorter; carried over to this tilt or ambient, where that has not been shown, it would be 481\snm to 652\snm\.$/,
     truth: (value) => within(value('ripples.period'), 685.0) && within(value('ripples.longPeriod'), 2044.9),
   },
   {
     says: 'periodSaid',
     design: { 'workpiece.incidence': 75 * degree },
     pins: { 'ripples.periods': { short: 520e-9, long: null } },
-    text: /a period of 520\snm from the wave that runs with the light; against it none can run\. At normal/,
+    text: /a period of 520\snm from the wave that runs against the light; with it none can run\. At normal/,
     truth: (value) => Number.isNaN(value('ripples.longPeriod')),
   },
   {

@@ -49,8 +49,8 @@ export const rippleSeriesCases: readonly Case[] = [
   {
     says: 'seriesSaid',
     design: { ...series([10, 20], [1900, 600]), 'workpiece.incidence': 30 * degree },
-    // Bare light at 30°: 1030/(1 − ½) = 2060 nm against it, 70 to 95 % of which is 1442 to 1957 nm; 687 nm with it.
-    text: /^Of 2 measured periods 1 lies inside what is expected, 1 lies inside what would be expected of the wave that runs against the light\. What is expected is carried over from normal incidence in air .*, where it has not been shown\./,
+    // Bare light at 30°: 1030/(1 − ½) = 2060 nm with it, 70 to 95 % of which is 1442 to 1957 nm; 687 nm against it.
+    text: /^Of 2 measured periods 1 lies inside what is expected, 1 lies inside what would be expected of the wave that runs with the light\. What is expected is carried over from normal incidence in air .*, where it has not been shown\./,
     truth: (value) => Math.abs(value('workpiece.incidence') - 30 * degree) < 1e-12,
   },
   {

@@ -43,7 +43,7 @@ describe('periods on stainless steel at 1030 nm', () => {
     }
   });
 
-  it('light that keeps up with the wave leaves no backward period', () => {
+  it('light that keeps up with the wave leaves no longer period', () => {
     expect(ripplePeriods(1e-6, 0.4, 60 * degrees, 0).long).toBeNull();
   });
 });

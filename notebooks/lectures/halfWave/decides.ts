@@ -75,7 +75,7 @@ export const decidingSteps: readonly LectureStep[] = [
 
 **Watch for:** it is a little more than a whole wave, because glass slows green light more than infrared; the spot hardly notices.
 
-**If asked** what this is good for: a green or blue pilot beam through the plate shows nothing of the shape. And whoever changes the laser needs another plate.`,
+**If asked** what this is good for: a green pilot beam of nearly half the wavelength shows nothing of the shape; one of another colour shows another shape. And whoever changes the laser needs another plate.`,
   },
   {
     id: 'sides',
@@ -99,7 +99,7 @@ Swap the raised part and the picture is mirrored: $I_\\varphi(\\varrho, \\zeta) 
 
 **Watch for:** on a drawing “z positive” must be said: here it points away from the lens.
 
-**If asked** whether one side is better: they differ in width and height, and in how much they forgive. One measures on which side one is; a plate turned round is another plate.`,
+**If asked** whether one side is better: they differ in width and height, and in how much they forgive. One measures on which side one is. Turning the plate back to front changes nothing; a plate with its ring raised is another plate.`,
   },
   {
     id: 'real-beam',

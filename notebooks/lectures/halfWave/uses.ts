@@ -112,7 +112,7 @@ export const useSteps: readonly LectureStep[] = [
     sets: onTable(flat),
     pieces: [
       says(
-        '**Taking the plate out raises the peak {safety.plateOutFactor} times at the same energy.** Shutter closed first, least energy, eyewear for the wavelength. Class 4 laser: the laser safety officer decides. Nothing on these pages says that anything is safe.',
+        '**Taking the plate out raises the peak {safety.plateOutFactor} times here at the same energy, more in the plain focus.** Shutter closed first, least energy, eyewear for the wavelength. Class 4 laser: the laser safety officer decides. Nothing here says that anything is safe.',
       ),
       shows('matching', 'profile', 'One pulse, with the plate and without'),
       numbers('One pulse, peak fluence on the workpiece', 'spot.peakFluence', 'unshaped.spot.peakFluence'),

@@ -14,7 +14,7 @@ export const wishSteps: readonly LectureStep[] = [
       ),
       shows('matching', 'profile', 'One pulse: plain, and behind the plate'),
     ],
-    notes: `Begin with the picture and no formula. Both curves carry the same pulse, {laser.pulseEnergy}. The plain spot reaches {unshaped.spot.peakFluence}, the shaped one {spot.peakFluence} over a width of {spot.width}. In the next forty minutes the room will find out how a single step makes the one from the other, and what it costs.
+    notes: `Begin with the picture and no formula. Both curves carry the same pulse, {laser.pulseEnergy}. The plain spot reaches {unshaped.spot.peakFluence} in this plane, the shaped one {spot.peakFluence} over a width of {spot.width}. In the next forty minutes the room will find out how a single step makes the one from the other, and what it costs.
 
 **Watch for:** fluence here is the peak per pulse, incident; some will think of the mean, the pulse energy over πw², which for a Gaussian is half of the peak.
 

@@ -32,10 +32,10 @@ function inSentence(text: string): string {
   return /^[A-Z][a-z]/.test(text) ? text[0]!.toLowerCase() + text.slice(1) : text;
 }
 
-/** Other names, and the words to read beside this one. */
+/** Other names and what it is looked for by, and the words to read beside this one. */
 export function wordRelations(document: Document, { also, see }: Word): HTMLElement[] {
   const line = (...parts: (Node | string)[]) => element(document, 'p', { class: 'word-line' }, ...parts);
-  const names = also ? [line(`Also: ${also.join(', ')}.`)] : [];
+  const names = also ? [line(`Found under: ${also.join(', ')}.`)] : [];
   const links = (see ?? []).flatMap((id, i) => {
     const link = element(document, 'a', { href: `#words/${id}` }, wordById.get(id)!.word);
     return i === 0 ? [link] : [', ', link];

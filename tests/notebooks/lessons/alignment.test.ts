@@ -4,11 +4,12 @@ import { light as lightQuantity } from '../../../lib/design/focus.ts';
 import { createEngine } from '../../../lib/graph/engine.ts';
 import { valueOrThrow } from '../../../lib/graph/outcome.ts';
 import type { Patch } from '../../../lib/graph/state.ts';
+import { decentredCut, imbalanceOf, rimsOf } from '../../../lib/optics/decentredCut.ts';
 import type { Light } from '../../../lib/optics/light.ts';
 import { alignment } from '../../../notebooks/lessons/alignment.ts';
 import { otherSideFigure, rimsFigure } from '../../../notebooks/lessons/alignmentFigures.ts';
-import { decentredCut, imbalanceOf, missed, rimsOf } from '../../../notebooks/lessons/decentredProfile.ts';
 import { openCase } from '../../../notebooks/lessons/lessonCase.ts';
+import { missed, missedCut } from '../../../notebooks/lessons/missedMiddle.ts';
 import { cases } from '../../cases.ts';
 import { expectClose } from '../../close.ts';
 import { caseWith, chosenBy, figureOf } from './byHand.ts';
@@ -93,14 +94,14 @@ it('by hand: 8 % away from the focus against 0 in it', () => {
 
 it('the cut is that of the double sum, and grows in step with the decentring', () => {
   const light = lightOf(opened.inputs);
-  const { x, irradiance } = decentredCut(light, 47.6e-6);
+  const { x, irradiance } = missedCut(light, 47.6e-6);
   for (const i of [10, 30, 44, 60, 75]) {
     const xi = x[i]! / 6.5571e-6;
     // B = f for a plate in the front focal plane: irradiance is |U|².
     expectClose(irradiance[i]!, addedUp(xi, 0.3631, 0.05), { absolute: 1e-3, source: 'double sum' });
   }
   const half = imbalanceOf(decentredCut(light, 47.6e-6, missed / 2));
-  expectClose(2 * half, imbalanceOf(decentredCut(light, 47.6e-6)), { relative: 0.03 });
+  expectClose(2 * half, imbalanceOf(missedCut(light, 47.6e-6)), { relative: 0.03 });
   expect(Math.abs(imbalanceOf(decentredCut(light, 47.6e-6, 0)))).toBeLessThan(1e-12);
 });
 
@@ -110,11 +111,11 @@ it('what the charts say holds in every case', () => {
     const light = lightOf(inputs);
     const z = inputs['workpiece.z'] as number;
     // In the focus alike, to rounding, and before and behind it mirrored.
-    expect(Math.abs(imbalanceOf(decentredCut(light, 0)))).toBeLessThan(1e-9);
-    expectClose(imbalanceOf(decentredCut(light, -z)), -imbalanceOf(decentredCut(light, z)), {
+    expect(Math.abs(imbalanceOf(missedCut(light, 0)))).toBeLessThan(1e-9);
+    expectClose(imbalanceOf(missedCut(light, -z)), -imbalanceOf(missedCut(light, z)), {
       relative: 1e-9,
     });
-    const { left, right } = rimsOf(decentredCut(light, z));
+    const { left, right } = rimsOf(missedCut(light, z));
     expect(Math.sign(right.irradiance - left.irradiance)).toBe(Math.sign(z));
     const [first, second] = figureOf(rimsFigure, inputs).marks!;
     expect(first!.x!).toBeLessThan(0);

@@ -49,10 +49,10 @@ it('by hand: end of the depth of focus', () => {
 
 it('by hand: tilt that the depth allows', () => {
   // Depth 2 · 0.312 · 131.1 = 81.8 µm. (81.8 − 20)/10 mm = 6.18 mrad; over half the field 12.36; half the depth
-  // (40.9 − 20)/10 = 2.09; without height error 8.18; with it once 7.18
+  // with the height once (40.9 − 10)/10 = 3.09; without height error 8.18; with it once 7.18
   const errors = {
     'half-field': 12.36e-3,
-    'half-depth': 2.09e-3,
+    'half-depth': 3.09e-3,
     'height-left-out': 8.18e-3,
     'height-once': 7.18e-3,
   };

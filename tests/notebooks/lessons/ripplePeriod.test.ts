@@ -45,7 +45,7 @@ it('by hand: tilted by 30°', () => {
   // 1/ε = −0.00775 − 0.02256i, η² = 1/(0.99225 − 0.02256i) = 1.00729 + 0.02290i, Re η = √((1.00755 + 1.00729)/2) = 1.0037
   // sin 30° = 0.5: 1030/1.5037 = 685.0, 1030/0.5037 = 2044.9; straight down 1030/1.0037 = 1026.2
   // cos 30° = 0.8660: 1030/1.8697 = 550.9
-  const errors = { 'sine-forgotten': 1026.2e-9, 'against-the-light': 2044.9e-9, cosine: 550.9e-9 };
+  const errors = { 'sine-forgotten': 1026.2e-9, 'with-the-light': 2044.9e-9, cosine: 550.9e-9 };
   expectByHand(opened, 'tilted', 685.0e-9, errors, 2e-4);
 });
 
@@ -57,7 +57,7 @@ it('by hand: across the tilt', () => {
     'p-for-s': 'much-shorter',
     'tilt-forgotten': 'same',
     // 2044.9/1026.2 = 1.99
-    'against-the-light': 'twice-as-long',
+    'with-the-light': 'twice-as-long',
   });
 });
 

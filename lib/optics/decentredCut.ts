@@ -1,10 +1,7 @@
-import { type Complex, multiply } from '../../lib/numerics/complex.ts';
-import { type RadialHarmonics, radialHarmonicsOffAxis } from '../../lib/optics/azimuthalHarmonics.ts';
-import { collinsB, defocusAt, type Light } from '../../lib/optics/light.ts';
-import { radiusScale, roundPlateOf } from '../../lib/optics/roundSpot.ts';
-
-/** How far the beam misses the middle of the plate in the lesson, to the right, m. */
-export const missed = 0.25e-3;
+import { type Complex, multiply } from '../numerics/complex.ts';
+import { type RadialHarmonics, radialHarmonicsOffAxis } from './azimuthalHarmonics.ts';
+import { collinsB, defocusAt, type Light } from './light.ts';
+import { radiusScale, roundPlateOf } from './roundSpot.ts';
 
 /** A cut through the spot along the direction in which the beam is off: x in m, irradiance relative to the unshaped peak. */
 export interface Cut {
@@ -20,7 +17,7 @@ const places = 45;
  * The cut in the plane z of a beam that meets the plate `decentre` to the right of its middle; M² = 1, a step without a
  * stop. U = e^{iφ₁} U_all + (e^{iφ₀} − e^{iφ₁}) U_step: the whole beam in closed form, and what passes the step.
  */
-export function decentredCut(light: Light, z: number, decentre = missed): Cut {
+export function decentredCut(light: Light, z: number, decentre: number): Cut {
   const [step, ring] = roundPlateOf(light).zones;
   const place = { zeta: defocusAt(light, z), x0: decentre / light.beamRadius };
   const radii = Float64Array.from({ length: places }, (_, i) => (reach * i) / (places - 1));
