@@ -161,7 +161,7 @@ export function createCautions(document: Document): HTMLElement {
   return element(
     document,
     'section',
-    { class: 'caution start-cautions', 'aria-labelledby': 'cautions-heading' },
+    { class: 'caution start-cautions', 'data-within': 'cautions', 'aria-labelledby': 'cautions-heading' },
     element(document, 'h2', { id: 'cautions-heading', tabindex: -1 }, 'Before any setting'),
     element(document, 'ul', {}, ...items),
   );

@@ -1,5 +1,6 @@
 import MiniSearch from 'minisearch';
-import type { EntryKind, SearchEntry } from './searchEntries.ts';
+import { cautionsAsked } from './cautionEntries.ts';
+import type { EntryKind, SearchEntry } from './searchEntry.ts';
 
 /** Results of one kind, the nearest first. */
 export interface FoundGroup {
@@ -12,6 +13,7 @@ export interface FoundGroup {
 
 /** What each kind is called above its results. */
 const kindTitles: Readonly<Record<EntryKind, string>> = {
+  caution: 'Cautions',
   document: 'Pages',
   word: 'Words and symbols',
   lesson: 'Lessons',
@@ -72,12 +74,18 @@ export function createSearch(entries: readonly SearchEntry[]): (typed: string) =
     const all = index.search(typed, { combineWith: 'AND' });
     const found = all.length > 0 ? all : index.search(typed, { combineWith: 'OR' });
     const least = (found[0]?.score ?? 0) * leastNear;
-    return grouped(found.filter(({ score }) => score >= least).map(({ id }) => byKey.get(id as string)!));
+    const near = found.filter(({ score }) => score >= least).map(({ id }) => byKey.get(id as string)!);
+    // Who asks for goggles is told of what they are for before anything else.
+    const asked = cautionsAsked(parted(typed).map(plainTerm).join(' ')).map((key) => byKey.get(key)!);
+    if (asked.length === 0) return grouped(near);
+    const others = near.filter((entry) => !asked.includes(entry));
+    return grouped([...asked, ...others]);
   };
 }
 
 /** A page counts before a part of it, a word before one of the many numbers that share it. */
 const kindBoost: Readonly<Record<EntryKind, number>> = {
+  caution: 8,
   document: 3,
   word: 2.5,
   lesson: 2,

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { designGraph } from '../../../lib/design/design.ts';
 import { documents } from '../../../notebooks/contents.ts';
+import { generalCautions } from '../../../notebooks/generalCautions.ts';
 import { lessons } from '../../../notebooks/lessons/lessons.ts';
+import { cautionCalls, cautionsAddress } from '../../../notebooks/search/cautionEntries.ts';
 import { plainTex, searchEntries } from '../../../notebooks/search/searchEntries.ts';
 import { createSearch } from '../../../notebooks/search/searchIndex.ts';
 import { words } from '../../../notebooks/words/words.ts';
@@ -32,9 +34,26 @@ describe('what can be found', () => {
     expect(count('part')).toBeGreaterThan(150);
   });
 
+  it('holds each caution once, and all cautions before any setting', () => {
+    const cautions = entries.filter(({ kind }) => kind === 'caution');
+    expect(cautions.filter(({ to }) => to === cautionsAddress).length).toBe(generalCautions.length);
+    const names = cautions.map(({ name, beside, to }) => `${name}, ${beside}${to === cautionsAddress}`);
+    expect(new Set(names).size).toBe(names.length);
+    for (const about of Object.keys(cautionCalls))
+      expect(generalCautions.map(([title]) => title)).toContain(about);
+    const shown = documents.flatMap(({ blocks }) => blocks.filter(({ kind }) => kind === 'caution'));
+    for (const { id } of shown)
+      expect(
+        cautions.some(({ to }) => to!.endsWith(`/${id}`)),
+        id,
+      ).toBe(true);
+  });
+
   it('leads to blocks that there are', () => {
     const blocks = new Set(documents.flatMap(({ id, blocks }) => blocks.map((block) => `${id}/${block.id}`)));
-    for (const { kind, to } of entries) if (kind === 'part') expect(blocks.has(to!), to).toBe(true);
+    for (const { kind, to } of entries)
+      if (kind === 'part' || (kind === 'caution' && to !== cautionsAddress))
+        expect(blocks.has(to!), to).toBe(true);
   });
 });
 
@@ -75,6 +94,23 @@ describe('the search', () => {
     expect(keys('FWHM')[0]).toBe('words/full-width');
     expect(keys('d4σ')).toContain('words/d4-sigma');
     expect(plainTex('\\kappa_\\text{dark}').trim()).toBe('kappa dark');
+  });
+
+  it('leads to the cautions first from whatever people call a danger', () => {
+    for (const typed of [
+      ...['goggles', 'safety glasses', 'glasses', 'Safety', 'eye protection', 'eyes', 'danger', 'class 4'],
+      ...['X-ray', 'xrays', 'fumes', 'fire', 'burnt skin', 'smoke', 'dust', 'risk', 'radiation', 'food'],
+    ]) {
+      const [group] = find(typed);
+      expect(group?.kind, typed).toBe('caution');
+      expect(group!.entries[0]!.to, typed).toBe(cautionsAddress);
+    }
+    expect(find('fume')[0]!.entries[0]!.name).toBe('Fume and nanoparticles');
+    expect(find('x-rays')[0]!.entries[0]!.name).toBe('X-rays');
+    // While one still types, or types wrongly.
+    for (const typed of ['gogg', 'gogles', 'eyewaer']) expect(find(typed)[0]!.kind, typed).toBe('caution');
+    for (const typed of ['glass of the plate', 'alignment', 'spot diameter', 'fluence', 'first'])
+      expect(find(typed)[0]!.kind, typed).not.toBe('caution');
   });
 
   it('finds other words when there is nothing that holds all of them', () => {
