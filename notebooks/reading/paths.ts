@@ -13,6 +13,8 @@ export interface ReadingPath {
   readonly id: string;
   /** Who walks it, in the words of that person. */
   readonly title: string;
+  /** What such a reader types to find it. */
+  readonly called: readonly string[];
   readonly about: string;
   readonly stops: readonly Stop[];
 }
@@ -20,6 +22,10 @@ export interface ReadingPath {
 const newcomer: ReadingPath = {
   id: 'newcomer',
   title: 'I am new in the lab',
+  called: [
+    ...['new in the lab', 'where do I start', 'where to start', 'where do I begin', 'getting started'],
+    ...['first steps', 'beginner', 'newcomer', 'introduction', 'tutorial', 'basics', 'learn', 'help'],
+  ],
   about:
     'From what the plate does to a first field of your own, with questions on the way that show whether you have understood.',
   stops: [
@@ -79,6 +85,7 @@ const newcomer: ReadingPath = {
 const lecturer: ReadingPath = {
   id: 'lecturer',
   title: 'I teach beam shaping',
+  called: ['teaching', 'teacher', 'lecturer', 'course', 'students'],
   about: 'First what you can show, then what you can ask, then the rest to draw from.',
   stops: [
     {
@@ -125,6 +132,7 @@ const lecturer: ReadingPath = {
 const researcher: ReadingPath = {
   id: 'researcher',
   title: 'I write up a design',
+  called: ['researcher', 'writing up', 'paper', 'thesis', 'rationale'],
   about: 'From your measurements to reasons that stand: what was chosen, against what, and how sure it is.',
   stops: [
     {

@@ -3,6 +3,7 @@ import { blockChoices } from '../blockChoices.ts';
 import type { StepwellDocument } from '../document.ts';
 import type { Lesson } from '../lessons/lesson.ts';
 import { kindWords } from '../quantitySearch.ts';
+import { type ReadingPath, readingPaths } from '../reading/paths.ts';
 import type { Word } from '../words/word.ts';
 import { cautionEntries } from './cautionEntries.ts';
 import { proseWords } from './proseWords.ts';
@@ -22,9 +23,10 @@ export function searchEntries(all: Searched): readonly SearchEntry[] {
   return [
     ...all.documents.map(documentEntry),
     ...cautionEntries(all.documents),
+    ...readingPaths.map(pathEntry),
     ...all.documents.flatMap(partEntries),
     ...all.words.map(wordEntry),
-    ...[...all.quantities].map(numberEntry),
+    ...[...all.quantities].flatMap((quantity) => [numberEntry(quantity), ...optionEntries(quantity)]),
     ...all.lessons.map(({ id, title, about, minutes }) =>
       learningEntry('lesson', `lessons/${id}`, title, `${minutes} minutes`, about),
     ),
@@ -35,7 +37,16 @@ export function searchEntries(all: Searched): readonly SearchEntry[] {
 }
 
 function documentEntry({ id, title, short = '', lead }: StepwellDocument): SearchEntry {
-  return { key: id, kind: 'document', name: title, beside: '', also: short, about: proseWords(lead), to: id };
+  return {
+    key: id,
+    kind: 'document',
+    name: title,
+    beside: '',
+    also: short,
+    called: [short],
+    about: proseWords(lead),
+    to: id,
+  };
 }
 
 function partEntries(document: StepwellDocument): SearchEntry[] {
@@ -65,6 +76,7 @@ function wordEntry({ id, word, also = [], symbol = '', meaning, convention = '' 
     name: word,
     beside: also.slice(0, 3).join(', '),
     also: `${also.join(' ')} ${plainTex(symbol)}`,
+    called: also,
     about: plainTex(`${meaning} ${convention}`),
     to: `words/${id}`,
   };
@@ -78,8 +90,36 @@ function numberEntry(quantity: Quantity): SearchEntry {
     name,
     beside: kindWords(quantity),
     also: `${id} ${id.replace(/([a-z])([A-Z])/g, '$1 $2')} ${plainTex(symbol)}`,
+    called: [id],
     about,
     quantity: id,
+  };
+}
+
+/** The ways that an input offers: copper is found, and leads to the input that takes it. */
+function optionEntries(quantity: Quantity): SearchEntry[] {
+  if (quantity.kind !== 'choice') return [];
+  return Object.entries<string>(quantity.options).map(([key, option]) => ({
+    key: `option ${quantity.id} ${key}`,
+    kind: 'option',
+    name: option,
+    beside: `one way of ‘${quantity.name}’`,
+    also: quantity.name,
+    about: '',
+    quantity: quantity.id,
+  }));
+}
+
+function pathEntry({ id, title, about, called }: ReadingPath): SearchEntry {
+  return {
+    key: `reading/${id}`,
+    kind: 'path',
+    name: title,
+    beside: 'a way through all pages',
+    also: called.join(' '),
+    called,
+    about,
+    to: `reading/${id}`,
   };
 }
 

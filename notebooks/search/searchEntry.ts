@@ -1,4 +1,13 @@
-export type EntryKind = 'document' | 'part' | 'caution' | 'word' | 'number' | 'lesson' | 'lecture';
+export type EntryKind =
+  | 'document'
+  | 'path'
+  | 'part'
+  | 'caution'
+  | 'word'
+  | 'number'
+  | 'option'
+  | 'lesson'
+  | 'lecture';
 
 /** What a search can lead to. */
 export interface SearchEntry {
@@ -10,6 +19,8 @@ export interface SearchEntry {
   readonly beside: string;
   /** Other names, symbols and ids. */
   readonly also: string;
+  /** Those of them that are whole names: who types one of these means this. */
+  readonly called?: readonly string[];
   /** What is said of it. */
   readonly about: string;
   /** Address without its #; a number opens its trace instead. */

@@ -96,6 +96,48 @@ describe('the search', () => {
     expect(plainTex('\\kappa_\\text{dark}').trim()).toBe('kappa dark');
   });
 
+  it('finds what is written as one word, with a slip, or in a heading of the ways', () => {
+    for (const [typed, key] of [
+      ['flattop', 'words/flat-top'],
+      ['flat top', 'words/flat-top'],
+      ['fluense', 'words/fluence'],
+      ['new in the lab', 'reading/newcomer'],
+      ['I am new in the lab', 'reading/newcomer'],
+      ['where do i start', 'reading/newcomer'],
+      ['Where do I begin?', 'reading/newcomer'],
+      ['beginner', 'reading/newcomer'],
+      ['where to begin', 'reading'],
+      ['teaching', 'reading/lecturer'],
+      ['lazer', 'words/laser-class'],
+    ] as const)
+      expect(keys(typed)[0], typed).toBe(key);
+    expect(names('where can I start')).toContain('I am new in the lab');
+  });
+
+  it('leads from a material, and from any other way of a choice, to its input', () => {
+    const of = (typed: string) => find(typed)[0]!.entries[0]!;
+    for (const material of ['copper', 'stainless steel', 'silicon', 'tungsten'])
+      expect(of(material), material).toMatchObject({ name: material, quantity: 'workpiece.material' });
+    expect(of('steel').quantity).toBe('workpiece.material');
+    const ways = find('fused silica').find(({ kind }) => kind === 'option')!;
+    expect(ways.entries[0]!.quantity).toBe('plate.glass');
+  });
+
+  it('puts pages before numbers where both are called so, and what is called so before what only holds it', () => {
+    const order = (typed: string) => find(typed).map(({ kind }) => kind);
+    for (const typed of ['ripples', 'threshold', 'plate', 'beam', 'fluence']) {
+      const kinds = order(typed);
+      expect(kinds.indexOf('document'), typed).toBeGreaterThanOrEqual(0);
+      expect(kinds.indexOf('document'), typed).toBeLessThan(kinds.indexOf('number'));
+    }
+    expect(keys('pulse duration').slice(0, 1)).toEqual(['words/pulse-duration']);
+    expect(find('pulse duration').find(({ kind }) => kind === 'number')!.entries[0]!.quantity).toBe(
+      'laser.pulseDuration',
+    );
+    expect(keys('M2')[0]).toBe('words/propagation-ratio');
+    expect(keys('plate')[0]).toBe('words/plate');
+  });
+
   it('leads to the cautions first from whatever people call a danger', () => {
     for (const typed of [
       ...['goggles', 'safety glasses', 'glasses', 'Safety', 'eye protection', 'eyes', 'danger', 'class 4'],
