@@ -163,6 +163,14 @@ export function createCautions(document: Document): HTMLElement {
     'section',
     { class: 'caution start-cautions', 'data-within': 'cautions', 'aria-labelledby': 'cautions-heading' },
     element(document, 'h2', { id: 'cautions-heading', tabindex: -1 }, 'Before any setting'),
+    element(
+      document,
+      'p',
+      { class: 'start-sources' },
+      '“Memory” behind a source means that it was not at hand when this was written. Look it up before you rely on it: ',
+      element(document, 'a', { href: '#words/source-from-memory' }, 'how well sources are known'),
+      '.',
+    ),
     element(document, 'ul', {}, ...items),
   );
 }

@@ -116,4 +116,12 @@ export const workWords: readonly Word[] = [
       'What opens when you choose a number: its formula with today’s values, its source, and on up the chain to what you typed.',
     see: ['design'],
   },
+  {
+    id: 'source-from-memory',
+    word: 'Source from memory',
+    also: ['memory', 'from memory', 'abstract', 'abstract read', 'common practice', 'definition', 'citation'],
+    meaning:
+      'How well a source was known when it was named. “Memory”: it was not at hand, and is quoted as remembered. “Abstract”: only its summary was read. “Common practice”: no source, but what people in the trade usually take. Without a mark it was read. Look up the first three before you rely on them, standards above all.',
+    see: ['trace', 'laser-class'],
+  },
 ];

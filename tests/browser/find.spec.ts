@@ -39,7 +39,7 @@ test('a material leads to its input, and who is new to the ways in', async ({ pa
   await finder(page).fill('copper');
   await page.keyboard.press('Enter');
   const trace = page.getByRole('complementary');
-  await expect(trace.getByLabel('material of the workpiece')).toBeVisible();
+  await expect(trace.getByLabel('material of the workpiece', { exact: true })).toBeVisible();
   await page.keyboard.press('Escape');
   await page.getByRole('button', { name: 'Find', exact: true }).click();
   await finder(page).fill('where do i start');
