@@ -30,6 +30,13 @@ test.describe('with the mouse', () => {
     await page.evaluate(() => window.stepwell.set({ 'lens.focalLength': 0.2 }));
     await settled(page);
     await expect(value).toHaveText('524.6\u202fµm');
+    await page.getByLabel('Look up a word or a symbol').fill('M2');
+    await expect(page.locator('article.word:visible').first()).toHaveAttribute(
+      'data-within',
+      'propagation-ratio',
+    );
+    await page.getByLabel('Look up a word or a symbol').fill('');
+    await expect(page.locator('article.word').nth(1)).not.toHaveAttribute('data-within', 'propagation-ratio');
     await page.getByLabel('Look up a word or a symbol').fill('zzqqxx');
     await expect(page.getByText(/^No word like that/)).toBeVisible();
   });

@@ -103,6 +103,16 @@ describe('looking up a word', () => {
     expect(ids('1/e')).toEqual(expect.arrayContaining(['radius', 'diameter', 'radius-at-1-e']));
   });
 
+  it('puts first what is called so, then what begins so, then what holds it', () => {
+    expect(ids('M2')[0]).toBe('propagation-ratio');
+    expect(ids('fluence')[0]).toBe('fluence');
+    expect(ids('plate').slice(0, 2)).toEqual(['plate', 'plateau']);
+    expect(ids('memory')[0]).toBe('source-from-memory');
+    expect(ids('abstract')[0]).toBe('source-from-memory');
+    expect(ids('fluense')[0]).toBe('fluence');
+    expect(ids('raleigh length')[0]).toBe('rayleigh-length');
+  });
+
   it('comes near what is misspelt, and finds nothing where there is nothing', () => {
     expect(ids('reighley lenght')).toEqual([]);
     expect(ids('raleigh length')).toContain('rayleigh-length');
