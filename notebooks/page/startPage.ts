@@ -168,7 +168,7 @@ export function createCautions(document: Document): HTMLElement {
       'p',
       { class: 'start-sources' },
       '“Memory” behind a source means that it was not at hand when this was written. Look it up before you rely on it: ',
-      element(document, 'a', { href: '#words/source-from-memory' }, 'how well sources are known'),
+      element(document, 'a', { href: '#words/source-marks' }, 'how well sources are known'),
       '.',
     ),
     element(document, 'ul', {}, ...items),

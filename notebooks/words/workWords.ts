@@ -117,11 +117,29 @@ export const workWords: readonly Word[] = [
     see: ['design'],
   },
   {
-    id: 'source-from-memory',
-    word: 'Source from memory',
-    also: ['memory', 'from memory', 'abstract', 'abstract read', 'common practice', 'definition', 'citation'],
+    id: 'rationale',
+    word: 'Rationale',
+    also: ['write-up', 'report', 'reasons'],
     meaning:
-      'How well a source was known when it was named. “Memory”: it was not at hand, and is quoted as remembered. “Abstract”: only its summary was read. “Common practice”: no source, but what people in the trade usually take. Without a mark it was read. Look up the first three before you rely on them, standards above all.',
-    see: ['trace', 'laser-class'],
+      'The paper that says why a design is as it is. It is written from your own words and from the numbers, tables, charts, cautions and sources of these pages.',
+    see: ['design', 'requirement'],
+  },
+  {
+    id: 'source-marks',
+    word: 'Marks of a source',
+    also: [
+      'memory',
+      'abstract',
+      'from memory',
+      'abstract read',
+      'common practice',
+      'no source',
+      'our choice',
+      'estimate',
+    ],
+    meaning:
+      'How far a statement can be relied on. “Abstract”: only the summary of the paper was read. “Memory”: the source was not at hand when the sentence was written. “Common practice”: passed on in laboratories, without a publication. “Our choice”: set here, and to be doubted.',
+    convention: 'Without a mark: read, or worked out here.',
+    see: ['standard-uncertainty'],
   },
 ];

@@ -107,8 +107,8 @@ describe('looking up a word', () => {
     expect(ids('M2')[0]).toBe('propagation-ratio');
     expect(ids('fluence')[0]).toBe('fluence');
     expect(ids('plate').slice(0, 2)).toEqual(['plate', 'plateau']);
-    expect(ids('memory')[0]).toBe('source-from-memory');
-    expect(ids('abstract')[0]).toBe('source-from-memory');
+    expect(ids('memory')[0]).toBe('source-marks');
+    expect(ids('abstract')[0]).toBe('source-marks');
     expect(ids('fluense')[0]).toBe('fluence');
     expect(ids('raleigh length')[0]).toBe('rayleigh-length');
   });
