@@ -62,6 +62,7 @@ export const spotProfile = (title: string): OwnBlock => ({
   document: 'matching',
   block: 'profile',
   title,
+  caption: 'The axis is drawn for the shaped spot: a higher curve leaves the chart.',
   y: [0, 0.7],
 });
 

@@ -63,18 +63,17 @@ export const useSteps: readonly LectureStep[] = [
     sets: onTable({ 'plate.stop': 'round' }),
     pieces: [
       says(
-        'A part is never quite level, nor quite at the height one thinks. Depth of focus: the whole way, from end to end, on which the fluence all over the plateau stays within {focus.depthTolerance} of its mean.',
+        'A part is never quite level. Depth of focus: the whole way, from end to end, on which the fluence all over the plateau stays within {focus.depthTolerance} of its mean.',
       ),
       {
         kind: 'chart',
         over: { id: 'workpiece.z', unit: 'm', from: -80e-6, to: 80e-6, count: 41, by: 'steps' },
         ids: ['spot.dip'],
       },
-      numbers('In the focus, behind the stop', 'spot.depthOfFocus', 'spot.dip', 'spot.kind'),
+      numbers('In the focus, behind the stop', 'spot.depthOfFocus', 'spot.dip'),
     ],
     ask: {
-      question:
-        'The flat plane of the open plate, at 0.058\u202fmm, is about 4\u202fµm deep. And the focus behind the stop, with its shallow dip?',
+      question: 'The flat plane of the open plate is about 4\u202fµm deep. And the focus behind the stop?',
       options: ['About a fifth of that', 'About the same', 'Nearly twenty times that'],
       from: 1,
     },

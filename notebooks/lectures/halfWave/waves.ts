@@ -35,7 +35,7 @@ export const waveSteps: readonly LectureStep[] = [
     sets: onTable(),
     pieces: [
       says(
-        'The step is half a wave: behind it the crests of the middle are troughs. On the axis in the focus all light through the middle arrives together, and all light around it. Beam and step are equally wide.',
+        'Half a wave later, the crests of the middle are troughs. Beam and step are equally wide; on the axis each of the two waves arrives all together.',
       ),
       shows('matching', 'amplitudes'),
       numbers(
@@ -46,7 +46,7 @@ export const waveSteps: readonly LectureStep[] = [
       ),
     ],
     ask: {
-      question: 'How bright is the middle of the focus now, against that of the same beam without the step?',
+      question: 'How bright is the middle of the focus now, against the same beam without a step?',
       options: ['Dark: the two cancel', 'About 7\u202f%', 'About a quarter', 'As bright as before'],
       from: 1,
     },
@@ -65,7 +65,7 @@ export const waveSteps: readonly LectureStep[] = [
     sets: onTable(),
     pieces: [
       says(
-        'On the axis and beside it: what the middle added is now taken away, so it counts twice: $U = U_\\text{all} - 2\\,U_\\text{centre}$. For any phase $U = U_\\text{all} - (1-e^{i\\varphi})\\,U_\\text{centre}$.',
+        'On the axis and beside it: what the middle added is now taken away, so it counts twice: $U = U_\\text{all} - 2\\,U_\\text{centre}$. For any phase $U = U_\\text{all} - {(1-e^{i\\varphi})}\\,U_\\text{centre}$.',
       ),
       shows('matching', 'two-waves-left'),
     ],

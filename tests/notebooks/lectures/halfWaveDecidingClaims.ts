@@ -101,7 +101,7 @@ export const decidingClaims: Readonly<Record<string, Claims>> = {
     },
   },
   depth: {
-    'at 0.058\u202fmm, is about 4\u202fµm deep': () =>
+    'The flat plane of the open plate is about 4\u202fµm deep': () =>
       stands('flat', '0.058') && rounds(1e6 * inStep('flat')('spot.depthOfFocus'), '4'),
     'from 5.1\u202f% in the middle to 1.3\u202f% at the ends': () => {
       const { from, to } = inStep('depth')<{ from: number; to: number }>('spot.depthEnds');
