@@ -122,7 +122,7 @@ export const blockNames: Readonly<Record<string, string>> = {
   'engraving-floor': 'Floor of the engraving',
   'engraving-turns': 'Roughness, turned from layer to layer',
   'sheet-section': 'Cut through the sheet',
-  'scale-up-ceilings': 'What each limit by itself would leave',
+  'scale-up-ceilings': 'What each limit by itself would allow',
   'scale-up-spots': 'Area per hour against the number of spots',
   'scale-up-steps': 'Area per hour, step by step',
   'what-there-is': 'What there is on this page',

@@ -44,7 +44,7 @@ export const comparisonBlocks: readonly Block[] = [
     prose: prose`
       ## Shaped against plain, each at its own best
 
-      Scanning both beams alike favours the one that the settings were made for. Here each gets its own plane, spot size, pulse energy, pulse spacing, line spacing and speed, found by search, so that the field of ripples is done soonest in one pass of single pulses, within what scanner and laser can do. Both must keep the same window, the same part of the field inside it, and the same evenness. Heat is not counted: look at it for what you choose. How the field stands today has no part in it: ${peakInWindowSaid}
+      Scanning both beams alike favours the one that the settings were made for. Here each gets its own plane, spot size, pulse energy, pulse spacing, line spacing and speed, found by search, so that the field of ripples is done soonest in one pass of single pulses, within what scanner and laser can do. Both must keep the same window, the fluences and numbers of pulses between which ripples grow, the same part of the field inside it, and the same evenness. Heat is not counted: look at it for what you choose. How the field stands today has no part in it: ${peakInWindowSaid}
 
       ${comparisonSaid} ${energyPerAreaSaid} ${bestBelowThresholdSaid}
     `,
@@ -73,7 +73,11 @@ export const comparisonBlocks: readonly Block[] = [
       caption: 'Each beam at its own best',
       columns: ['', 'with the plate', 'plate taken out'],
       rows: [
-        ['plane, in Rayleigh lengths of that focus', parts.bestDefocus, parts.unshapedBestDefocus],
+        [
+          'distance behind the focus, in Rayleigh lengths of that focus',
+          parts.bestDefocus,
+          parts.unshapedBestDefocus,
+        ],
         ['diameter of the spot', parts.bestDiameter, parts.unshapedBestDiameter],
         ['peak fluence of a pulse', parts.bestPeakFluence, parts.unshapedBestPeakFluence],
         ['pulse energy', parts.bestPulseEnergy, parts.unshapedBestPulseEnergy],

@@ -27,7 +27,7 @@ export const couponBlocks: readonly Block[] = [
     prose: prose`
       ## A test coupon
 
-      Every energy in every plane, each several times: marks at known energies give the threshold, and marks of several planes show whether the light is where the prediction has it. Save the drawing as CSV: that is the table to take along, with empty columns for what the microscope shows. Filled in, it comes back above as the table of measured spots.
+      A coupon is a spare piece of the same surface, written full of trial spots: every energy in every plane, each several times: marks at known energies give the threshold, and marks of several planes show whether the light is where the prediction has it. Save the drawing as CSV: that is the table to take along, with empty columns for what the microscope shows. Filled in, it comes back above as the table of measured spots.
     `,
   },
   {

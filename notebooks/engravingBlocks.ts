@@ -53,7 +53,7 @@ export const engravingBlocks: readonly Block[] = [
     prose: prose`
       ## Engraving a field
 
-      To engrave, the whole field is gone over again and again; each time is a **layer**. Pulses land ${pulseSpacing} apart on lines ${lineSpacing} apart, and every one removes by the law of single pulses. ${engravedDepthSaid} ${floorPlaneSaid} ${plainEngravingSaid}
+      To engrave, the whole field is gone over again and again; each time is a **layer**. Pulses land ${pulseSpacing} apart on lines ${lineSpacing} apart, and every one removes a depth that grows with the logarithm of its fluence over the threshold. ${engravedDepthSaid} ${floorPlaneSaid} ${plainEngravingSaid}
     `,
   },
   {
@@ -77,7 +77,7 @@ export const engravingBlocks: readonly Block[] = [
     kind: 'prose',
     id: 'engraving-left-out',
     prose: prose`
-      **What the model leaves out.** Melt and its recast rims, debris, material that settles again, cone-like protrusions that grow under many pulses, and the heat of the pulses before. They often make a real floor rougher than overlap alone does (common practice, no source). In the model every layer meets a flat floor, as deep as the mean of all before it; lines begin one below the other and are written one after another, all the same way; pulses count on a place from a fixed fluence on, and lower its threshold as the incubation exponent says.
+      **What the model leaves out.** Melt and its recast rims, debris, material that settles again, cones that grow under many pulses, and the heat of the pulses before. They often make a real floor rougher than overlap alone does (common practice, no source). In the model every layer meets a flat floor, as deep as the mean of all before it; lines begin one below the other and are written one after another, all the same way; pulses count on a place from a fixed fluence on, and lower its threshold as the incubation exponent says (incubation: earlier pulses make a surface easier to mark).
     `,
   },
   {
@@ -88,10 +88,10 @@ export const engravingBlocks: readonly Block[] = [
       columns: ['', 'with the plate', 'plate taken out'],
       rows: [
         ['mean depth', engravedDepth, unshapedEngravedDepth],
-        ['roughness Sq', roughness, unshapedRoughness],
+        ['roughness Sq, root mean square', roughness, unshapedRoughness],
         ['highest to lowest point', highestToLowest, unshapedHighestToLowest],
-        ['contrast', contrast, unshapedContrast],
-        ['steepest slope', slope, unshapedSlope],
+        ['contrast: highest less lowest depth, over their sum', contrast, unshapedContrast],
+        ['steepest slope, height over width', slope, unshapedSlope],
       ],
     },
   },
@@ -101,7 +101,7 @@ export const engravingBlocks: readonly Block[] = [
     prose: prose`
       ### Turning the hatch
 
-      If every layer is written along the same lines, their pattern only grows. Turned from layer to layer, layers no longer lie pattern upon pattern; after a turn of 90° or 45°, though, the directions soon come back, while after 67° they do so only after 180 layers. ${turnsSaid}
+      The hatch is the set of lines that fills the field. If every layer is written along the same lines, their pattern only grows. Turned from layer to layer, layers no longer lie pattern upon pattern; after a turn of 90° or 45°, though, the directions soon come back, while after 67° they do so only after 180 layers. ${turnsSaid}
     `,
   },
   turnsTable,
@@ -142,7 +142,7 @@ export const engravingBlocks: readonly Block[] = [
     prose: prose`
       ### The plain beam at its own best
 
-      Engraved with the settings of the plate, the plain beam need not be at its best. Its best peak fluence is the one at which the first layer removes most per energy (without incubation, a single crater); its lines may lie as far apart as leaves the first layer no more uneven than with the plate, ${engravingUnevenness} (root mean square over mean), or than a thousandth where that is more. Pulses stay as far apart as they are, and the stop stays in. ${engravingBestSaid} At equal average power, what removes more per energy also removes more per time.
+      Engraved with the settings of the plate, the plain beam need not be at its best. Its best peak fluence is the one at which the first layer removes most per energy; where earlier pulses do not lower the threshold, that is the best peak of a single crater. Its lines may lie as far apart as leaves the first layer no more uneven than with the plate, ${engravingUnevenness} (root mean square over mean), or than a thousandth where that is more. Pulses stay as far apart as they are, and a stop, where there is one, stays in. ${engravingBestSaid} At equal average power, what removes more per energy also removes more per time.
     `,
   },
 ];

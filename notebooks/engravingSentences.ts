@@ -58,7 +58,7 @@ export const floorPlaneSaid = says(
     const part = depth / rayleigh;
     if (depth === 0) return '';
     if (part < 0.05) return 'So little below the fresh surface the spot is still nearly what it was there.';
-    const floor = phrase`The last layer leaves a floor ${formatNumber(part, 2)} times the Rayleigh length of a perfect unshaped beam (M² = 1) below the fresh surface; each layer is worked out with the spot of the plane it begins in`;
+    const floor = phrase`A spot changes along the beam over about a Rayleigh length, the way over which a perfect unshaped beam (M² = 1) becomes 1.41 times as wide as in its focus. The last layer leaves the floor ${formatNumber(part, 2)} such lengths below the fresh surface; each layer is worked out with the spot of the plane it begins in`;
     if (first <= thickLayer * rayleigh) return phrase`${floor}.`;
     return phrase`${floor}. The first takes ${formatNumber(first / rayleigh, 2)} Rayleigh lengths at once, over which the spot changes and its pulses heat what lies around: thinner layers, by less energy or pulses further apart, are nearer to this picture.`;
   },
@@ -107,8 +107,8 @@ export const floorSlopeSaid = says({ slope }, ({ slope: steepest }) => {
   if (steepest === 0) return '';
   const lower = 1 - 1 / Math.hypot(1, steepest);
   if (steepest <= steep)
-    return phrase`Slopes of the floor stay below ${slope} as a tangent, so that light falls onto them as if straight: at most ${percentText(lower, 2)} weaker.`;
-  return phrase`Slopes of the floor reach ${slope} as a tangent. There the light falls aslant and is up to ${percentText(lower, 2)} weaker, which the model leaves out: take it as a sign of where the floor goes, not as its shape.`;
+    return phrase`Slopes of the floor stay below ${slope} (height over width), so that light falls onto them nearly as onto level ground: at most ${percentText(lower, 2)} weaker.`;
+  return phrase`Slopes of the floor reach ${slope} (height over width). There the light falls aslant and is up to ${percentText(lower, 2)} weaker, which the model leaves out: take it as a sign of where the floor goes, not as its shape.`;
 });
 
 /** Which of the turns leaves the least roughness. */

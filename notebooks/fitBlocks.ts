@@ -146,7 +146,7 @@ export const fitBlocks: readonly Block[] = [
     prose: prose`
       ## A threshold of your own
 
-      Marks made without the plate are fitted with ${math`D^2 = 2w^2\ln(E/E_\text{th})`}, which gives the beam radius too. Marks made with the plate are fitted with the area that the predicted profile has above each level, without taking it for a Gaussian (M. Garcia-Lechuga & D. Grojo, Open Res. Europe 1:7 (2021)); if it is not certain in which plane they were made, with that free as well.
+      Marks made without the plate are fitted with ${math`D^2 = 2w^2\ln(E/E_\text{th})`}, which gives the 1/e² radius *w* of the beam and the energy ${math`E_\text{th}`} from which on marks appear; the peak fluence at that energy is the threshold. Marks made with the plate are fitted with the area that the predicted profile has above each level, without taking it for a Gaussian (M. Garcia-Lechuga & D. Grojo, Open Res. Europe 1:7 (2021)); if it is not certain in which plane they were made, with that free as well.
     `,
   },
   {

@@ -32,6 +32,8 @@ import {
 import { math, prose } from './prose.ts';
 
 const closedForm = math`d(y)=\frac{2\sqrt2}{3}\frac{\delta w}{p}\left[\ln\frac{F_0}{F_\text{th}}-\frac{2y^2}{w^2}\right]^{3/2}`;
+const threshold = math`F_\text{th}`;
+const peak = math`F_0`;
 const wallStop = math`\sqrt{(F/F_\text{th})^2-1}`;
 
 /** The groove that a line becomes. */
@@ -42,7 +44,7 @@ export const grooveBlocks: readonly Block[] = [
     prose: prose`
       ## The groove
 
-      ${grooveSaid} ${stoppedSaid} ${besideSaid} ${farAboveSaid}
+      A pulse removes metal where its fluence, its energy per area, lies above the threshold. Pulses along a line join into a groove, and every further pass over the line takes it deeper. ${grooveSaid} ${stoppedSaid} ${besideSaid} ${farAboveSaid}
     `,
   },
   {
@@ -75,9 +77,9 @@ export const grooveBlocks: readonly Block[] = [
     prose: prose`
       ### How it is worked out
 
-      Each pass removes, at every place across the line, what the pulses leave that run over it: a depth δ for each factor *e* of fluence over threshold, summed along the line at a pulse spacing of ${pulseSpacing}. The fluence is that of the plane in which the floor lies by then, since a deeper floor is further from the focus, and it counts times the cosine of the wall’s slope. ${countingSaid}
+      Each pass removes, at every place across the line, what the pulses take away that run over it: a depth δ for each factor *e* of fluence over threshold (the depth per pulse above), summed along the line at a pulse spacing of ${pulseSpacing}. The fluence is that of the plane in which the floor lies by then, since a deeper floor is further from the focus, and on a wall that slopes by the angle α it is spread out, so that *F* cos α counts of a fluence *F*. ${countingSaid}
 
-      Where *F* cos α comes down to the threshold a wall stops: at a slope of ${wallStop} (first order, without what the wall reflects). Before walls and defocus count, a Gaussian of 1/e² radius *w* leaves
+      Where *F* cos α comes down to the threshold ${threshold} a wall stops: at a slope, height over width, of ${wallStop} (first order, without what the wall reflects). Before walls and defocus count, a Gaussian of 1/e² radius *w* and peak fluence ${peak}, its pulses *p* apart, digs at the distance *y* from the middle of the line
 
       ${closedForm}
 
@@ -91,7 +93,7 @@ export const grooveBlocks: readonly Block[] = [
     prose: prose`
       ### In other planes, and without the plate
 
-      ${sideSaid} ${plainEnergySaid}
+      The same passes cut another groove where the workpiece stands in another plane, since the profile there is another one. Two such planes, the first and the second, are inputs of the design. ${sideSaid} ${plainEnergySaid}
     `,
   },
   grooveSideFigures,
@@ -169,7 +171,7 @@ export const grooveBlocks: readonly Block[] = [
 
       ${equalSaid} ${equalSecondSaid} ${sameLensSaid}
 
-      All have the width at the top and the mean depth of the groove in the first plane, so that they differ in shape only. The size of the focus is free, as another lens or expander would make it; peak fluence and pulse spacing are the same, and the passes, down to a part of one, give the depth. ${shallowSaid} ${vSaid}
+      All have the width at the top and the mean depth of the groove in the first plane, so that they differ in shape only. The size of the focus is free, as another lens or expander would make it; peak fluence and pulse spacing are the same, and as many passes are taken as give the depth, the last of them in part. ${shallowSaid} ${vSaid}
     `,
   },
   {
@@ -216,7 +218,7 @@ export const grooveBlocks: readonly Block[] = [
         ],
         ['depth, greatest', equalFirst.depth, equalSecond.depth, equalPlain.depth, equalPlainSameLens.depth],
         [
-          'size of the focus, today’s 1',
+          'size of the focus, with today’s as 1',
           equalFirst.scale,
           equalSecond.scale,
           equalPlain.scale,

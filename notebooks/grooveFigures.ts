@@ -106,7 +106,7 @@ export const depthByPassFigure = figure({
         series('second plane', 'third', second),
         series('plate taken out', 'reference', plain),
       ],
-      summary: `With the plate where the workpiece lies the first pass cuts ${steps(today)}; without the plate ${steps(plain)}. A pass cuts less as walls steepen and the floor leaves its plane, more as incubation lowers the threshold.`,
+      summary: `With the plate, where the workpiece stands, the first pass cuts ${steps(today)}; without the plate ${steps(plain)}. A pass cuts less as walls steepen and the floor leaves its plane, more as earlier pulses lower the threshold (incubation).`,
     };
   },
 });
@@ -153,7 +153,7 @@ export const ratioByPeakFigure = figure({
         { label: 'plate taken out', role: 'reference', x, y: curve.plain },
       ],
       marks: [{ kind: 'horizontal', y: 1, label: 'a level floor', role: 'reference' }, ...marks],
-      summary: `At three thresholds the middle is ${at(curve.first, 3)} times as deep as the mean in the first plane, ${at(curve.second, 3)} times in the second and ${at(curve.plain, 3)} times without the plate; at twenty ${at(curve.first, 20)}, ${at(curve.second, 20)} and ${at(curve.plain, 20)}. The size of the focus does not matter here.`,
+      summary: `At a peak of three thresholds the middle is ${at(curve.first, 3)} times as deep as the mean in the first plane, ${at(curve.second, 3)} times in the second and ${at(curve.plain, 3)} times without the plate; at twenty ${at(curve.first, 20)}, ${at(curve.second, 20)} and ${at(curve.plain, 20)}. The size of the focus does not matter here.`,
     };
   },
 });

@@ -76,8 +76,8 @@ export const farAboveSaid = says({ peak: peakFluence, law: cuttingLaw }, ({ peak
 /** How far from the surface a wall may go. */
 export const countingSaid = says({ law: cuttingLaw, from: countedFrom }, ({ law: { incubation }, from }) =>
   incubation.exponent === 1
-    ? phrase`The threshold stays at ${fluenceText(incubation.first)} however many pulses came before: the incubation exponent is 1.`
-    : phrase`The threshold begins at ${fluenceText(incubation.first)} and ${incubation.exponent < 1 ? 'falls' : 'rises'} with every pulse that a place has counted, of this pass and all before; those count that bring at least ${fluenceText(from)} (the threshold of endless pulses, or 1/e² of that of one, where this is more: our choice, no source).`,
+    ? phrase`The threshold stays at ${fluenceText(incubation.first)} however many pulses came before: with an incubation exponent of 1 they do not lower it.`
+    : phrase`The threshold begins at ${fluenceText(incubation.first)} and ${incubation.exponent < 1 ? 'falls' : 'rises'} with every pulse that a place has counted, of this pass and all before, which is called incubation; those count that bring at least ${fluenceText(from)} (the threshold of endless pulses, or 1/e² of that of one, where this is more: our choice, no source).`,
 );
 
 /** What the plain beam is cut with. */
@@ -98,10 +98,10 @@ export const sideSaid = says(
     const gain = today.shape.topWidth / plain.shape.topWidth;
     const unlike = 'so that angles and depths are no fair comparison yet; that follows below.';
     if (gain > 1.05)
-      return phrase`${kinds} The groove of today is ${formatNumber(gain, 3)} times as wide as that of the plain beam with the same lens, ${unlike}`;
+      return phrase`${kinds} Today’s groove, where the workpiece stands now, is ${formatNumber(gain, 3)} times as wide as that of the plain beam with the same lens, ${unlike}`;
     if (gain < 0.95)
       return phrase`${kinds} The groove of the plain beam with the same lens is ${formatNumber(1 / gain, 3)} times as wide as today’s, ${unlike}`;
-    return phrase`${kinds} The groove of today is about as wide as that of the plain beam with the same lens; at equal mean depth too they are compared below.`;
+    return phrase`${kinds} Today’s groove, where the workpiece stands now, is about as wide as that of the plain beam with the same lens; at equal mean depth too they are compared below.`;
   },
 );
 
@@ -182,7 +182,7 @@ export const shallowSaid = says({ equal: equalShallow }, ({ equal: { first, seco
     ...(i === 0 ? [] : [i === ratios.length - 1 ? ' and ' : ', ']),
     ...[one].flat(),
   ]);
-  return phrase`After one pass, before any wall counts, middle over mean is ${all}.`;
+  return phrase`After one pass, before any wall counts, the middle over the mean depth is ${all}.`;
 });
 
 /** How deep grooves end alike. */

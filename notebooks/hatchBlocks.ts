@@ -52,8 +52,8 @@ const toTheLimit = sets(
   { speed: fastestSpeed, spacing: pulseSpacing, energy: usedPulseEnergy },
 );
 
-/** Pulses on lines, lines on a field, and the time they take. */
-export const hatchBlocks: readonly Block[] = [
+/** The field and how long it takes. */
+export const fieldBlocks: readonly Block[] = [
   {
     kind: 'prose',
     id: 'field',
@@ -83,15 +83,19 @@ export const hatchBlocks: readonly Block[] = [
       burstSpacing,
     ],
   },
+];
+
+/** Pulses on each place, and what limits the field. */
+export const hatchBlocks: readonly Block[] = [
   {
     kind: 'prose',
     id: 'pulses',
     prose: prose`
-      ### Pulses per spot, and accumulated fluence
+      ## Pulses per spot, and accumulated fluence
 
       ${pulsesSaid} ${burstSaid} ${plainRunsSaid}
 
-      Pulses per spot and accumulated fluence are two different counts. Pulses per spot, the spot’s diameter over the pulse spacing, says how many pulses of one line touch a place, near or far. The accumulated fluence adds up what each of them brings, of all lines and passes, in units of one full peak. A pulse that meets the place with its flank counts whole in the first and little in the second: on one line of a Gaussian of 1/e² radius *w* with pulses *p* apart, 2*w*/*p* pulses bring only √(π/2) *w*/*p* peaks to its middle, 1.6 times less; neighbouring lines then add theirs. State which of the two you mean.
+      The spot has no edge: its diameter here is the 1/e² diameter of the Gaussian that has the same peak fluence at the same energy, so the same effective area. Pulses per spot and accumulated fluence are two different counts. Pulses per spot, the spot’s diameter over the pulse spacing, says how many pulses of one line touch a place, near or far. The accumulated fluence adds up what each of them brings, of all lines and passes, in units of one full peak. A pulse that meets the place with its flank counts whole in the first and little in the second: on one line of a Gaussian of 1/e² radius *w* with pulses *p* apart, 2*w*/*p* pulses bring only √(π/2) *w*/*p* peaks to its middle, 1.6 times less; neighbouring lines then add theirs. State which of the two you mean.
     `,
   },
   {
@@ -101,15 +105,15 @@ export const hatchBlocks: readonly Block[] = [
       caption: 'Pulses and lines on each place',
       columns: ['', 'with the plate', 'plate taken out'],
       rows: [
-        [
-          'diameter of the spot, as a Gaussian of the same effective area',
-          spotDiameter,
-          unshapedSpotDiameter,
-        ],
+        ['1/e² diameter of the Gaussian of the same effective area', spotDiameter, unshapedSpotDiameter],
         ['pulses per spot along a line', pulsesPerSpot, unshapedPulsesPerSpot],
         ['lines per spot', linesPerSpot, unshapedLinesPerSpot],
-        ['accumulated fluence in peak fluences, mean', accumulatedPulses, unshapedAccumulatedPulses],
-        ['accumulated fluence, mean', accumulatedFluence, unshapedAccumulatedFluence],
+        [
+          'mean accumulated fluence, in peak fluences of one pulse',
+          accumulatedPulses,
+          unshapedAccumulatedPulses,
+        ],
+        ['mean accumulated fluence, all pulses', accumulatedFluence, unshapedAccumulatedFluence],
         ['lines of the first pass', lineNumber, lineNumber],
         ['time from line to line', lineTime, lineTime],
         ['pulse energy', usedPulseEnergy, unshapedPulseEnergy],

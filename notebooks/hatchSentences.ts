@@ -32,7 +32,7 @@ export const scanFieldSaid = says(
     const often = hatch.passes === 1 ? '' : ` in ${hatch.passes} passes`;
     const written =
       part > 0.99 ? 'nearly all of it with the laser on' : phrase`${duty} of it with the laser on`;
-    return phrase`A field of ${fieldWidth} × ${fieldHeight} takes ${fieldTime}${often}, ${written}. That is ${scanAreaRate}.`;
+    return phrase`A field of ${fieldWidth} × ${fieldHeight} takes ${fieldTime}${often}, ${written}. That is an area processing rate of ${scanAreaRate}.`;
   },
 );
 
@@ -49,7 +49,7 @@ export const turnSaid = says(
       return 2 * overscan > width
         ? phrase`The scanner turns at the edge with the laser on, and the lines are too short for it to reach the speed at all: pulses lie closer than ${pulseSpacing} everywhere.${back}${waits}`
         : phrase`The scanner turns at the edge with the laser on: within ${overscanLength} of both ends it is slower, and pulses crowd there.${back}${waits}`;
-    return phrase`The scanner turns beyond the edge with the laser off, on ${overscanLength} of overscan at each end of a line.${back}${waits}`;
+    return phrase`The scanner turns beyond the edge with the laser off, for which it goes ${overscanLength} further at each end of a line (overscan).${back}${waits}`;
   },
 );
 

@@ -88,7 +88,7 @@ export const heatBlocks: readonly Block[] = [
   {
     kind: 'prose',
     id: 'heat-values',
-    prose: prose`Conductivity ${conductivity}, density ${density}, specific heat ${specificHeat}, together a **diffusivity** of ${diffusivity}: how fast heat spreads. Values kept for materials are handbook values near 20 °C (memory); they change as the part warms, and alloys differ.`,
+    prose: prose`Conductivity ${conductivity}, density ${density}, specific heat ${specificHeat}, together a **diffusivity** χ of ${diffusivity}: how fast heat spreads. In the table *f* is the repetition rate, *t* the time since the start and *d* the thickness; a half-space is a part so thick that heat never comes to its back. Values kept for materials are handbook values near 20 °C (memory); they change as the part warms, and alloys differ.`,
   },
   {
     kind: 'table',
@@ -163,7 +163,7 @@ export const heatBlocks: readonly Block[] = [
 
       ${fieldRiseSaid} ${thicknessSaid}
 
-      A large surface that is heated evenly passes heat into the depth only. The number of pulses that it may then take before a limit is passed falls with the square of the average power (Weber et al. 2017, abstract read).
+      A large surface that is heated evenly passes heat into the depth only. The number of pulses that it may then take before a limit is passed falls with the square of the average power (R. Weber et al., Opt. Express 25, 3966 (2017), abstract).
     `,
   },
   firstLineFigure,

@@ -116,7 +116,7 @@ export const pointSaid = says(
   ({ heat, rate, point, still }) => {
     const reach = Math.sqrt((8 * heat.diffusivity) / rate);
     const ratio = reach / heat.radius;
-    const spread = phrase`Between two pulses heat spreads over ${lengthText(reach)}; the spot has an effective radius of ${lengthText(heat.radius)}.`;
+    const spread = phrase`Between two pulses heat spreads over ${lengthText(reach)}; the spot, taken as a Gaussian of the same effective area, has a 1/e² radius of ${lengthText(heat.radius)}.`;
     if (ratio > 3)
       return phrase`${spread} The spot is small against that, and the point estimate can be used: after 50 pulses in one place it gives ${briefPointRise}, the spot ${staticRise}.`;
     const over = formatNumber(point / still, 2);
@@ -128,7 +128,7 @@ export const pointSaid = says(
 export const heatProfileSaid = says({ own: spotRise, profile: profileRise }, ({ own, profile }) => {
   const difference = profile / own - 1;
   if (Math.abs(difference) < alike)
-    return phrase`With the true profile of the spot the hottest place reaches ${profileRise}, hardly other than the ${spotRise} in the middle of the Gaussian of the same effective area: heat has forgotten the shape.`;
+    return phrase`With the true profile of the spot the hottest place reaches ${profileRise}, hardly other than the ${spotRise} in the middle of the Gaussian of the same effective area: heat has spread so far that the shape hardly counts.`;
   return phrase`With the true profile of the spot the hottest place reaches ${profileRise}, ${percentText(Math.abs(difference), 2)} ${difference > 0 ? 'more' : 'less'} than the ${spotRise} in the middle of the Gaussian of the same effective area${difference > 0 ? ', because of the shape or because the hottest place lies behind the middle' : ''}.`;
 });
 
@@ -138,8 +138,8 @@ export const thicknessSaid = says(
   ({ time, thickness, diffusivity }) => {
     const through = thickness ** 2 / diffusivity;
     if (time < 0.1 * through)
-      return phrase`The field is done in ${fieldTime}, long before heat is through the thickness (about ${timeText(through, 2)}): the half-space holds.`;
-    return phrase`Heat is through the thickness in about ${timeText(through, 2)} and the field takes ${fieldTime}: a half-space no longer holds. The part as a whole warms by between ${plateRise}, if it is wide and heat flows aside, and ${warmThrough}, if it is no larger than the field; clamping and air take some of that away. The rise above counts it as wide; in a part no larger than the field it is higher by up to the difference of the two.`;
+      return phrase`The field is done in ${fieldTime}, long before heat is through the thickness (about ${timeText(through, 2)}): the part counts as endlessly thick (half-space).`;
+    return phrase`Heat is through the thickness in about ${timeText(through, 2)} and the field takes ${fieldTime}: the part no longer counts as endlessly thick (half-space). The part as a whole warms by between ${plateRise}, if it is wide and heat flows aside, and ${warmThrough}, if it is no larger than the field; clamping and air take some of that away. The rise above counts it as wide; in a part no larger than the field it is higher by up to the difference of the two.`;
   },
   [plateRise, warmThrough],
 );

@@ -28,7 +28,7 @@ export const markPictureBlocks: readonly Block[] = [
     prose: prose`
       ## A mark measured in a picture
 
-      Give a microscope picture of one mark with some of its surroundings, and the scale: the pixel pitch, or a scale bar in the picture. Where the picture holds more than the mark, draw a part about it. The contour lies half way between the grey of the surroundings and that of the mark, and is drawn over the picture for you to judge. Nothing in the design changes by it.
+      Give a microscope picture of one mark with some of its surroundings, and the scale: the pixel pitch, which is the width of one pixel on the surface, or a scale bar in the picture. Where the picture holds more than the mark, draw a part about it. The contour lies half way between the grey of the surroundings and that of the mark, and is drawn over the picture for you to judge. Nothing in the design changes by it.
     `,
   },
   {

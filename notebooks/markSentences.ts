@@ -2,8 +2,10 @@ import { markStretches } from '../lib/design/markCharts.ts';
 import {
   markArea,
   markDiameter,
+  marked,
   markInnerDiameter,
   unshapedMarkDiameter,
+  unshapedMarked,
   unshapedMarkInnerDiameter,
 } from '../lib/design/marks.ts';
 import { dip } from '../lib/design/spot.ts';
@@ -19,8 +21,9 @@ export const markSaid = says(
     area: markArea,
     N: pulsesOnPlace,
     stretches: markStretches,
+    mark: marked,
   },
-  ({ diameter, inner, N, stretches }) => {
+  ({ diameter, inner, N, stretches, mark }) => {
     const pulses = N === 1 ? 'one pulse leaves' : phrase`${pulsesOnPlace} pulses leave`;
     if (diameter === 0)
       return phrase`With the plate ${pulses} no mark: nowhere is the fluence above ${thresholdAtN}.`;
@@ -31,22 +34,33 @@ export const markSaid = says(
     const rings = Math.max(...stretches.map(({ marked }) => marked.length)) - 1;
     const around =
       rings > 0
-        ? ` ${rings === 1 ? 'A ring of it lies' : `${rings} rings of it lie`} apart from the middle: side lobes of the spot that the energy lifts above the threshold.`
+        ? ` ${rings === 1 ? 'A ring of it lies' : `${rings} rings of it lie`} apart from the middle: side lobes, faint rings about the spot, that the energy lifts above the threshold.`
         : '';
-    return phrase`With the plate ${pulses} a mark ${markDiameter} wide, ${markArea} in area.${hollow}${around}`;
+    const size = mark.cut
+      ? phrase`a mark at least ${markDiameter} wide: it goes on further out than the light is computed.`
+      : phrase`a mark ${markDiameter} wide, ${markArea} in area.`;
+    return phrase`With the plate ${pulses} ${size}${hollow}${around}`;
   },
   [thresholdAtN],
 );
 
 /** The mark without the plate. */
 export const unshapedMarkSaid = says(
-  { shaped: markDiameter, plain: unshapedMarkDiameter, inner: unshapedMarkInnerDiameter },
-  ({ shaped, plain, inner }) => {
+  {
+    shaped: markDiameter,
+    plain: unshapedMarkDiameter,
+    inner: unshapedMarkInnerDiameter,
+    shapedMark: marked,
+    mark: unshapedMarked,
+  },
+  ({ shaped, plain, inner, shapedMark, mark }) => {
     if (plain === 0) return 'With the plate taken out nothing is marked in this plane.';
     const hollow = inner > 0 ? phrase`, with an unmarked centre of ${unshapedMarkInnerDiameter}` : '';
-    if (shaped === 0)
+    if (mark.cut)
+      return phrase`With the plate taken out it is at least ${unshapedMarkDiameter} wide, and goes on further out than the light is computed.`;
+    if (shaped === 0 || shapedMark.cut)
       return phrase`With the plate taken out the mark is ${unshapedMarkDiameter} wide${hollow}.`;
-    return phrase`With the plate taken out it is ${unshapedMarkDiameter} wide${hollow}, ${formatNumber(plain / shaped, 2)} of that.`;
+    return phrase`With the plate taken out it is ${unshapedMarkDiameter} wide${hollow}, ${formatNumber(plain / shaped, 2)} times as wide.`;
   },
 );
 

@@ -20,7 +20,7 @@ import {
   otherAgainstExpected,
 } from './micrographVerdicts.ts';
 import { drawnOn, pictureControls } from './pictureSpec.ts';
-import { prose, type Sentence } from './prose.ts';
+import { prose, type Sentence, term } from './prose.ts';
 
 /** What is said of one picture. */
 interface Said {
@@ -57,7 +57,7 @@ export const micrographBlocks: readonly Block[] = [
     prose: prose`
       ## Ripples in a micrograph
 
-      Give a picture of the rippled surface from above, and its scale: the pixel pitch, or the scale bar in the picture. Draw a part where the picture holds more than the field; rows that the microscope wrote on are noticed and left out. The period and the direction come from the power spectrum, averaged over windowed tiles; behind ± stand standard uncertainties from the spread over the picture and from how much of the spectrum’s peak counts, and an error of the scale comes on top. Directions count counter-clockwise from the picture’s x axis, which points to the right. The local orientation is that of the gradients, weighted by their size; its half-width depends on the smoothing (I. Gnilitskyi et al., Sci. Rep. 7, 8485 (2017), memory), so compare pictures of one magnification. Nothing in the design changes by it.
+      Give a picture of the rippled surface from above, and its scale: the pixel pitch, which is the width of one pixel on the surface, or the scale bar in the picture. Draw a part where the picture holds more than the field; rows that the microscope wrote on are noticed and left out. The period and the direction come from the power spectrum of the picture, which tells how strong a pattern of each period and direction is in it; it is averaged over tiles whose edges are faded out. Behind ± stand ${term('standard uncertainties', 'standard-uncertainty')} from the spread over the picture and from how much of the spectrum’s peak counts; an error of the scale comes on top. Directions count counter-clockwise from the picture’s x axis, which points to the right. The local orientation is the direction in which the grey changes most at a place; places count by how much it changes. Its half-width, half the width of its distribution at half height, depends on the smoothing (I. Gnilitskyi et al., Sci. Rep. 7, 8485 (2017), memory), so compare pictures of one magnification. Nothing in the design changes by it.
     `,
   },
   ...blocksOf(firstMicrograph, 'micrograph-a', 'Micrograph A', [smoothing], {

@@ -36,7 +36,7 @@ function rippledSaidOf(m: Micrograph, letter: string): Sentence {
         pitch === null
           ? phrase`${m.periodPixels} ± ${m.periodPixelsUncertainty} apart; how long a pixel is has not been said`
           : phrase`${m.period} ± ${m.periodUncertainty} apart`;
-      return phrase`Micrograph ${letter} shows ripples ${apart}. Their wave vector lies at ${m.direction} ± ${m.directionUncertainty} in the picture, and the ridges run at right angles to it. ${secondSaid(m, found, pitch)}${leftOut.join('')}`;
+      return phrase`Micrograph ${letter} shows ripples ${apart}. Their wave vector, the direction in which they repeat, lies at ${m.direction} ± ${m.directionUncertainty} in the picture, and the ridges run at right angles to it. ${secondSaid(m, found, pitch)}${leftOut.join('')}`;
     },
     [
       m.periodPixels,
@@ -76,7 +76,7 @@ function regularSaidOf(m: Micrograph): Sentence {
         orientation.halfWidth === undefined
           ? phrase`The local orientation, smoothed over ${smoothing}, nowhere falls to half of its maximum`
           : phrase`The local orientation, smoothed over ${smoothing}, has a half-width of ${m.halfWidth}`;
-      const kept = phrase`the ripples keep their phase over ${coherenceSaid(m.coherenceAlong, main.coherenceAlong, pitch)} along the wave vector and ${coherenceSaid(m.coherenceAcross, main.coherenceAcross, pitch)} along the ridges`;
+      const kept = phrase`the ripples stay in step over ${coherenceSaid(m.coherenceAlong, main.coherenceAlong, pitch)} along the wave vector and ${coherenceSaid(m.coherenceAcross, main.coherenceAcross, pitch)} along the ridges`;
       const weak = `${weakCells(found)} of ${regularityCells(found)} cells of the map of local regularity lie below 0.5`;
       const against = irregularities(found);
       const verdict = against.length === 0 ? 'this one is' : `this one is not, for ${listed(against)}`;

@@ -9,19 +9,23 @@ export const pathBlocks: readonly Block[] = [
     kind: 'prose',
     id: 'path-said',
     prose: prose`
-      ## The path
+      #### The path
 
-      ${pathOrderSaid} The circle has the diameter by which pulses per spot are counted.
+      ${pathOrderSaid} The circle is the spot, with the diameter by which pulses per spot are counted below.
     `,
   },
   pathFigure,
+];
+
+/** What becomes of the accumulated fluence at the edges. */
+export const edgeBlocks: readonly Block[] = [
   {
     kind: 'prose',
     id: 'edges-said',
     prose: prose`
-      ### The edges of the field
+      ## The edges of the field
 
-      A spot that is centred on the edge lies half outside: the accumulated fluence falls off over the size of the spot. ${turnRoundSaid} ${edgeWidthSaid}
+      A spot that is centred on the edge lies half outside: the fluence that all pulses together bring falls off over the size of the spot. ${turnRoundSaid} ${edgeWidthSaid}
     `,
   },
   edgeFigure,

@@ -29,7 +29,7 @@ export const planeMetBlocks: readonly Block[] = [
     prose: prose`
       ## The plane actually met
 
-      The profile that was chosen exists in one plane, and near it for the length of its **depth of focus**. Over a field the surface does not stay there: the part is **tilted** or not flat, and the focus of the scan lens moves with the place (**field curvature**) and as the optics warm up (**thermal shift**). Where the surface does not stand in one plane, a map shows z, its position against the focus; the curvature typed is how much further off the focus lies at half the width of the field, and it grows with the square of the distance from the middle.
+      The profile that was chosen exists in one plane, and near it for the length of its **depth of focus**: the stretch along the beam over which the fluence on its plateau keeps to the tolerance below. Over a field the surface does not stay there: the part is **tilted** or not flat, and the focus of the scan lens moves with the place (**field curvature**) and as the optics warm up (**thermal shift**). Where the surface does not stand in one plane, a map shows z, its position against the focus; the curvature to type is how much further off the focus lies at half the width of the field, and it grows with the square of the distance from the middle.
     `,
   },
   {
@@ -53,7 +53,7 @@ export const planeMetBlocks: readonly Block[] = [
       columns: ['', 'value'],
       rows: [
         ['depth of focus', depthOfFocus],
-        ['planes met, corners included', zMet],
+        ['range of z met over the field, corners included', zMet],
         ['part of the field within the tolerance', fieldInTolerance],
         ['width of the largest field', usableField],
         ['the same, workpiece moved to the best z', usableFieldMoved],

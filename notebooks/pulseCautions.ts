@@ -8,7 +8,7 @@ import {
 import type { Block } from './document.ts';
 import { limitBlocks } from './limitSentences.ts';
 import { plateOutSaid } from './matchingSentences.ts';
-import { prose } from './prose.ts';
+import { prose, term } from './prose.ts';
 
 /** What to think of before single spots are fired. */
 export const pulseCautions: readonly Block[] = [
@@ -37,6 +37,6 @@ export const pulseCautions: readonly Block[] = [
   {
     kind: 'caution',
     id: 'laser-safety',
-    prose: prose`**Class 4 laser.** Even its scattered light can injure eyes and skin. None of these numbers says that anything is safe. IEC 60825-1, IEC TR 60825-14 and ISO 11553-1 (memory) apply, and eye safety counts beam radii at 1/e, not at 1/e²; local rules and your laser safety officer decide. A surface that is being marked reflects. What leaves it is fume and fine dust: that of stainless steel holds chromium and nickel, that of copper brings on metal fume fever (memory): work with extraction and filters. Sources marked “memory” were not at hand when this was written, and of those marked “abstract” only the summary was: look them up before you rely on them.`,
+    prose: prose`**Class 4 laser.** Even its scattered light can injure eyes and skin. None of these numbers says that anything is safe. IEC 60825-1, IEC TR 60825-14 and ISO 11553-1 (memory) apply, and eye safety counts beam radii at 1/e, not at 1/e²; local rules and your laser safety officer decide. A surface that is being marked reflects. What leaves it is fume and fine dust: that of stainless steel holds chromium and nickel, that of copper brings on metal fume fever (memory): work with extraction and filters. ${term('Sources marked', 'source-marks')} “memory” were not at hand when this was written, and of those marked “abstract” only the summary was: look them up before you rely on them.`,
   },
 ];

@@ -50,7 +50,10 @@ export const craterFigure = figure({
           y: down(unshapedCrater.depth),
         },
       ],
-      summary: `After ${pulses}: ${shownValue(deepest, { value: deep.deepest })} deep with the plate, ${shownValue(unshapedDeepest, { value: deep.unshapedDeepest })} without it. Depth and width are not drawn to one scale; walls, melt and recast are left out.`,
+      summary:
+        deep.deepest === 0 && deep.unshapedDeepest === 0
+          ? `After ${pulses} nothing is removed, with the plate or without it.`
+          : `After ${pulses}: ${shownValue(deepest, { value: deep.deepest })} deep with the plate, ${shownValue(unshapedDeepest, { value: deep.unshapedDeepest })} without it. Depth and width are not drawn to one scale; walls, melt and recast are left out.`,
     };
   },
 });
@@ -63,7 +66,7 @@ export const removalBlocks: readonly Block[] = [
     prose: prose`
       ## What is removed, and where the plate pays
 
-      Above the threshold a pulse removes a depth that grows with the logarithm of the fluence, ${math`\delta\,\ln(F/F_\text{th})`}. ${craterSaid}
+      Above the threshold a pulse removes a depth that grows with the logarithm of the fluence, ${math`\delta\,\ln(F/F_\text{th})`}: the depth per pulse δ for every factor *e* above the threshold. ${craterSaid}
     `,
   },
   {
@@ -76,7 +79,7 @@ export const removalBlocks: readonly Block[] = [
   {
     kind: 'prose',
     id: 'removal-gain',
-    prose: prose`**Volume.** ${removalGainSaid} The comparison holds for single craters, not for trenches, whose pulses overlap.`,
+    prose: prose`**Volume.** ${removalGainSaid} The comparison holds for single craters, the hollows that pulses on one place leave, not for grooves, whose pulses overlap.`,
   },
   {
     kind: 'prose',
@@ -88,7 +91,7 @@ export const removalBlocks: readonly Block[] = [
     id: 'removal-table',
     table: {
       caption: 'Per energy, each at its own best peak',
-      columns: ['', 'with the plate', 'Gaussian', 'ideal flat-top', 'plate over Gaussian'],
+      columns: ['', 'with the plate', 'Gaussian', 'ideal flat-top, an even disc', 'plate over Gaussian'],
       rows: [
         ['volume removed', bestVolumePerEnergy, gaussianBest, flatTopBest, removalGain],
         ['area within the window', areaPerEnergy, gaussianAreaPerEnergy, flatTopAreaPerEnergy, windowGain],

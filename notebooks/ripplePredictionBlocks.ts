@@ -16,7 +16,7 @@ import { formatNumber, formatReadable } from '../lib/graph/units.ts';
 import { citation } from '../lib/materials/bibliography.ts';
 import { placeOfPeriod, publishedRipples, type RipplePlace } from '../lib/process/ripplePoints.ts';
 import type { Block } from './document.ts';
-import { math, prose, sets } from './prose.ts';
+import { math, prose, sets, term } from './prose.ts';
 import { directionFigure } from './rippleDirectionFigure.ts';
 import { periodIncidenceFigure, periodWavelengthFigure } from './rippleFigures.ts';
 import {
@@ -48,7 +48,7 @@ export const predictionBlocks: readonly Block[] = [
     prose: prose`
       ## Period and direction
 
-      Where polarised light hits a metal, part of it runs along the surface as a wave. Light and wave interfere, and the next pulses dig where both agree: after some ten pulses there are **ripples**, ridges about a wavelength apart, at right angles to the polarisation. ${periodSaid} ${directionSaid}
+      Light is polarised where its electric field swings in one direction only. Where such light hits a metal, part of it runs along the surface as a wave. Light and wave interfere, and the next pulses dig where both agree: after some ten pulses there are **ripples**, ridges about a wavelength apart, at right angles to the polarisation. ${periodSaid} ${directionSaid}
     `,
   },
   directionFigure,
@@ -84,7 +84,7 @@ export const predictionBlocks: readonly Block[] = [
       columns: ['', 'value'],
       rows: [
         ['period as modelled', ripplePeriod],
-        ['longer period, from the wave with the light', longRipplePeriod],
+        ['longer period, from the wave that runs with the light', longRipplePeriod],
         ['whether a wave is bound to the surface', boundWave],
         ['periods to be expected', expectedPeriods],
         ['direction of the ridges against the scan', rippleDirection],
@@ -99,7 +99,7 @@ export const predictionBlocks: readonly Block[] = [
     prose: prose`
       ### Where the number comes from
 
-      A wave along the boundary of a metal with permittivity ${math`\varepsilon=(n+ik)^2`} and an ambient with ${math`\varepsilon_\text{d}`} has the index ${math`\eta=\sqrt{\varepsilon\varepsilon_\text{d}/(\varepsilon+\varepsilon_\text{d})}`}, and the ripples at normal incidence the period ${math`\lambda/\operatorname{Re}\eta`}. The wave is bound to the surface where ${math`\operatorname{Re}\varepsilon<-\varepsilon_\text{d}`}. ${constantsSaid}
+      Two numbers, the optical constants *n* and *k*, say how a metal slows light down and how it absorbs it; together they are its permittivity ${math`\varepsilon=(n+ik)^2`}. That of the ambient, mostly air, is ${math`\varepsilon_\text{d}`}. A wave along the boundary of the two has the index ${math`\eta=\sqrt{\varepsilon\varepsilon_\text{d}/(\varepsilon+\varepsilon_\text{d})}`}, and the ripples the period ${math`\lambda/\operatorname{Re}\eta`} where the beam falls straight onto the surface (normal incidence). The wave is bound to the surface, and runs along it instead of away, where ${math`\operatorname{Re}\varepsilon<-\varepsilon_\text{d}`}. ${constantsSaid}
 
       The constants are those of a cold, clean, smooth surface. Heat, oxide and the ripples themselves change them while the pulses come, and so measured periods, taken in air at normal incidence, lie 5 to 30 % below the wavelength and fall with the number of pulses (J. Bonse and S. Gräf, Laser Photonics Rev. 14, 2000215 (2020), memory). Much finer ripples, below half the wavelength, have another cause.
     `,
@@ -125,7 +125,7 @@ export const predictionBlocks: readonly Block[] = [
     prose: prose`
       ### On a tilted workpiece
 
-      ${tiltSaid} In p polarisation, with the field in the plane of incidence, the period parts in two; in s polarisation, with the field across that plane, it grows without parting. Between the two the model’s wave vector lies along the field on the surface (worked out here). ${bothPolarisationsSaid}
+      ${tiltSaid} The ${term('plane of incidence', 'incidence-plane')} holds the beam and the upright of the surface. In p polarisation, with the field in that plane, the period parts in two; in s polarisation, with the field across that plane, it grows without parting. Between the two the waves of the model run along the field on the surface (worked out here). ${bothPolarisationsSaid}
     `,
   },
   periodIncidenceFigure,

@@ -98,7 +98,7 @@ export const constantsSaid = says(
 /** What a tilt does; nothing where there is none. */
 export const tiltSaid = says({ incidence, material }, ({ incidence: theta, material }) => {
   if (theta === 0)
-    return 'The beam falls straight onto the workpiece. Tilted, the surface would get the fluence times cos θ over a footprint longer by 1/cos θ, and it would meet another plane of the focal family at every place.';
+    return 'The beam falls straight onto the workpiece. Tilted, the surface would get the fluence times cos θ over a footprint longer by 1/cos θ, and at every place it would meet another of the spots that follow one another along the beam.';
   const lower = phrase`Tilted by ${incidence}, the surface gets ${formatNumber(100 * Math.cos(theta), 3)}\u202f% of the fluence over a footprint ${formatNumber(1 / Math.cos(theta), 3)} times as long.`;
   return material === 'copper' && theta > 20 * degree
     ? phrase`${lower} On copper the plain model deviates strongly at such angles (Y. Fuentes-Edfuf et al., ACS Omega 4, 6939 (2019), abstract read): take none of these periods for granted.`

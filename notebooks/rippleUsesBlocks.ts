@@ -18,7 +18,7 @@ export const usesBlocks: readonly Block[] = [
     prose: prose`
       ## What ripples are for
 
-      **Water.** Ripples alone rarely shed water; surfaces that do mostly carry coarser structures as well, and a coating or a layer of what has settled from the air. Steel fresh from the laser often wets, and turns over days to weeks as it lies in air (common practice; A.-M. Kietzig et al., Langmuir 25, 4821 (2009), memory): give date and storage with every contact angle. ${wettingSaid}
+      **Water.** Ripples alone rarely shed water; surfaces that do mostly carry coarser structures as well, and a coating or a layer of what has settled from the air. Steel fresh from the laser often wets, and turns over days to weeks as it lies in air (common practice; A.-M. Kietzig et al., Langmuir 25, 4821 (2009), memory): give date and storage with every **contact angle**: the angle inside a drop at its edge, small where water spreads and above 90° where it draws together. ${wettingSaid}
     `,
   },
   {
@@ -34,7 +34,7 @@ export const usesBlocks: readonly Block[] = [
       caption: 'Estimates, not predictions',
       columns: ['', 'value'],
       rows: [
-        ['roughness factor of a sinusoidal profile', rippleRoughness],
+        ['true over flat area of a sinusoidal profile (roughness factor)', rippleRoughness],
         ['contact angle with the valleys filled, Wenzel', wenzelAngle],
         ['contact angle with air in the valleys, Cassie and Baxter', cassieAngle],
       ],

@@ -96,7 +96,7 @@ export const windowBlocks: readonly Block[] = [
 
       ${gainsApartSaid}
 
-      For a single pulse a narrow window, an upper bound of about 1.3 times the lower one, would give about twice the area with the plate, and a wide one a quarter more at most (worked out for beam and step of one size, without a stop). For a whole field about half the time is reported with the plate (common practice, no source); none of these numbers shows that.
+      For a single pulse a narrow window, an upper bound of about 1.3 times the lower one, would give about twice the area with the plate, and a wide one a quarter more at most (worked out for beam and step of one size, without a stop). For a whole field about half the time is reported with the plate (common practice, no source); no number here shows that.
     `,
   },
   planeGainFigure,

@@ -122,7 +122,7 @@ function relation(gains: boolean, loses: boolean, more: boolean, less: boolean):
   return loses ? 'For a single pulse it loses here.' : 'For a single pulse next to nothing is gained here.';
 }
 
-/** Why the truly flat plane can gain less than one with a dip. */
+/** Why a plane without a dip can gain less than one with a dip. */
 export const planeGainSaid = says(
   { gains: gainByPlane, low: windowLow, high: windowHigh, defocus },
   ({ gains: { planes, best, flat }, low, high }) => {
@@ -133,13 +133,13 @@ export const planeGainSaid = says(
         : `${formatNumber(zeta, 2)} Rayleigh lengths behind the focus`;
     const top = `Within a Rayleigh length behind the focus a single pulse gains most ${best.defocus === 0 ? 'in the focus itself' : at(best.defocus)}: ${formatNumber(best.gain, 3)} times a Gaussian’s area, where the axis lies ${percentText(best.axisDip, 2)} below the peak.${best.defocus === furthest ? ' It may gain more still further out, which is not looked at.' : ''}`;
     if (flat === null)
-      return `${top} No plane there is truly flat, with its axis less than 1\u202f% below the peak.`;
+      return `${top} No plane there is without a dip, with its axis less than 1\u202f% below the peak.`;
     if (flat.gain > 0.99 * best.gain)
-      return `${top} The first truly flat plane, ${flat.defocus === 0 ? 'in the focus' : at(flat.defocus)}, gains as much: ${formatNumber(flat.gain, 3)} times.`;
-    const first = `${top} The first truly flat plane (its axis less than 1\u202f% below the peak), ${flat.defocus === 0 ? 'in the focus' : at(flat.defocus)}, gains less: ${formatNumber(flat.gain, 3)} times.`;
+      return `${top} The first plane without a dip, ${flat.defocus === 0 ? 'in the focus' : at(flat.defocus)}, gains as much: ${formatNumber(flat.gain, 3)} times.`;
+    const first = `${top} The first plane without a dip (its axis less than 1\u202f% below the peak), ${flat.defocus === 0 ? 'in the focus' : at(flat.defocus)}, gains less: ${formatNumber(flat.gain, 3)} times.`;
     if (best.axisDip < 0.01) return first;
     return best.axisDip > 1 - low / high
       ? `${first} Even though the middle of the better plane falls below the lower bound, its bright ring covers more.`
-      : `${first} One reason: a dip costs nothing while it stays above the lower bound, here ${percentText(1 - low / high, 2)} below the upper one; it takes light from where one pulse has more than it needs. Being flat is not the aim, being inside the window is.`;
+      : `${first} One reason: a dip costs nothing while it stays above the lower bound, here ${percentText(1 - low / high, 2)} below the upper one; it takes light from where one pulse has more than it needs. To have no dip is not the aim, to be inside the window is.`;
   },
 );

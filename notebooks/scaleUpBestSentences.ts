@@ -76,7 +76,7 @@ export const scaledGainSaid = says(
       move === 0
         ? phrase`here fields follow one another at once, and it is ${scaledFieldGain}`
         : phrase`here each field costs the move of ${moveTime} besides, with either beam, which hides part of the gain: without moves it would be ${scaledFieldGain}`;
-    return phrase`Throughput gives ${timeGain} for one field on today’s machine; ${moves}. Today’s machine with its best setting and one spot would bring ${todayBestRate}, the same moves counted.`;
+    return phrase`Under Throughput the plate is worth a factor of ${timeGain} for one field on today’s machine; ${moves}. Today’s machine with its best setting and one spot would bring ${todayBestRate}, the same moves counted.`;
   },
 );
 

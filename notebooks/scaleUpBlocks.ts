@@ -104,7 +104,7 @@ export const scaleUpBlocks: readonly Block[] = [
     prose: prose`
       ## Step by step
 
-      A larger machine is bought in parts. Here each part is added to those before it, beginning with today’s laser and scanner at the fastest that the recipe lets them be: the power of the larger laser first, then its repetition rate, then the scanner with its speed and acceleration, and at last all spots. What a part brings depends on what limited the work before it. ${stepsSaid}
+      A larger machine is bought in parts. Here each part is added to those before it, beginning with today’s laser and scanner at the fastest that the recipe lets them be: the power of the larger laser first, then its repetition rate, then the scanner with its speed and acceleration, and at last the further spots. What a part brings depends on what limited the work before it. ${stepsSaid}
     `,
   },
   stepsFigure,
@@ -127,7 +127,7 @@ export const scaleUpBlocks: readonly Block[] = [
     prose: prose`
       ## Shaped against plain, with the best settings of today’s machine
 
-      The recipe above is today’s, good or not. Under [Throughput](#throughput) each beam gets a setting of its own, found by search, with which a field of ripples is done soonest on today’s machine. Here both settings are written by the same larger machine with the same number of spots, in one pass of single pulses; a search for the larger machine itself might find faster ones. ${scaledBestSaid}
+      The recipe above is today’s, good or not. Under [Throughput](#throughput) the beam with the plate and the plain beam each get a setting of their own, found by search, with which a field of ripples is done soonest on today’s machine. Here both settings are written by the same larger machine with the same number of spots, in one pass of single pulses; a search for the larger machine itself might find faster ones. ${scaledBestSaid}
 
       ${scaledGainSaid}
 
@@ -171,7 +171,7 @@ export const scaleUpBlocks: readonly Block[] = [
     prose: prose`
       ## What it does to plate and optics
 
-      These numbers are those of today’s recipe with all spots. ${plateDamageSaid} ${scaledBIntegralSaid} A damage threshold belongs to one wavelength, pulse duration and number of pulses, and is found by test (ISO 21254, memory); a hot spot in the beam or dust on the plate brings it down.
+      The pulse for all spots is taken to pass the plate before it is split. These numbers are those of today’s recipe with all spots. ${plateDamageSaid} ${scaledBIntegralSaid} A damage threshold, the fluence from which on glass or coating suffer, belongs to one wavelength, pulse duration and number of pulses, and is found by test (ISO 21254, memory); a hot spot in the beam or dust on the plate brings it down.
 
       ${opticsHeatSaid}
     `,
@@ -193,16 +193,16 @@ export const scaleUpBlocks: readonly Block[] = [
         ['peak fluence on the plate', plateFluence],
         ['margin of the plate kept', plateKeeps],
         ['most spots that the plate bears', spotsOfPlate],
-        ['B-integral in the plate', scaledBIntegral],
+        ['phase that the pulse itself adds in the plate (B-integral)', scaledBIntegral],
         ['heat in one optic', absorbedPower],
-        ['smear of the outermost spot, diffractive splitter', splitterSmear],
-        ['way of heat while a spot passes', diffusionLength],
-        ['rise by a spot’s own lines', ownPartRise],
+        ['how far a diffractive splitter draws out the outermost spot', splitterSmear],
+        ['how far heat spreads while a spot passes', diffusionLength],
+        ['temperature rise by a spot’s own lines', ownPartRise],
         ['rise by the other spots in the same scan', besideRise],
         ['rise by earlier lines of the other spots', beforeRise],
         ['highest rise with all spots', allSpotsRise],
         ['mean heat into the field', heatPerArea],
-        ['mean heat that conduction carries away', carriedPerArea],
+        ['mean heat that would just reach the rise allowed', carriedPerArea],
       ],
     },
   },

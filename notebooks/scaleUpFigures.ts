@@ -113,11 +113,11 @@ export const ceilingsFigure = figure({
       target,
       0,
       {
-        title: 'What each limit by itself would leave',
+        title: 'What each limit by itself would allow',
         label: 'area per hour with everything else without limit',
         across: 'limits, the lowest first',
         what: 'limit',
-        summary: `Each by itself, with everything else without limit, would leave: ${listed(told)}. All together ${areaText(field.rate)} are reached; wanted are ${areaText(target)}.`,
+        summary: `Each by itself, with everything else without limit, would allow: ${listed(told)}. All together ${areaText(field.rate)} are reached; wanted are ${areaText(target)}.`,
       },
     );
   },

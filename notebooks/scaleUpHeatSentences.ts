@@ -58,7 +58,7 @@ export const distanceSaid = says(
 export const neighboursSaid = says(
   { spots: wholeSpots, distance: spotDistance, length: diffusionLength, dwell: dwellTime },
   ({ spots, distance, length }) => {
-    const spread = phrase`A spot rests over a place for ${dwellTime}, the time in which it moves by its own diameter; heat spreads by ${diffusionLength} meanwhile.`;
+    const spread = phrase`A spot takes ${dwellTime} to pass over a place, moving by its own diameter; heat spreads by ${diffusionLength} meanwhile.`;
     if (spots === 1) return phrase`${spread} There is one spot, and no neighbour to warm it.`;
     if (distance > length) return phrase`${spread} The spots stand ${spotDistance} apart, further than that.`;
     return phrase`${spread} The spots stand only ${spotDistance} apart: they heat one another while they pass.`;
@@ -106,7 +106,7 @@ export const heatLimitSaid = says({ work, rate: scaledRepetitionRate }, ({ work,
 export const fieldHeatSaid = says(
   { heat: heatPerArea, away: carriedPerArea, share: heatShare, limit: riseLimit, counted: heatIfThere },
   ({ share, counted }) => {
-    const start = phrase`All spots together leave ${heatPerArea} of heat, mean over the field while it is written. ${carriedPerArea} would bring the middle of the field to the ${riseLimit} allowed in that time, as conduction into a wide plate of this thickness carries no more away:`;
+    const start = phrase`Averaged over the field while it is written, all spots together leave ${heatPerArea} of heat. With ${carriedPerArea} its middle would reach the ${riseLimit} allowed by the end, since a wide part of this thickness carries no more away:`;
     if (share <= 1)
       return phrase`${start} the mean is ${percentText(share, 2)} of that. Places under a spot and beside lines just written are warmer than the mean.`;
     const counts = counted === null ? ' The area per hour does not count that.' : '';

@@ -24,7 +24,7 @@ export const plateDamageSaid = says(
     spots: wholeSpots,
   },
   ({ load, margin, most, spots }) => {
-    const start = phrase`One pulse for all spots has ${shotEnergy}, and ${plateFluence} on the axis where it meets the plate.`;
+    const start = phrase`One pulse for all spots has ${shotEnergy}, and a peak fluence of ${plateFluence} where it meets the plate.`;
     const bears =
       most === 0
         ? ' With its margin the plate bears the pulse of not even one spot.'
@@ -42,7 +42,7 @@ export const plateDamageSaid = says(
 /** Nonlinear phase in the plate. */
 export const scaledBIntegralSaid = says({ b: scaledBIntegral }, ({ b }) =>
   b < 1
-    ? phrase`The B-integral in the plate, the phase that the light itself adds in the glass at the peak of a pulse, is ${scaledBIntegral}; it tells from about 1 rad on (common practice).`
+    ? phrase`The B-integral in the plate, the phase that the light itself adds in the glass at the peak of a pulse, is ${scaledBIntegral}; it matters from about 1 rad on (common practice).`
     : phrase`The B-integral in the plate, the phase that the light itself adds in the glass at the peak of a pulse, is ${scaledBIntegral}: from about 1 rad on the pulse changes its shape and the beam its focus (common practice). Take a thinner plate or a wider beam.`,
 );
 

@@ -50,14 +50,14 @@ export const splitterSaid = says(
     if (spots === 1) return '';
     const rest =
       efficiency < 1
-        ? phrase` ${splitterEfficiency} of the energy goes into the wanted spots; the other ${percentText(1 - efficiency)} goes straight on, into the zeroth order, and into spots further out, which can leave marks of their own: block them, or look for them.`
+        ? phrase` ${splitterEfficiency} of the energy goes into the wanted spots; the other ${percentText(1 - efficiency)} goes straight on (the zeroth order) and into spots further out, which can leave marks of their own: block them, or look for them.`
         : '';
     const part = percentText(smear / diameter, 2);
     const drawn =
       smear > muchSmear * diameter
         ? ', so that its spot is no longer like the middle one: set the spots closer, or take a splitter of mirrors or wedges, which does not do that'
         : '';
-    return phrase`The splitter is a plate or a set of mirrors that makes several beams of one.${rest} Its spots are never quite equal: ask its maker by how much (common practice). A diffractive splitter bends each colour by another angle, and a pulse of ${pulseDuration} has many: the outermost spot, ${outermostSpot} from the middle of the row, is drawn out by ${splitterSmear} or more, ${part} of its diameter${drawn}.`;
+    return phrase`The splitter is a plate or a set of mirrors that makes several beams of one.${rest} Its spots are never quite equal: ask its maker by how much (common practice). A diffractive splitter, one with a fine relief, bends each colour by another angle, and a pulse of ${pulseDuration} has many: the outermost spot, ${outermostSpot} from the middle of the row, is drawn out by ${splitterSmear} or more, ${part} of its diameter${drawn}.`;
   },
 );
 

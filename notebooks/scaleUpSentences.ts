@@ -37,7 +37,7 @@ export const heldSaid = says(
       hatch.interlacing > 1
         ? `, every ${ordinal(hatch.interlacing)} line first and those between after it`
         : '';
-    return phrase`The recipe is held: pulses of ${usedPulseEnergy} every ${pulseSpacing}${bursts}, lines ${lineSpacing} apart${often}${turned}${rounds}. Every place inside a field gets the same pulses as today.`;
+    return phrase`The recipe, what every place gets, is held: pulses of ${usedPulseEnergy} every ${pulseSpacing}${bursts}, lines ${lineSpacing} apart${often}${turned}${rounds}. Only how fast it is written may change.`;
   },
 );
 
@@ -111,10 +111,10 @@ export const targetSaid = says(
   { missing, factor: missingFactor, target: targetRate, rate: areaPerHour, ceilings },
   ({ missing: { factor, short }, ceilings }): Phrase => {
     if (factor <= 1)
-      return phrase`The ${targetRate} wanted are met: ${areaPerHour} are reached. By itself, the lowest limit, ${scaleLimitWords[ceilings[0]!.kind]}, would leave ${areaText(ceilings[0]!.rate)}.`;
+      return phrase`The ${targetRate} wanted are met: ${areaPerHour} are reached. By itself, the lowest limit, ${scaleLimitWords[ceilings[0]!.kind]}, would allow ${areaText(ceilings[0]!.rate)}.`;
     const start = phrase`The ${targetRate} wanted are ${missingFactor} times what is reached.`;
     if (short.length === 0)
-      return phrase`${start} No limit by itself stands below it: writing, turning and moving together take too long. Lowest is ${scaleLimitWords[ceilings[0]!.kind]}, which by itself would leave ${areaText(ceilings[0]!.rate)}.`;
+      return phrase`${start} No limit by itself stands below it: writing, turning and moving together take too long. Lowest is ${scaleLimitWords[ceilings[0]!.kind]}, which by itself would allow ${areaText(ceilings[0]!.rate)}.`;
     const each = short.map(
       ({ kind, factor: times }) =>
         `${scaleLimitWords[kind]}, which is too low by a factor of ${formatNumber(times, 3)}`,

@@ -45,7 +45,7 @@ export const stepWords: Readonly<Record<ScaleStep, string>> = {
   power: 'the power of the larger laser',
   'repetition rate': 'its repetition rate',
   scanner: 'the larger scanner',
-  spots: 'all spots',
+  spots: 'the further spots',
 };
 
 /** The second step where heat slows today’s machine down. */

@@ -114,10 +114,10 @@ export const sectionVerdictSaid = says(
   ({ fit: { reducedChiSquare, residual }, section: { noise } }) => {
     const given = phrase`Inside the groove measured and fitted depth differ by ${sectionResidual} (root mean square)`;
     if (reducedChiSquare > describedUpTo)
-      return phrase`${given}, ${formatNumber(residual / noise, 2)} times the noise of the surface (reduced χ² ${sectionChiSquare}). So the model does not describe it to the noise: the floor may be rough, melt or debris may lie in it, or energy, speed, passes or plane are not those it was made with. The uncertainties count such scatter; a wrong setting they do not.`;
+      return phrase`${given}, ${formatNumber(residual / noise, 2)} times the noise of the surface (reduced χ² ${sectionChiSquare}, about 1 where a model fits). So the model does not describe it to the noise: the floor may be rough, melt or debris may lie in it, or energy, speed, passes or plane are not those it was made with. The uncertainties count such scatter; a wrong setting they do not.`;
     if (reducedChiSquare < quieter)
-      return phrase`${given}, less than the surface beside it scatters (reduced χ² ${sectionChiSquare}): something lies or was cut beside the groove that the line through the surface does not follow.`;
-    return phrase`${given}, no more than the noise of the surface lets expect (reduced χ² ${sectionChiSquare}): the model describes it.`;
+      return phrase`${given}, less than the surface beside it scatters (reduced χ² ${sectionChiSquare}, about 1 where a model fits): something lies or was cut beside the groove that the line through the surface does not follow.`;
+    return phrase`${given}, no more than the noise of the surface lets expect (reduced χ² ${sectionChiSquare}, about 1 where a model fits): the model describes it.`;
   },
   [sectionResidual, sectionChiSquare],
 );

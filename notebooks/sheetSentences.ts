@@ -28,7 +28,7 @@ export const sheetBesideSaid = says(
   { cut: sheetCut, thickness: sheetThickness },
   ({ cut: { besideDepth }, thickness }) =>
     besideDepth > 0.02 * thickness
-      ? phrase`Beside the kerf, by rings of the spot and at the foot of the walls, up to ${sheet.besideDepth} are cut into the near face, ${percentText(besideDepth / thickness, 2)} of the thickness: less fluence would spare the face.`
+      ? phrase`Beside the cut, by rings of the spot and at the foot of the walls, up to ${sheet.besideDepth} are cut into the near face, ${percentText(besideDepth / thickness, 2)} of the thickness: less fluence would spare the face.`
       : '',
   [sheet.besideDepth],
 );
@@ -80,7 +80,7 @@ export const bestPlainSheetSaid = says(
           ? 'in the middle of the sheet'
           : 'in the far face';
     const passes = best.passes === 1 ? 'one pass' : `${best.passes} passes`;
-    const start = phrase`With the plate taken out, lens and pulse spacing as today, a cut takes least energy for its length at ${energyText(best.energy)}, a peak of ${fluenceText(best.peak)}, with the focus ${place}: the sheet is then through after ${passes}, with kerfs of ${lengthText(best.entryKerf)} in front and ${lengthText(best.exitKerf)} behind and sides that lean by ${angleText(best.taper)}. That is ${bestPlainEnergyPerLength}, against ${sheetEnergyPerLength} with the plate as it is set`;
+    const start = phrase`With the plate taken out, lens and pulse spacing as today, a cut takes least energy for its length at ${energyText(best.energy)}, a peak of ${fluenceText(best.peak)}, with the focus ${place}: the sheet is then through after ${passes}, with a cut ${lengthText(best.entryKerf)} wide in front and ${lengthText(best.exitKerf)} behind and sides that lean by ${angleText(best.taper)}. That is ${bestPlainEnergyPerLength}, against ${sheetEnergyPerLength} with the plate as it is set`;
     const wider = cut.exitKerf / best.exitKerf;
     const forThat =
       wider > 1.2

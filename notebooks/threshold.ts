@@ -13,7 +13,6 @@ import {
   unshapedMeanFluence,
 } from '../lib/design/marks.ts';
 import { material } from '../lib/design/material.ts';
-import { transmission } from '../lib/design/plate.ts';
 import { peakFluence } from '../lib/design/spot.ts';
 import {
   incubationExponent,
@@ -45,6 +44,7 @@ import {
   energySaid,
   incubationSaid,
   peakAndMeanSaid,
+  stopPartSaid,
   thresholdDoubtSaid,
   thresholdSaid,
 } from './thresholdSentences.ts';
@@ -63,7 +63,7 @@ export const threshold: StepwellDocument = {
       prose: prose`
         ## What one pulse puts down
 
-        ${energySaid} The stop lets ${transmission} of it through. What the surface feels is energy per area, the **fluence**, and that is another one at every place of the spot: highest at its **${term('peak', 'peak-fluence')}**, ${peakFluence} with the plate where the workpiece stands, and falling to nothing outside.
+        ${energySaid} ${stopPartSaid} What the surface feels is energy per area, the **fluence**, and it differs from place to place in the spot: highest at its **${term('peak', 'peak-fluence')}**, ${peakFluence} with the plate where the workpiece stands, and falling to nothing outside.
 
         Where the fluence lies above the **threshold**, ${thresholdAtN}, the surface is marked. ${aboveThresholdSaid}
       `,
@@ -87,9 +87,9 @@ export const threshold: StepwellDocument = {
       kind: 'prose',
       id: 'peak-and-mean',
       prose: prose`
-        One number cannot say how much a spot puts down, and three are in use. The **peak fluence** is that of the brightest place. The **mean over the mark** leaves out what is not marked, so it moves with energy and threshold. ${peakAndMeanSaid} The **${term('effective area')}** is the energy over the peak, the area that would take all of it at the peak throughout. ${effectiveAreaSaid}
+        One number cannot say how much a spot puts down, and three are in use. The **peak fluence** is that of the brightest place. The **mean over the mark** leaves out what is not marked, so it moves with energy and threshold. ${peakAndMeanSaid} The **${term('effective area')}** is the energy over the peak fluence: the area that would take all of it with that fluence throughout. ${effectiveAreaSaid}
 
-        For a Gaussian of 1/e² radius ${math`w`} the effective area is ${math`\pi w^2/2`}, half its 1/e² circle. So whoever divides the energy by the area of that circle gets **half the peak fluence**: ask which of the two a published number is, and whether its radius is taken at 1/e² or at 1/e. Here fluences are peak values of one pulse, incident, unless they say otherwise, and a threshold is a fluence at a place.
+        For a Gaussian of 1/e² radius ${math`w`} the effective area is ${math`\pi w^2/2`}, half its 1/e² circle. So whoever divides the energy by the area of that circle gets **half the peak fluence**: ask which of the two a published number is, and whether its radius is taken at 1/e² or at 1/e. Here fluences are peak values of one pulse and incident, which means that the light that is reflected counts too, unless they say otherwise; a threshold is a fluence at a place.
       `,
     },
     {
@@ -114,7 +114,7 @@ export const threshold: StepwellDocument = {
       prose: prose`
         ## The threshold
 
-        ${thresholdSaid}${thresholdDoubtSaid} A threshold depends on the surface and its finish, wavelength, pulse duration, how many pulses fall on a place and how fast, and on what is called a mark.
+        ${thresholdSaid}${thresholdDoubtSaid} A ${term('standard uncertainty')} is the spread, one standard deviation, within which the true value is taken to lie. A threshold depends on the surface and its finish, wavelength, pulse duration, how many pulses fall on a place and how fast, and on what is called a mark.
       `,
     },
     {
@@ -134,7 +134,7 @@ export const threshold: StepwellDocument = {
       kind: 'prose',
       id: 'pulses',
       prose: prose`
-        Pulses that fall on the same place prepare it for one another: the threshold of each falls with their number, which is called incubation. Often it follows a power of the number, ${math`F_\text{th}\,N^{S-1}`}, down to a floor ${math`F_\infty`} below which no number of pulses leaves a mark. ${incubationSaid} Marks of three numbers of pulses or more in the table of measured spots below give your own. Try ${sets('a hundred pulses with S = 0.85', { 'threshold.pulses': 100, 'threshold.incubationExponent': 0.85 })}, or go back to ${sets('one pulse', { 'threshold.pulses': 1 })}.
+        Pulses that fall on the same place prepare it for one another: the threshold of each falls with their number, which is called incubation. Often it follows a power of their number *N*, ${math`F_\text{th}\,N^{S-1}`} with the incubation exponent *S*, down to a floor ${math`F_\infty`}, the threshold of endless pulses, below which no number of them leaves a mark. ${incubationSaid} Marks of three numbers of pulses or more in the table of measured spots below give your own. Try ${sets('a hundred pulses with S = 0.85', { 'threshold.pulses': 100, 'threshold.incubationExponent': 0.85 })}, or go back to ${sets('one pulse', { 'threshold.pulses': 1 })}.
       `,
     },
     incubationFigure,

@@ -16,6 +16,7 @@ import {
   unshapedMeanFluence,
 } from '../lib/design/marks.ts';
 import { handbookDifferences, handbookRange, material } from '../lib/design/material.ts';
+import { stop, transmission } from '../lib/design/plate.ts';
 import { peakFluence } from '../lib/design/spot.ts';
 import {
   incubationExponent,
@@ -52,6 +53,13 @@ export const energySaid = says(
   [typedPower, repetitionRate],
 );
 
+/** What the stop lets through. */
+export const stopPartSaid = says({ stop, transmission }, ({ stop }) =>
+  stop === 'open'
+    ? 'No stop, an opening that cuts the edge of the beam, takes any of it.'
+    : phrase`The stop, the opening that cuts the edge of the beam, lets ${transmission} of it through.`,
+);
+
 /** Effective areas with and without the plate, which turn into peaks. */
 export const effectiveAreaSaid = says(
   { shaped: effectiveArea, plain: unshapedEffectiveArea },
@@ -85,7 +93,7 @@ export const thresholdSaid = says(
   { source: thresholdSource, first: thresholdFluence, u: thresholdUncertainty },
   ({ source, u }) => {
     if (source === 'handbook')
-      return phrase`For ${material} the handbook spans ${handbookRange}, incident: what has been published, and half as much again to either side, since surfaces, criteria and spots differ between laboratories. The middle of it, ${thresholdFluence}, is where to start, and no more than that: its standard uncertainty is ${thresholdUncertainty}.`;
+      return phrase`For ${material} the handbook spans ${handbookRange}, the light that is reflected counted in: what has been published, and half as much again to either side, since surfaces, criteria and spots differ between laboratories. The middle of it, ${thresholdFluence}, is where to start, and no more than that: its standard uncertainty is ${thresholdUncertainty}.`;
     const known =
       u > 0 ? phrase`, with a standard uncertainty of ${thresholdUncertainty}` : ', and counts as exact';
     return source === 'typed'

@@ -1,9 +1,9 @@
 import { accumulatedFluence } from '../lib/design/accumulated.ts';
 import { comparisonBlocks } from './comparisonBlocks.ts';
 import type { StepwellDocument } from './document.ts';
-import { hatchBlocks } from './hatchBlocks.ts';
+import { fieldBlocks, hatchBlocks } from './hatchBlocks.ts';
 import { heatBlocks } from './heatBlocks.ts';
-import { pathBlocks } from './pathBlocks.ts';
+import { edgeBlocks, pathBlocks } from './pathBlocks.ts';
 import { planeMetBlocks } from './planeMetBlocks.ts';
 import { prose, term } from './prose.ts';
 import { pulseCautions } from './pulseCautions.ts';
@@ -17,8 +17,10 @@ export const throughput: StepwellDocument = {
   lead: prose`A ${term('field')} is written pulse by pulse and line by line. This page says how long that takes and what limits it, how even the field becomes, how flat the part must lie, how warm it gets, and how much the plate gains against the plain beam when each is set at its own best. [Scale-up](#scale-up) goes on from this field to square metres.`,
   result: { quantity: accumulatedFluence, missing: 'Nothing can be said about this field.' },
   blocks: [
-    ...hatchBlocks,
+    ...fieldBlocks,
     ...pathBlocks,
+    ...hatchBlocks,
+    ...edgeBlocks,
     ...uniformityBlocks,
     ...planeMetBlocks,
     ...heatBlocks,

@@ -58,7 +58,7 @@ export const uniformityBlocks: readonly Block[] = [
     prose: prose`
       ### Which line spacing
 
-      Closer lines are not always more even: where the period of the lines meets a zero in the spot’s spatial frequencies, the modulation falls to almost nothing, and rises again with closer lines. ${noneBelowSaid}
+      Closer lines are not always more even. A spot can be thought of as made of waves of many periods. Where it holds none of the period of the lines, they leave almost no pattern; with closer lines it comes back. ${noneBelowSaid}
     `,
   },
   modulationFigure,
@@ -75,7 +75,7 @@ export const uniformityBlocks: readonly Block[] = [
     prose: prose`
       ### One pulse, one line, one field
 
-      A line adds up the pulse along its way, so that each place gets what lies in one cut through the spot: long in the middle, short at the edge. The part of a pulse between two fluences, its **window**, is therefore not the part of a line between two accumulated fluences. A round flat-top leaves a line as rounded as the chords of a disc are long; a ring, with less in its middle, can level it.
+      A line adds up the pulse along its way, so that each place gets what lies in one cut through the spot: long in the middle, short at the edge. The part of a pulse between two fluences, its **window**, is therefore not the part of a line between two accumulated fluences. A round flat-top leaves a rounded line, since a cut through a disc, a chord, is shorter towards its edge; a ring, with less in its middle, can level it.
 
       ${lineAgainstPulseSaid}
     `,

@@ -49,7 +49,7 @@ export const modulationFigure = figure({
           ? [{ kind: 'vertical', x: 1e6 * today, label: 'today', role: 'today' } as const]
           : []),
         ...(limit < 1
-          ? [{ kind: 'horizontal', y: 100 * limit, label: 'let pass', role: 'reference' } as const]
+          ? [{ kind: 'horizontal', y: 100 * limit, label: 'largest allowed', role: 'reference' } as const]
           : []),
       ],
       summary: `At ${lengthText(spacing[119]!)} the modulation is ${percentText(shaped[119]!)} with the plate and ${percentText(plain[119]!)} without it, at ${lengthText(spacing.at(-1)!)} ${percentText(shaped.at(-1)!)} and ${percentText(plain.at(-1)!)}. ${minimaText(minima, least)}`,
@@ -106,7 +106,7 @@ export const lineProfileFigure = figure({
         { label: 'line, plate taken out', role: 'reference', x, y: percent(plain) },
         { label: 'one pulse, plate taken out', role: 'third', x, y: percent(plainPulse) },
       ],
-      summary: `At half height the line is ${width(shaped)} wide with the plate and one pulse has ${width(shapedPulse)} above it; with the plate taken out ${width(plain)} and ${width(plainPulse)}.`,
+      summary: `At half height the line is ${width(shaped)} wide with the plate and one pulse ${width(shapedPulse)}; with the plate taken out ${width(plain)} and ${width(plainPulse)}.`,
     };
   },
 });

@@ -21,7 +21,7 @@ export const whatIf: StepwellDocument = {
       prose: prose`
         ## Alternatives side by side
 
-        Keep the design as it stands before you try something else. Each change against today’s design is given in per cent of today’s number, or as a factor where it is more than three times as much.
+        Keep the design as it stands before you try something else. Today’s design is the one that is set now: each change against it is given in per cent of today’s number, or as a factor where it is more than three times as much.
       `,
     },
     { kind: 'tool', id: 'compare-table', tool: 'compare' },
@@ -51,7 +51,7 @@ export const whatIf: StepwellDocument = {
       prose: prose`
         ## Why did this change
 
-        One input moves many numbers. Here is what the last step changed, which numbers of a document moved with it and how far, and the quantities through which the change came to each.
+        One input moves many numbers. Here is what the last step changed, which numbers of a document moved with it and how far, and by which steps of the calculation the change came to each.
       `,
     },
     { kind: 'tool', id: 'change-table', tool: 'change' },
@@ -71,7 +71,7 @@ export const whatIf: StepwellDocument = {
       prose: prose`
         ## Numbers of your own
 
-        A formula over the numbers of the design becomes a number like the others: with its unit, which is checked, with its trace when it is opened, on pages of your own and from the command line. It is saved with the design.
+        A formula over the numbers of the design becomes a number like the others: its unit is checked, it shows where it comes from when it is chosen, and it can stand on pages of your own. It is saved with the design.
       `,
     },
     { kind: 'tool', id: 'own-quantities-list', tool: 'own-quantities' },

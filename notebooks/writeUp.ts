@@ -1,12 +1,12 @@
 import type { StepwellDocument } from './document.ts';
-import { prose } from './prose.ts';
+import { prose, term } from './prose.ts';
 import { pulseCautions } from './pulseCautions.ts';
 
 /** What is handed in: the design with its reasons, written from the same blocks as the pages. */
 export const writeUp: StepwellDocument = {
   id: 'write-up',
   title: 'Write-up',
-  lead: prose`The reasons for a design, ready to hand in. Write what only you know; numbers, tables, charts, cautions and sources come from the pages as they stand. The design file keeps your words, and the command line writes the same document from it.`,
+  lead: prose`The reasons for a design as a paper to hand in, its ${term('rationale')}. Write what only you know; numbers, tables, charts, cautions and sources come from the pages as they stand. The design file keeps your words, and the command line writes the same document from it.`,
   blocks: [
     {
       kind: 'prose',
@@ -14,7 +14,7 @@ export const writeUp: StepwellDocument = {
       prose: prose`
         ## Your own words
 
-        Leave empty what you have nothing to say on: its facts stand there all the same. Stars make words *slanted* or **bold**, a dash begins a line of a list, and the id of a number in braces stands for its value, as in {spot.width}.
+        Leave empty what you have nothing to say on: its facts stand there all the same. Stars make words *slanted* or **bold**, a dash begins a line of a list, and the id of a number in braces stands for its value, as in {spot.width}: choose any number on these pages to see its id.
       `,
     },
     { kind: 'tool', id: 'own-words', tool: 'own-words' },
@@ -24,7 +24,7 @@ export const writeUp: StepwellDocument = {
       prose: prose`
         ## What is asked of the design
 
-        A requirement that is not met stands first in the rationale.
+        A requirement gives a number a least value, a greatest value or both. One that is not met stands first in the rationale.
       `,
     },
     { kind: 'tool', id: 'requirements-table', tool: 'requirements' },

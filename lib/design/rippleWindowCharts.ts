@@ -64,7 +64,7 @@ export const insideByWidth = derived({
 const planeUnits = { defocus: '1', gain: '1', axisDip: '1' } as const;
 /** Planes looked at: from the focus to one Rayleigh length behind it, 0.025 apart. */
 const planes = 41;
-/** The axis lies no further below the peak than this in a truly flat plane. */
+/** The axis lies no further below the peak than this in a plane without a dip. */
 const flatBelow = 0.01;
 
 export const gainByPlane = derived({
@@ -73,7 +73,7 @@ export const gainByPlane = derived({
   symbol: 'G_{A,F_2}(\\zeta)',
   unit: { planes: planeUnits, best: planeUnits, flat: planeUnits },
   about:
-    'Area of one pulse between the bounds for ripples per energy over that of a Gaussian, both peaks at the upper bound, in planes from the focus to one Rayleigh length behind it; the best of them, and the first whose axis lies less than 1\u202f% below its peak, the truly flat one. The losses of the plate and the stop count.',
+    'Area of one pulse between the bounds for ripples per energy over that of a Gaussian, both peaks at the upper bound, in planes from the focus to one Rayleigh length behind it; the best of them, and the first whose axis lies less than 1\u202f% below its peak, the one without a dip. The losses of the plate and the stop count.',
   from: { light, low: windowLow, high: windowHigh, plate: plateTransmission },
   compute: ({ light, low, high, plate }) => {
     if (high <= low) throw noWindow();

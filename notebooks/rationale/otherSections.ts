@@ -140,7 +140,7 @@ export const processSection: Section = {
       prose`
         ${absorbedSaid} ${perPulseSaid} ${riseSaid} ${rateSaid} ${plainRiseSaid}
 
-        The surface is taken with a conductivity of ${conductivity}, a density of ${density} and a specific heat of ${specificHeat}, together a diffusivity of ${diffusivity}.
+        The surface is taken with a conductivity of ${conductivity}, a density of ${density} and a specific heat of ${specificHeat}, together a diffusivity χ of ${diffusivity}. In the table f is the repetition rate, t the time since the start and d the thickness; a half-space is a part so thick that heat never comes to its back.
 
         ${fieldRiseSaid} ${thicknessSaid}
       `,

@@ -139,4 +139,12 @@ export const depthWords: readonly Word[] = [
     covers: ['workpiece.thickness', 'scaleUp.dwellTime'],
     see: ['heat-accumulation'],
   },
+  {
+    id: 'half-space',
+    word: 'Half-space',
+    also: ['endlessly thick part', 'semi-infinite'],
+    meaning:
+      'A part taken as endlessly thick and wide, so that heat never comes to its back. It holds while the time is short against the thickness squared over the diffusivity.',
+    see: ['diffusivity', 'heat-accumulation'],
+  },
 ];

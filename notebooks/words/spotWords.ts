@@ -142,4 +142,12 @@ export const spotWords: readonly Word[] = [
     quantities: ['spot.effectiveArea'],
     see: ['peak-fluence', 'spot-width'],
   },
+  {
+    id: 'side-lobe',
+    word: 'Side lobes',
+    also: ['rings around the spot', 'diffraction rings', 'sidelobe'],
+    meaning:
+      'Faint rings of light around the spot, from the edges of step and stop. Far above the threshold they mark the surface too.',
+    see: ['halo', 'mark'],
+  },
 ];

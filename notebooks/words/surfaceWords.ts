@@ -122,4 +122,20 @@ export const surfaceWords: readonly Word[] = [
     quantities: ['ripples.roughness', 'ripples.depth', 'ripples.solidFraction'],
     see: ['contact-angle'],
   },
+  {
+    id: 'wave-vector',
+    word: 'Wave vector',
+    also: ['grating vector', 'direction of a pattern', 'k vector'],
+    meaning:
+      'The direction in which a pattern of waves or ridges repeats, at right angles to the ridges. Its length is $2\\pi$ over the period.',
+    see: ['period', 'ridges'],
+  },
+  {
+    id: 'incidence-plane',
+    word: 'Plane of incidence',
+    also: ['p polarisation', 's polarisation', 'parallel and perpendicular'],
+    meaning:
+      'The plane that holds the beam and the upright of the surface. Light whose field swings in it is p-polarised, light whose field swings across it s-polarised.',
+    see: ['incidence', 'polarisation'],
+  },
 ];

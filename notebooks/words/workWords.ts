@@ -116,4 +116,21 @@ export const workWords: readonly Word[] = [
       'What opens when you choose a number: its formula with today’s values, its source, and on up the chain to what you typed.',
     see: ['design'],
   },
+  {
+    id: 'rationale',
+    word: 'Rationale',
+    also: ['write-up', 'report', 'reasons'],
+    meaning:
+      'The paper that says why a design is as it is. It is written from your own words and from the numbers, tables, charts, cautions and sources of these pages.',
+    see: ['design', 'requirement'],
+  },
+  {
+    id: 'source-marks',
+    word: 'Marks of a source',
+    also: ['memory', 'abstract', 'common practice', 'no source', 'our choice', 'estimate'],
+    meaning:
+      'How far a statement can be relied on. “Abstract”: only the summary of the paper was read. “Memory”: the source was not at hand when the sentence was written. “Common practice”: passed on in laboratories, without a publication. “Our choice”: set here, and to be doubted.',
+    convention: 'Without a mark: read, or worked out here.',
+    see: ['standard-uncertainty'],
+  },
 ];

@@ -1,7 +1,7 @@
 import { expect, type Locator, type Page } from '@playwright/test';
 import { toUnit } from '../../lib/graph/units.ts';
 import { judge } from '../../notebooks/lessons/judge.ts';
-import type { Lesson, Task } from '../../notebooks/lessons/lesson.ts';
+import type { Lesson, Task, TypicalError } from '../../notebooks/lessons/lesson.ts';
 import { type LessonCase, openCase } from '../../notebooks/lessons/lessonCase.ts';
 import type { Answer } from '../../notebooks/lessons/nearness.ts';
 import { writeProgress } from '../../notebooks/lessons/savedProgress.ts';
@@ -30,6 +30,14 @@ export function currentTask(page: Page): Locator {
 /** Waits until nothing in the lesson is older than its design. */
 export async function lessonSettled(page: Page): Promise<void> {
   await expect(page.locator('.lesson [data-pending]')).toHaveCount(0, { timeout: 60_000 });
+}
+
+/** The first words of a reason, as they stand on the page. */
+export function firstWords({ reason }: TypicalError): string {
+  const node = reason.nodes[0]!;
+  const text = 'children' in node && 'text' in node.children[0]! ? node.children[0].text : '';
+  expect(text.length).toBeGreaterThan(8);
+  return text.trim();
 }
 
 /** A wrong answer of a case: what a typical error leads to, or another one where there is none. */

@@ -1,5 +1,4 @@
 import { expect, test } from '@playwright/test';
-import type { TypicalError } from '../../notebooks/lessons/lesson.ts';
 import { lessons } from '../../notebooks/lessons/lessons.ts';
 import { lessonState } from '../../notebooks/lessons/progressWords.ts';
 import { storageKey } from '../../notebooks/page/lessons/progressStore.ts';
@@ -7,6 +6,7 @@ import {
   answerByKeys,
   answerByMouse,
   currentTask,
+  firstWords,
   lastTask,
   lessonSettled,
   openLesson,
@@ -28,14 +28,6 @@ const looks: readonly Look[] = [
   [1440, 'light'],
   [390, 'dark'],
 ];
-
-/** The first words of a reason, as they stand on the page. */
-function firstWords({ reason }: TypicalError): string {
-  const node = reason.nodes[0]!;
-  const text = 'children' in node && 'text' in node.children[0]! ? node.children[0].text : '';
-  expect(text.length).toBeGreaterThan(8);
-  return text.trim();
-}
 
 test.describe('by mouse at 1440 × 900', () => {
   test('a lesson from the list to its end: a reason for a wrong answer, its own design, other values again', async ({

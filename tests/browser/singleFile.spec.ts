@@ -6,6 +6,9 @@ import { usedBeamDiameter } from '../../lib/design/rawBeam.ts';
 import { shownValue } from '../../lib/graph/shown.ts';
 import { decodeCameraImage } from '../../lib/measured/cameraImage.ts';
 import { documents } from '../../notebooks/contents.ts';
+import { shippedLectures } from '../../notebooks/lectures/shipped.ts';
+import { title, upToDate } from './givenLecture.ts';
+import { tabTo } from './lessonSteps.ts';
 import { createHeadless, findViolations, readInputs, settled, typeInto } from './stepwellPage.ts';
 
 /** Taking in or reading megabytes may take a busy machine longer than the usual five seconds. */
@@ -147,6 +150,56 @@ test('a lesson is taken from disk: a wrong answer gets its reason, the right one
   for (const reply of replies) expect(reply.length).toBeGreaterThan(40);
   await page.locator('.lesson-next').click();
   await expect(page.locator('.lesson-task')).toHaveCount(2);
+  expect(complaints).toEqual([]);
+});
+
+test('from disk a lecture is given by keyboard, with the lecturer’s page beside it', async ({ page }) => {
+  test.setTimeout(240_000);
+  const complaints = await watchComplaints(page);
+  const [lecture] = shippedLectures;
+  await goTo(page, 'lectures');
+  await tabTo(page, `a[href="#lectures/${lecture!.id}/1"]`, 'main');
+  await page.keyboard.press('Enter');
+  await expect(title(page)).toHaveText(lecture!.steps[0]!.title);
+  const [beside] = await Promise.all([page.waitForEvent('popup'), page.keyboard.press('n')]);
+  beside.on('console', (message) => complaints.push(`lecturer’s page: ${message.text()}`));
+  const heading = beside.getByRole('heading', { level: 1 });
+  await expect(heading).toHaveText(lecture!.steps[0]!.title);
+  await expect(heading, 'its style sheet comes with it').toHaveCSS('font-family', /Source S/);
+  await page.bringToFront();
+  for (const [i, step] of lecture!.steps.slice(0, 4).entries()) {
+    if (i > 0) await page.keyboard.press('PageDown');
+    await expect(title(page)).toHaveText(step.title);
+    await expect(heading).toHaveText(step.title);
+    if (step.ask) {
+      await expect(page.locator('main.giving [data-withheld]').locator('.value, canvas')).toHaveCount(0);
+      await page.keyboard.press('1');
+      await expect(beside.locator('.lecturer-room')).toHaveText(`The room says: ${step.ask.options[0]}`);
+      await page.keyboard.press('PageDown');
+      await expect(page.locator('main.giving [data-withheld]')).toHaveCount(0);
+    }
+    await upToDate(page);
+  }
+  // The second window leads the first.
+  await beside.keyboard.press('PageUp');
+  await expect(title(page)).toHaveText(lecture!.steps[2]!.title);
+  await page.keyboard.press('Escape');
+  await expect(page.locator('main#lectures')).toBeVisible();
+  await expect.poll(() => beside.isClosed()).toBe(true);
+  expect(complaints).toEqual([]);
+});
+
+test('from disk a word is found, and its number stands there', async ({ page }) => {
+  const complaints = await watchComplaints(page);
+  await goTo(page, 'matching');
+  await page.keyboard.press('/');
+  await page.keyboard.type('raleigh lenght');
+  await expect(page.getByRole('option').first()).toHaveAttribute('aria-selected', 'true');
+  await page.keyboard.press('Enter');
+  await expect(page).toHaveURL(/#words\/rayleigh-length$/);
+  const word = page.locator('article[data-within="rayleigh-length"]');
+  await expect(word).toBeInViewport();
+  await expect(word.locator('[data-quantity="focus.rayleighLength"]')).toHaveText('131.1\u202fµm');
   expect(complaints).toEqual([]);
 });
 

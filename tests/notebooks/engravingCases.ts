@@ -76,12 +76,12 @@ export const engravingCases: readonly Case[] = [
   {
     says: 'floorPlaneSaid',
     pins: { 'engraving.depth': 1e-4, 'engraving.depthPerLayer': { first: 1e-5, mean: 1e-5 } },
-    text: /^The last layer leaves a floor 0\.\d+ times the Rayleigh length of a perfect unshaped beam \(M² = 1\) below the fresh surface; each layer is worked out with the spot of the plane it begins in\.$/,
+    text: /^A spot changes .* 1\.41 times as wide as in its focus\. The last layer leaves the floor 0\.\d+ such lengths below the fresh surface; each layer is worked out with the spot of the plane it begins in\.$/,
     truth: (value) => value('engraving.depth') > 0.05 * value('focus.rayleighLength'),
   },
   {
     says: 'floorPlaneSaid',
-    text: /^The last layer leaves a floor 1\.8 times the Rayleigh length of a perfect unshaped beam \(M² = 1\) below the fresh surface; each layer is .* begins in\. The first takes 0\.\d+ Rayleigh lengths at once, .* nearer to this picture\.$/,
+    text: /The last layer leaves the floor 1\.8 such lengths below the fresh surface; each layer is .* begins in\. The first takes 0\.\d+ Rayleigh lengths at once, .* nearer to this picture\.$/,
     truth: (value) => Math.abs(value('engraving.depth') / value('focus.rayleighLength') - 1.8) < 0.05,
   },
   {
@@ -147,13 +147,13 @@ export const engravingCases: readonly Case[] = [
   {
     says: 'floorSlopeSaid',
     pins: { 'engraving.slope': 0.2 },
-    text: /^Slopes of the floor stay below 0\.2 as a tangent, so that light falls onto them as if straight: at most 1\.9\s% weaker\.$/,
+    text: /^Slopes of the floor stay below 0\.2 \(height over width\), so that light falls onto them nearly as onto level ground: at most 1\.9\s% weaker\.$/,
     truth: () => Math.abs(1 - Math.cos(Math.atan(0.2)) - 0.0194) < 1e-4,
   },
   {
     says: 'floorSlopeSaid',
     pins: { 'engraving.slope': 1 },
-    text: /^Slopes of the floor reach 1 as a tangent\. There the light falls aslant and is up to 29\s% weaker, which the model leaves out/,
+    text: /^Slopes of the floor reach 1 \(height over width\)\. There the light falls aslant and is up to 29\s% weaker, which the model leaves out/,
     truth: () => Math.abs(1 - Math.SQRT1_2 - 0.29) < 0.005,
   },
   {

@@ -156,7 +156,7 @@ export const grooveCases: readonly Case[] = [
       'groove.cut': groove,
       'unshaped.groove.cut': { ...groove, shape: { ...shape, topWidth: 20e-6 } },
     },
-    text: /^The first plane holds a flat-top profile, the second a ring one\. The groove of today is 1\.5 times as wide as/,
+    text: /^The first plane holds a flat-top profile, the second a ring one\. Today’s groove, where the workpiece stands now, is 1\.5 times as wide as/,
     truth: (value) => value('groove.topWidth') > value('unshaped.groove.topWidth'),
   },
   {
@@ -173,7 +173,7 @@ export const grooveCases: readonly Case[] = [
   {
     says: 'sideSaid',
     pins: { ...kinds, 'groove.cut': groove, 'unshaped.groove.cut': groove },
-    text: /The groove of today is about as wide as .*; at equal mean depth too they are compared below\.$/,
+    text: /Today’s groove, where the workpiece stands now, is about as wide as .*; at equal mean depth too they are compared below\.$/,
     truth: (value) => value('groove.topWidth') === value('unshaped.groove.topWidth'),
   },
 ];

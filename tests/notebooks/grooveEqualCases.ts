@@ -79,13 +79,13 @@ export const grooveEqualCases: readonly Case[] = [
   {
     says: 'shallowSaid',
     pins: shallow(row(20, 1.5), row(20, 1.7)),
-    text: /middle over mean is 1\.7 without the plate, 1\.5 in the first plane and 1\.3 in the second\.$/,
+    text: /the middle over the mean depth is 1\.7 without the plate, 1\.5 in the first plane and 1\.3 in the second\.$/,
     truth: yes,
   },
   {
     says: 'shallowSaid',
     pins: shallow(row(20, 1.5), null, null),
-    text: /middle over mean is 1\.5 in the first plane\.$/,
+    text: /the middle over the mean depth is 1\.5 in the first plane\.$/,
     truth: yes,
   },
   {

@@ -24,19 +24,19 @@ const order = (...kinds: readonly (readonly [kind: string, speed: number])[]): V
 export const hatchCases: readonly Case[] = [
   {
     says: 'scanFieldSaid',
-    text: /^A field of 10\smm × 10\smm takes 333\.4\ss, nearly all of it with the laser on\. That is 0\.3\smm²\/s\.$/,
+    text: /^A field of 10\smm × 10\smm takes 333\.4\ss, nearly all of it with the laser on\. That is an area processing rate of 0\.3\smm²\/s\.$/,
     truth: (value) => value('scan.duty') > 0.99,
   },
   {
     says: 'scanFieldSaid',
     design: { ...fast, 'scan.passes': 3 },
-    text: /takes 360\sms in 3 passes, 83\.33\s% of it with the laser on\. That is 2\.78\smm²\/s\.$/,
+    text: /takes 360\sms in 3 passes, 83\.33\s% of it with the laser on\. That is an area processing rate of 2\.78\smm²\/s\.$/,
     truth: (value) => Math.abs(value('scan.duty') - 1 / 1.2) < 1e-9,
   },
   {
     says: 'turnSaid',
     design: { 'scan.directions': 'one', 'scan.lineDelay': 1e-4 },
-    text: /^The scanner turns beyond the edge with the laser off, on 125\snm of overscan at each end of a line\. All lines run the same way, .* Each line waits 100\sµs besides\.$/,
+    text: /^The scanner turns beyond the edge with the laser off, for which it goes 125\snm further at each end of a line \(overscan\)\. All lines run the same way, .* Each line waits 100\sµs besides\.$/,
     truth: (value) => Math.abs(value('scan.overscan') - 0.05 ** 2 / 2e4) < 1e-15,
   },
   {

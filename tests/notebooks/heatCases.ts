@@ -122,7 +122,7 @@ export const heatCases: readonly Case[] = [
   },
   {
     says: 'pointSaid',
-    text: /^Between two pulses heat spreads over 12\.2\sµm; the spot has an effective radius of 15\.6\sµm\. The spot is no point: after 50 pulses in one place the point estimate gives 565\sK, 1\.7 times the 330\sK of the spot\.$/,
+    text: /^Between two pulses heat spreads over 12\.2\sµm; the spot, .* has a 1\/e² radius of 15\.6\sµm\. The spot is no point: after 50 pulses in one place the point estimate gives 565\sK, 1\.7 times the 330\sK of the spot\.$/,
     // √(8·3.75e-6/200e3) by hand.
     truth: (value) => Math.abs(value('heat.briefPointRise') / value('heat.staticRise') - 1.715) < 0.005,
   },
@@ -135,7 +135,7 @@ export const heatCases: readonly Case[] = [
   {
     says: 'heatProfileSaid',
     pins: { 'heat.spotRise': 300, 'heat.profileRise': 302 },
-    text: /reaches 302\sK, hardly other than the 300\sK .*: heat has forgotten the shape\.$/,
+    text: /reaches 302\sK, hardly other than the 300\sK .*: heat has spread so far that the shape hardly counts\.$/,
     truth: (value) => Math.abs(value('heat.profileRise') / value('heat.spotRise') - 1) < 0.02,
   },
   {
@@ -165,12 +165,12 @@ export const heatCases: readonly Case[] = [
   {
     says: 'thicknessSaid',
     design: { 'workpiece.thickness': 0.2 },
-    text: /^The field is done in 333\.4\ss, long before heat is through the thickness \(about 3\sh\): the half-space holds\.$/,
+    text: /^The field is done in 333\.4\ss, long before heat is through the thickness \(about 3\sh\): the part counts as endlessly thick \(half-space\)\.$/,
     truth: (value) => value('scan.fieldTime') < 0.1 * (0.04 / value('heat.diffusivity')),
   },
   {
     says: 'thicknessSaid',
-    text: /^Heat is through the thickness in about 270\sms and the field takes 333\.4\ss: a half-space no longer holds\. .* between 10\.2\sK, if it is wide .* and 292\sK, if it is no larger than the field;/,
+    text: /^Heat is through the thickness in about 270\sms and the field takes 333\.4\ss: the part no longer counts as endlessly thick \(half-space\)\. .* between 10\.2\sK, if it is wide .* and 292\sK, if it is no larger than the field;/,
     truth: (value) => value('heat.plateRise') < value('heat.warmThroughRise'),
   },
 ];

@@ -22,7 +22,7 @@ const rippled: readonly Case[] = [
   {
     says: 'rippledSaid',
     design: inA('fine'),
-    text: /^Micrograph A shows ripples 899\.8\snm ± 0\.41\snm apart\. Their wave vector lies at 122\.7° ± 0\.035° in the picture, .* A second kind of ripples lies 360\.1\snm ± [\d.]+\snm apart, with its wave vector at 32\.7°\.$/,
+    text: /^Micrograph A shows ripples 899\.8\snm ± 0\.41\snm apart\. Their wave vector, the direction in which they repeat, lies at 122\.7° ± 0\.035° in the picture, .* A second kind of ripples lies 360\.1\snm ± [\d.]+\snm apart, with its wave vector at 32\.7°\.$/,
     truth: (value) =>
       close(value('micrograph.period'), 900 * nm, 0.5 * nm) &&
       close(value('micrograph.direction') / degree, drawnAt, 0.1) &&
@@ -88,7 +88,7 @@ const regular: readonly Case[] = [
   {
     says: 'regularSaid',
     design: inA('even'),
-    text: /^The local orientation, smoothed over 2\spx, has a half-width of 4\.59°; the ripples keep their phase over at least 2\.3\sµm along the wave vector and at least 2\.3\sµm along the ridges; 0 of 36 cells .* This page calls a field regular where the half-width is at most 15°, at most 5\s% of the cells lie below 0\.5, and .* 2 periods or more and stand out in at least 80\s% of the picture: this one is\.$/,
+    text: /^The local orientation, smoothed over 2\spx, has a half-width of 4\.59°; the ripples stay in step over at least 2\.3\sµm along the wave vector and at least 2\.3\sµm along the ridges; 0 of 36 cells .* This page calls a field regular where the half-width is at most 15°, at most 5\s% of the cells lie below 0\.5, and .* 2 periods or more and stand out in at least 80\s% of the picture: this one is\.$/,
     truth: (value) =>
       value('micrograph.halfWidth') < 15 * degree &&
       value('micrograph.coherenceAlong') > 2 * value('micrograph.period') &&
@@ -97,7 +97,7 @@ const regular: readonly Case[] = [
   {
     says: 'regularSaid',
     design: unscaledA('wandering'),
-    text: /keep their phase over 11\spx along the wave vector and 11\.7\spx along .* this one is not, for the phase that is lost sooner\.$/,
+    text: /stay in step over 11\spx along the wave vector and 11\.7\spx along .* this one is not, for the phase that is lost sooner\.$/,
     truth: (value) => found(value).main!.coherenceAlong.length < 2 * value('micrograph.periodPixels'),
   },
   {

@@ -165,7 +165,7 @@ export const rippleWindowCases: readonly Case[] = [
   {
     says: 'planeGainSaid',
     design: open,
-    text: /gains most 0\.35 Rayleigh lengths behind the focus: 2\.34 times .* lies 21\s% below the peak\. The first truly flat plane \(its axis less than 1\s% below the peak\), 0\.45 .*, gains less: 2\.2 times\. One reason: a dip costs nothing while it stays above the lower bound, here 23\s% below/,
+    text: /gains most 0\.35 Rayleigh lengths behind the focus: 2\.34 times .* lies 21\s% below the peak\. The first plane without a dip \(its axis less than 1\s% below the peak\), 0\.45 .*, gains less: 2\.2 times\. One reason: a dip costs nothing while it stays above the lower bound, here 23\s% below/,
     // window.json: 2.34 in the best plane for F2/F1 = 1.3, κ = 1 without a stop.
     truth: (value) => {
       const { best, flat } = gains(value);
@@ -190,19 +190,19 @@ export const rippleWindowCases: readonly Case[] = [
     pins: {
       'ripples.gainByPlane': { planes: [last], best: plane(0.4, 1.3, 0), flat: plane(0, 1.299, 0) },
     },
-    text: /The first truly flat plane, in the focus, gains as much: 1\.3 times\.$/,
+    text: /The first plane without a dip, in the focus, gains as much: 1\.3 times\.$/,
     truth: (value) => gains(value).flat!.gain > 0.99 * gains(value).best.gain,
   },
   {
     says: 'planeGainSaid',
     pins: { 'ripples.gainByPlane': { planes: [last], best: plane(0.4, 1.3, 0.2), flat: null } },
-    text: /No plane there is truly flat/,
+    text: /No plane there is without a dip/,
     truth: (value) => gains(value).flat === null,
   },
   {
     says: 'planeGainSaid',
     pins: { 'ripples.gainByPlane': { planes: [last], best: plane(1, 5, 0), flat: plane(0.5, 3, 0) } },
-    text: /gains most one Rayleigh length behind the focus: 5 times .* It may gain more still further out, which is not looked at\. The first truly flat plane \(its axis less than 1\s% below the peak\), 0\.5 .* gains less: 3 times\.$/,
+    text: /gains most one Rayleigh length behind the focus: 5 times .* It may gain more still further out, which is not looked at\. The first plane without a dip \(its axis less than 1\s% below the peak\), 0\.5 .* gains less: 3 times\.$/,
     truth: (value) => gains(value).best.axisDip < 0.01,
   },
 ];

@@ -63,7 +63,7 @@ export const scaleUpBestCases: readonly Case[] = [
     // 9.98 mm × 9.98 mm in 0.3 s and 0.3 s: 166 mm²/s.
     says: 'scaledGainSaid',
     pins: { ...cold, ...throughput, ...both(best(4e-5), best(2e-5, { fieldTime: 1.5 })) },
-    text: /^Throughput gives 2 for one field .* each field costs the move of 0\.3\ss besides, .* without moves it would be 1\.5\. .* one spot would bring 0\.598\sm²\/h, the same moves counted\.$/,
+    text: /^Under Throughput the plate is worth a factor of 2 for one field .* each field costs the move of 0\.3\ss besides, .* without moves it would be 1\.5\. .* one spot would bring 0\.598\sm²\/h, the same moves counted\.$/,
     truth: (value) => Math.abs(value('scaleUp.todayBestRate') - 9.98e-3 ** 2 / 0.6) < 1e-12,
   },
   {

@@ -48,7 +48,7 @@ const limitText: Readonly<Record<string, RegExp>> = {
 export const scaleUpCases: readonly Case[] = [
   {
     says: 'heldSaid',
-    text: /^The recipe is held: pulses of 20\sµJ every 0\.25\sµm, lines 6\sµm apart\. Every place inside a field gets/,
+    text: /^The recipe, what every place gets, is held: pulses of 20\sµJ every 0\.25\sµm, lines 6\sµm apart\. Only how fast it is written may change/,
     truth: (value) => value('scan.passes') === 1,
   },
   {
@@ -156,14 +156,14 @@ export const scaleUpCases: readonly Case[] = [
     says: 'targetSaid',
     design: { 'scaleUp.target': 0.01 / 3600 },
     pins: cold,
-    text: /^The 0\.01\sm²\/h wanted are met: 0\.0205\sm²\/h are reached\. By itself, the lowest limit, the average power of the larger laser, would leave 0\.021\sm²\/h\.$/,
+    text: /^The 0\.01\sm²\/h wanted are met: 0\.0205\sm²\/h are reached\. By itself, the lowest limit, the average power of the larger laser, would allow 0\.021\sm²\/h\.$/,
     truth: (value) => value('scaleUp.missingFactor') < 1,
   },
   {
     says: 'targetSaid',
     design: { 'scaleUp.target': 0.0208 / 3600 },
     pins: cold,
-    text: /^The 0\.0208\sm²\/h wanted are 1\.01 times what is reached\. No limit by itself .* Lowest is the average power of the larger laser, which by itself would leave 0\.021\sm²\/h\.$/,
+    text: /^The 0\.0208\sm²\/h wanted are 1\.01 times what is reached\. No limit by itself .* Lowest is the average power of the larger laser, which by itself would allow 0\.021\sm²\/h\.$/,
     truth: (value) => value('scaleUp.missingFactor') > 1,
   },
   {
@@ -221,7 +221,7 @@ export const scaleUpCases: readonly Case[] = [
   {
     says: 'stepsSaid',
     pins: stepPins(1, 0.5, 1, 2, 4, 3),
-    text: /^Held to its limits, today’s machine has 0\.5 of the rate that is set\. Of what is bought, most comes from .*: a factor of 2\. It becomes slower with all spots \(0\.75\)\.$/,
+    text: /^Held to its limits, today’s machine has 0\.5 of the rate that is set\. Of what is bought, most comes from .*: a factor of 2\. It becomes slower with the further spots \(0\.75\)\.$/,
     truth: () => true,
   },
   {
@@ -236,7 +236,7 @@ export const scaleUpCases: readonly Case[] = [
         step('spots', 2.4, 'heat'),
       ],
     },
-    text: /^Held to the temperature rise that is allowed, today’s machine has 0\.6 of the rate that is set\. Of what is bought, most comes from all spots: a factor of 4\./,
+    text: /^Held to the temperature rise that is allowed, today’s machine has 0\.6 of the rate that is set\. Of what is bought, most comes from the further spots: a factor of 4\./,
     truth: () => true,
   },
 ];

@@ -31,7 +31,7 @@ describe('files of the charts of scaling up', () => {
       'the power of the larger laser',
       'its repetition rate',
       'the larger scanner',
-      'all spots',
+      'the further spots',
     ]);
     expect(rows.map(([, , wanted]) => wanted)).toEqual(rows.map(() => '0.1'));
     // 9.98 mm × 9.98 mm in 429 scans of 40.01 ms and 0.3 s.

@@ -56,7 +56,7 @@ export const scaleUpLoadCases: readonly Case[] = [
     // 31.2 µm at 0.25 m/s are 125 µs, in which heat of steel goes √(4 · 3.75e-6 · 125e-6) m = 43 µm.
     says: 'neighboursSaid',
     pins: cold,
-    text: /^A spot rests over a place for 125\sµs, .* heat spreads by 43\.3\sµm meanwhile\. The spots stand 200\sµm apart, further than that\.$/,
+    text: /^A spot takes 125\sµs to pass over a place, .* heat spreads by 43\.3\sµm meanwhile\. The spots stand 200\sµm apart, further than that\.$/,
     truth: (value) =>
       Math.abs(value('scaleUp.diffusionLength') - Math.sqrt(4 * 3.75e-6 * value('scaleUp.dwellTime'))) <
       1e-12,
@@ -119,7 +119,7 @@ export const scaleUpLoadCases: readonly Case[] = [
   {
     says: 'fieldHeatSaid',
     pins: { ...cold, 'scaleUp.heatPerArea': 2e4, 'scaleUp.carriedPerArea': 1e4 },
-    text: /^All spots together leave 2\sW\/cm² of heat.* 1\sW\/cm² would bring .* 200\sK allowed .* the whole field becomes too warm, .*, 2 times too much\. The area per hour does not count that\.$/,
+    text: /^Averaged over the field .* all spots together leave 2\sW\/cm² of heat\. With 1\sW\/cm² its middle would reach the 200\sK allowed .* the whole field becomes too warm, .*, 2 times too much\. The area per hour does not count that\.$/,
     truth: (value) => value('scaleUp.heatShare') === 2,
   },
   {
@@ -137,7 +137,7 @@ export const scaleUpLoadCases: readonly Case[] = [
   {
     // 100 µJ on w = 5 mm: 2 · 1e-4/(π · 25e-6) J/m² = 2.546 J/m².
     says: 'plateDamageSaid',
-    text: /^One pulse for all spots has 100\sµJ, and 2\.55 × 10⁻⁴\sJ\/cm² .* lies 1960 times higher: the margin of 3 is kept\. With its margin the plate bears up to 2617 spots, as far as this goes\.$/,
+    text: /^One pulse for all spots has 100\sµJ, and a peak fluence of 2\.55 × 10⁻⁴\sJ\/cm² .* lies 1960 times higher: the margin of 3 is kept\. With its margin the plate bears up to 2617 spots, as far as this goes\.$/,
     truth: (value) => Math.abs(value('plate.fluence') - 2e-4 / (Math.PI * 25e-6)) < 1e-12,
   },
   {
@@ -160,7 +160,7 @@ export const scaleUpLoadCases: readonly Case[] = [
   },
   {
     says: 'scaledBIntegralSaid',
-    text: /at the peak of a pulse, is 0\.0079\srad; it tells from about 1 rad on/,
+    text: /at the peak of a pulse, is 0\.0079\srad; it matters from about 1 rad on/,
     truth: (value) => value('scaleUp.bIntegral') < 1,
   },
   {

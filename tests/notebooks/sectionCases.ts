@@ -178,19 +178,19 @@ export const sectionCases: readonly Case[] = [
   {
     says: 'sectionVerdictSaid',
     design: groove,
-    text: /^Inside the groove measured and fitted depth differ by 60\snm \(root mean square\), no more than the noise of the surface lets expect \(reduced χ² 0\.97\): the model describes it\.$/,
+    text: /^Inside the groove measured and fitted depth differ by 60\snm \(root mean square\), no more than the noise of the surface lets expect \(reduced χ² 0\.97, about 1 where a model fits\): the model describes it\.$/,
     truth: (value) => fitOf(value).reducedChiSquare < 2 && fitOf(value).reducedChiSquare > 0.3,
   },
   {
     says: 'sectionVerdictSaid',
     pins: { ...levelled({}), ...fitted({ reducedChiSquare: 25, residual: 250e-9 }) },
-    text: /differ by 250\snm \(root mean square\), 5 times the noise of the surface \(reduced χ² 25\)\. So the model does not describe it to the noise: .* a wrong setting they do not\.$/,
+    text: /differ by 250\snm \(root mean square\), 5 times the noise of the surface \(reduced χ² 25, about 1 where a model fits\)\. So the model does not describe it to the noise: .* a wrong setting they do not\.$/,
     truth: always,
   },
   {
     says: 'sectionVerdictSaid',
     pins: { ...levelled({}), ...fitted({ reducedChiSquare: 0.1, residual: 15e-9 }) },
-    text: /differ by 15\snm \(root mean square\), less than the surface beside it scatters \(reduced χ² 0\.1\): something lies or was cut beside/,
+    text: /differ by 15\snm \(root mean square\), less than the surface beside it scatters \(reduced χ² 0\.1, about 1 where a model fits\): something lies or was cut beside/,
     truth: always,
   },
   {

@@ -77,7 +77,7 @@ export const sheetCases: readonly Case[] = [
   {
     says: 'sheetBesideSaid',
     pins: cut({ besideDepth: 6e-6 }),
-    text: /^Beside the kerf, by rings of the spot and at the foot of the walls, up to 6\sµm are cut into the near face, 20\s% of the thickness:/,
+    text: /^Beside the cut, by rings of the spot and at the foot of the walls, up to 6\sµm are cut into the near face, 20\s% of the thickness:/,
     truth: (value) => value('sheet.besideDepth') > 0.02 * value('sheet.thickness'),
   },
   {
@@ -89,7 +89,7 @@ export const sheetCases: readonly Case[] = [
   {
     says: 'bestPlainSheetSaid',
     pins: { ...cut(), ...best(), ...energies(0.8, 0.17) },
-    text: /^With the plate taken out, lens and pulse spacing as today, a cut takes least energy for its length at 1\.65\sµJ, a peak of 1\.8\sJ\/cm², with the focus in the near face: the sheet is then through after 21 passes, with kerfs of 14\.4\sµm in front and 1\.68\sµm behind and sides that lean by 12°\. That is 170\smJ\/mm, against 800\smJ\/mm with the plate as it is set: the plate takes more, for a cut that is wider behind\.$/,
+    text: /^With the plate taken out, lens and pulse spacing as today, a cut takes least energy for its length at 1\.65\sµJ, a peak of 1\.8\sJ\/cm², with the focus in the near face: the sheet is then through after 21 passes, with a cut 14\.4\sµm wide in front and 1\.68\sµm behind and sides that lean by 12°\. That is 170\smJ\/mm, against 800\smJ\/mm with the plate as it is set: the plate takes more, for a cut that is wider behind\.$/,
     truth: (value) => value('sheet.energyPerLength') > value('unshaped.sheet.bestEnergyPerLength'),
   },
   {

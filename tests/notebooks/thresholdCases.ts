@@ -32,6 +32,17 @@ export const thresholdCases: readonly Case[] = [
     truth: (value) => near(value('losses.energyAfter'), 30e-6),
   },
   {
+    says: 'stopPartSaid',
+    text: /^The stop, .* lets 98\.02\s% of it through\.$/,
+    truth: (value) => near(value('plate.transmission'), 1 - Math.exp(-2 * 1.4 ** 2)),
+  },
+  {
+    says: 'stopPartSaid',
+    design: { 'plate.stop': 'open' },
+    text: /^No stop, an opening that cuts the edge of the beam, takes any of it\.$/,
+    truth: (value) => value('plate.transmission') === 1,
+  },
+  {
     says: 'effectiveAreaSaid',
     text: /^It is 382\.9\sµm² with the plate and 89\.69\sµm² without it: .* 4\.3 times the area/,
     truth: (value) => near(value('spot.effectiveArea') / value('unshaped.spot.effectiveArea'), 4.2695),

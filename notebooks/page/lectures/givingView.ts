@@ -180,8 +180,11 @@ export function renderGiving(page: PageContext, at: LectureAt): GivingView {
     window.removeEventListener('pagehide', pages.close);
     document.documentElement.removeAttribute('data-giving');
   });
-  // Sizes are measured once it stands on the page.
-  queueMicrotask(() => fitting.again());
+  // Sizes are measured, and the focus is taken, once it stands on the page.
+  queueMicrotask(() => {
+    fitting.again();
+    title.focus({ preventScroll: true });
+  });
   show();
   return {
     element: main,

@@ -1,6 +1,7 @@
 import type { Giving } from '../../lectures/giving.ts';
 import type { GivingAct } from '../../lectures/givingKeys.ts';
 import type { PageContext } from '../context.ts';
+import { dressWindow } from './dressWindow.ts';
 import { createLecturerPanel, type LecturerPanel } from './lecturerPanel.ts';
 import { takeKeys } from './pressedKeys.ts';
 
@@ -94,13 +95,9 @@ function dress(from: Document, to: Document): void {
   const scheme = from.documentElement.getAttribute('data-scheme');
   if (scheme) to.documentElement.setAttribute('data-scheme', scheme);
   else to.documentElement.removeAttribute('data-scheme');
-  const sheets = [...from.querySelectorAll<HTMLElement>('link[rel="stylesheet"], style')].map((sheet) => {
-    const copy = to.importNode(sheet, true);
-    // An empty page has no address that others count from.
-    if (sheet instanceof HTMLLinkElement) copy.setAttribute('href', sheet.href);
-    return copy;
-  });
-  to.head.replaceChildren(to.querySelector('title')!, ...sheets);
+  to.head.replaceChildren(to.querySelector('title')!);
+  to.adoptedStyleSheets = [];
+  dressWindow(from, to);
   to.body.className = 'lecturer-page';
 }
 
