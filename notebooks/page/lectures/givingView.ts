@@ -69,7 +69,8 @@ export function renderGiving(page: PageContext, at: LectureAt): GivingView {
   const dark = element(document, 'div', { class: 'giving-blank', hidden: true });
   const heard = element(document, 'p', { class: 'off-screen', role: 'status' });
   const main = element(document, 'main', { class: 'giving', id: 'giving' });
-  let giving = recalled(at, Date.now());
+  const start = recalled(window, at, Date.now());
+  let { giving } = start;
   let view: StepView | undefined;
   let shown: Giving | undefined;
 
@@ -164,7 +165,7 @@ export function renderGiving(page: PageContext, at: LectureAt): GivingView {
   }
 
   stops.push(
-    takeKeys(window, take),
+    takeKeys(window, take, context.drafts),
     keepAwake(document),
     live.onState(() => {
       fitting.moving();
@@ -172,12 +173,26 @@ export function renderGiving(page: PageContext, at: LectureAt): GivingView {
     }),
     pages.close,
   );
-  const clock = setInterval(() => pages.tick(giving, new Date()), 1000);
-  window.addEventListener('pagehide', pages.close);
+  let kept: unknown;
+  const keep = () => {
+    const now = current();
+    if (now === kept) return;
+    giving = kept = now;
+    remember(window, now, at.design, pages.isOpen());
+  };
+  const clock = setInterval(() => {
+    pages.tick(giving, new Date());
+    keep();
+  }, 1000);
+  const hide = () => {
+    remember(window, current(), at.design, pages.isOpen());
+    pages.close();
+  };
+  window.addEventListener('pagehide', hide);
   document.documentElement.setAttribute('data-giving', '');
   stops.push(() => {
     clearInterval(clock);
-    window.removeEventListener('pagehide', pages.close);
+    window.removeEventListener('pagehide', hide);
     document.documentElement.removeAttribute('data-giving');
   });
   // Sizes are measured, and the focus is taken, once it stands on the page.
@@ -186,6 +201,8 @@ export function renderGiving(page: PageContext, at: LectureAt): GivingView {
     title.focus({ preventScroll: true });
   });
   show();
+  if (start.beside)
+    say('The page was loaded again, and the lecture is as it was: press N for the lecturer’s page again.');
   return {
     element: main,
     follow(next) {
@@ -194,7 +211,7 @@ export function renderGiving(page: PageContext, at: LectureAt): GivingView {
       return true;
     },
     close() {
-      remember(current(), at.design);
+      remember(window, current(), at.design);
       for (const stop of stops.reverse()) stop();
       view?.close();
       trace.close();
