@@ -28,8 +28,12 @@ import { type LectureAt, lecturesDocument, stepAddress } from './lectureAt.ts';
 import { lectureLive } from './lectureLive.ts';
 import { createLecturerPages } from './lecturerWindow.ts';
 import { takeKeys } from './pressedKeys.ts';
+import { stepAhead } from './stepAhead.ts';
 import { createStep, type StepView } from './stepView.ts';
 import { keepAwake, toggleScreen } from './wholeScreen.ts';
+
+/** A time after which a step is looked at, ms: who leafs through does not wait for the charts of each. */
+const restsFor = 600;
 
 /** A lecture as it is given: the whole page, step by step. */
 export interface GivingView extends DocumentView {
@@ -73,6 +77,7 @@ export function renderGiving(page: PageContext, at: LectureAt): GivingView {
   let { giving } = start;
   let view: StepView | undefined;
   let shown: Giving | undefined;
+  let resting: ReturnType<typeof setTimeout> | undefined;
 
   const isPrepared = () => {
     const { inputs } = preparedDesign(live.graph, at.design, stepOf(giving)).design;
@@ -117,6 +122,14 @@ export function renderGiving(page: PageContext, at: LectureAt): GivingView {
     }
     setText(heard, stepHeard(giving));
     title.focus({ preventScroll: true });
+    ahead();
+  };
+  /** Works the charts of the next step out while this one is looked at. */
+  const ahead = () => {
+    clearTimeout(resting);
+    resting = setTimeout(() => {
+      giving = stepAhead(live.graph, at.design, giving);
+    }, restsFor);
   };
   /** What was moved in a step stays with it, before another takes the design. */
   const current = () => keepDesigns(giving, live.history());
@@ -192,6 +205,7 @@ export function renderGiving(page: PageContext, at: LectureAt): GivingView {
   document.documentElement.setAttribute('data-giving', '');
   stops.push(() => {
     clearInterval(clock);
+    clearTimeout(resting);
     window.removeEventListener('pagehide', hide);
     document.documentElement.removeAttribute('data-giving');
   });
