@@ -1,4 +1,6 @@
-import { isInput } from '../../lib/graph/quantity.ts';
+import { type InputQuantity, isInput } from '../../lib/graph/quantity.ts';
+import { shownValue } from '../../lib/graph/shown.ts';
+import type { Patch } from '../../lib/graph/state.ts';
 import type { Lecture } from '../../lib/graph/studies.ts';
 import type { ControlsBlock } from '../document.ts';
 import { ownProse } from '../ownProse.ts';
@@ -64,7 +66,7 @@ function setBlocks({ told }: ToldStep, before: ToldStep | undefined): PaperBlock
   const others = before ? before.told.design.inputs : told.graph.initial;
   const set = [...told.graph.quantities.values()]
     .filter(isInput)
-    .filter(({ id }) => !Object.is(inputs[id], others[id]));
+    .filter((input) => shownIn(input, inputs) !== shownIn(input, others));
   if (set.length === 0) return [];
   const begin = before ? 'Changed from the step before: ' : 'Where it begins: ';
   const runs = set.flatMap((quantity, i): Run[] => [
@@ -73,6 +75,8 @@ function setBlocks({ told }: ToldStep, before: ToldStep | undefined): PaperBlock
   ]);
   return [{ kind: 'paragraph', role: 'note', runs: [...runs, { text: '.' }] }];
 }
+
+const shownIn = (input: InputQuantity, inputs: Patch) => shownValue(input, { value: inputs[input.id] });
 
 function askBlocks({ step: { ask }, told }: ToldStep): PaperBlock[] {
   if (!ask) return [];

@@ -34,6 +34,8 @@ import { keepAwake, toggleScreen } from './wholeScreen.ts';
 
 /** A time after which a step is looked at, ms: who leafs through does not wait for the charts of each. */
 const restsFor = 600;
+/** What is said lies over the step, and goes once it has been read, ms. */
+const readFor = 12_000;
 
 /** A lecture as it is given: the whole page, step by step. */
 export interface GivingView extends DocumentView {
@@ -48,7 +50,12 @@ export function renderGiving(page: PageContext, at: LectureAt): GivingView {
   const live = lectureLive();
   const stops: (() => void)[] = [];
   const news = element(document, 'p', { class: 'giving-news', role: 'status' });
-  const say = (text: string) => setText(news, text);
+  let saying: ReturnType<typeof setTimeout> | undefined;
+  const say = (text: string) => {
+    clearTimeout(saying);
+    setText(news, text);
+    if (text !== '') saying = setTimeout(() => setText(news, ''), readFor);
+  };
   const fitting = createFitting(window);
   const { study: _, result: __, ...rest } = page;
   const context: PageContext = {
@@ -206,6 +213,7 @@ export function renderGiving(page: PageContext, at: LectureAt): GivingView {
   stops.push(() => {
     clearInterval(clock);
     clearTimeout(resting);
+    clearTimeout(saying);
     window.removeEventListener('pagehide', hide);
     document.documentElement.removeAttribute('data-giving');
   });

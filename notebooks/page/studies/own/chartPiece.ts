@@ -31,26 +31,31 @@ export function renderChartPiece(
   const progress = createStudyProgress(document, () => {
     clearTimeout(later);
     progress.end();
-    frame.hidden = true;
+    begun();
     setText(said, 'Stopped. It is worked out again when the design changes.');
     holder.tabIndex = -1;
     holder.focus();
   });
-  const frame = createComingChart(context, plan, stops);
-  const parts = [progress.element, said, frame, view.element];
+  const frame = createComingChart(context, plan, progress.element, stops);
+  const parts = [said, frame, view.element];
   const holder = element(document, 'div', { class: 'own-chart' }, ...parts);
   let timer: ReturnType<typeof setTimeout> | undefined;
   let later: ReturnType<typeof setTimeout> | undefined;
   let drawn: Patch | undefined;
   let closed = false;
+  /** From now on the chart keeps its place, and what tells of its work stands above it. */
+  const begun = () => {
+    frame.hidden = true;
+    if (progress.element.parentNode !== holder) holder.prepend(progress.element);
+  };
   const fail = (message: string) => {
     view.element.hidden = true;
-    frame.hidden = true;
+    begun();
     setText(said, message);
   };
   const show = (varied: Varied) => {
     setText(said, '');
-    frame.hidden = true;
+    begun();
     view.show(varied);
     view.element.removeAttribute('data-older');
   };
