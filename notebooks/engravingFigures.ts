@@ -82,7 +82,7 @@ export const floorFigure = figure({
 function comesBackSaid(turn: number): string {
   for (let layers = 1; layers <= mostCounted; layers++) {
     const off = (layers * turn) % Math.PI;
-    if (Math.min(off, Math.PI - off) > 1e-6) continue;
+    if (Math.min(off, Math.PI - off) > alike) continue;
     return layers === 1
       ? 'Lines lie in the same direction in every layer.'
       : `Lines lie in their first direction again after ${formatNumber(layers, 5)} layers.`;
@@ -90,6 +90,10 @@ function comesBackSaid(turn: number): string {
   return `Lines do not lie in their first direction again within ${mostCounted} layers.`;
 }
 const mostCounted = 1000;
+
+/** Turns closer than this are one, rad. */
+const alike = 1e-6;
+const turnText = (turn: number) => angleText(turn < alike ? 0 : turn, 4);
 
 /** Turns to choose from. */
 export const turnsTable = choices({
@@ -100,13 +104,13 @@ export const turnsTable = choices({
     columns: ['turn', 'roughness Sq', 'highest to lowest'],
     rows: Array.from(turn, (angle, i) => ({
       key: Math.round(angle * 1e6),
-      name: angleText(angle, 4),
-      does: `Turn the hatch by ${angleText(angle, 4)} from layer to layer`,
+      name: turnText(angle),
+      does: `Turn the hatch by ${turnText(angle)} from layer to layer`,
       cells: [fineText(roughness[i]!), fineText(highestToLowest[i]!)],
       more: [],
       about: comesBackSaid(angle),
       patch: { [hatchAngle.id]: angle },
-      chosen: Math.abs(angle - set) < 1e-6,
+      chosen: Math.abs(angle - set) < alike,
     })),
     summary:
       'All else as it is set. The turn is also that of the field on the page Throughput, from pass to pass.',

@@ -28,10 +28,15 @@ export const insideFigure = figure({
         width > 1 && width < last
           ? [{ kind: 'vertical', x: width, label: `today, ${formatNumber(width, 3)}`, role: 'today' }]
           : [],
-      summary: `Both beams with their peak on the surface at the upper bound, scanned alike. At an upper bound of 1.5 times the lower ${percentText(shaped[middle]!)} of the field lies inside with the plate and ${percentText(plain[middle]!)} without it; at ${formatNumber(first, 3)} times ${percentText(shaped[0]!)} and ${percentText(plain[0]!)}, at ${formatNumber(last, 3)} times ${percentText(shaped.at(-1)!)} and ${percentText(plain.at(-1)!)}.`,
+      summary: `Both beams with their peak on the surface at the upper bound, scanned alike. At an upper bound of 1.5 times the lower ${percentText(shaped[middle]!)} of the field lies inside with the plate and ${percentText(plain[middle]!)} without it; at ${formatNumber(first, 3)} times ${percentText(shaped[0]!)} and ${percentText(plain[0]!)}, at ${formatNumber(last, 3)} times ${percentText(shaped.at(-1)!)} and ${percentText(plain.at(-1)!)}.${falls(shaped) || falls(plain) ? ' Wider is not always more: with the peak further above the lower bound more pulses count at a place, and may be more than are allowed.' : ''}`,
     };
   },
 });
+
+/** True where the part inside falls anywhere as the window widens, by more than is lost in the sum. */
+function falls(parts: Float64Array): boolean {
+  return parts.some((part, i) => i > 0 && part < parts[i - 1]! - 1e-3);
+}
 
 /** Gain of a single pulse against the plane, with the best one, the flat one and today's. */
 export const planeGainFigure = figure({

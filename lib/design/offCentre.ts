@@ -75,7 +75,7 @@ export const offCentreHere = derived({
   digits: 2,
   zeroBelow: alike,
   about:
-    'How much higher one side of the spot rises than the other at the workpiece, over the higher one, with the beam 5 % of its 1/e² radius beside the middle of the plate; coherent light.',
+    'How much higher one side of the spot rises than the other at the workpiece, over the higher one, with the beam 5\u202f% of its 1/e² radius beside the middle of the plate; coherent light.',
   from: { offCentre },
   compute: ({ offCentre }) => offCentre.hereImbalance,
   formula: '\\frac{|I_\\text{right}-I_\\text{left}|}{\\max(I_\\text{right},I_\\text{left})}',

@@ -139,10 +139,10 @@ async function takeBackAndDoAgain(page: Page, place: number): Promise<void> {
   await page.keyboard.press('ControlOrMeta+A');
   await page.keyboard.type('70 µm');
   await page.keyboard.press('Enter');
-  await expect(field).toHaveValue('70\u202fµm');
   // In a field the key takes back what is typed.
   await tabTo(page, 'button', 'main.giving');
-  const changed = await field.inputValue();
+  const changed = /^(70\sµm|0\.07\smm)$/;
+  await expect(field).toHaveValue(changed);
   await page.keyboard.press('ControlOrMeta+z');
   await expect(field).toHaveValue(prepared);
   await page.keyboard.press('ControlOrMeta+Shift+z');

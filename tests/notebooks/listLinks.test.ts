@@ -27,10 +27,11 @@ const profiles = addProfiles(
   initial.inputs,
 );
 const withProfiles: readonly [string, Readonly<Record<string, unknown>>] = ['two profiles', profiles];
-/** Lists are searched for: seconds a design. The others come in the long tests. */
+/** Lists are searched for, seconds a row: the long tests take some more designs, and all rows of these. */
 const quick = /^initial|^cold-plate|^a table of spots$|^two profiles/;
+const more = /^seeded \d{2}|^seeded [3-9]/;
 const tried = [...linkDesigns, withProfiles]
-  .filter(([name]) => long || quick.test(name))
+  .filter(([name]) => (long ? !more.test(name) : quick.test(name)))
   .map(([name, patch]) => {
     const state = applyPatch(designGraph, initial, patch);
     return { name, state, engine: createEngine(designGraph, state.inputs) };
@@ -60,9 +61,9 @@ function after(state: DesignState, row: ChoiceRow): Engine {
   return createEngine(designGraph, applyPatch(designGraph, state, row.patch).inputs);
 }
 
-/** First and last of a list, in the long tests all. */
-const some = <T>(rows: readonly T[]): readonly T[] =>
-  long || rows.length < 3 ? rows : [rows[0]!, rows.at(-1)!];
+/** First and last of a list; in the long tests all, in the designs that the quick ones try. */
+const some = <T>(rows: readonly T[], name: string): readonly T[] =>
+  (long && quick.test(name)) || rows.length < 3 ? rows : [rows[0]!, rows.at(-1)!];
 
 /** What a row promises besides that it is then the chosen one. */
 const promises: Readonly<Record<string, (row: ChoiceRow, then: Engine, before: Engine) => void>> = {
@@ -92,15 +93,15 @@ describe('lists whose rows set inputs', () => {
     expect(Object.keys(promises).sort()).toEqual(found.sort());
   });
 
-  it.each(lists)('%s: rows come true', (key, block) => {
+  it.each(lists)('%s: rows come true', { timeout: 900_000 }, (key, block) => {
     let taken = 0;
     for (const { name, state, engine } of tried) {
       if (block.kind === 'rows') {
-        taken += leaveOutRows(block, state, engine);
+        taken += leaveOutRows(block, name, state, engine);
         continue;
       }
       const spec = shown(block, engine);
-      for (const row of some(spec?.rows ?? [])) {
+      for (const row of some(spec?.rows ?? [], name)) {
         const then = after(state, row);
         const again = shown(block, then);
         if (key !== 'throughput/heat-variations')
@@ -117,9 +118,9 @@ describe('lists whose rows set inputs', () => {
 });
 
 /** Each of some rows is left out for the first reason, and taken back in; how many were tried. */
-function leaveOutRows(block: RowsBlock, state: DesignState, engine: Engine): number {
+function leaveOutRows(block: RowsBlock, name: string, state: DesignState, engine: Engine): number {
   const spec = shown(block, engine);
-  const rows = some(spec?.rows ?? []);
+  const rows = some(spec?.rows ?? [], name);
   for (const row of rows) {
     const [reason] = Object.keys(spec!.reasons);
     const out = applyPatch(designGraph, state, row.patch(reason));
