@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect, type Page, test } from '@playwright/test';
+import { linkVersion } from '../../notebooks/keeping/designLink.ts';
 import { cases } from '../cases.ts';
 import { damagedDesigns } from '../notebooks/keeping/damagedDesigns.ts';
 import { damagedLinks } from '../notebooks/keeping/damagedLinks.ts';
@@ -112,7 +113,7 @@ for (const [width, height, colorScheme] of [
       expect(await findViolations(page, '.masthead')).toEqual([]);
       await expectNoSidewaysScrolling(page);
       const link = await page.evaluate(() => navigator.clipboard.readText());
-      expect(link).toMatch(/^http:\/\/localhost:\d+\/#matching\?design=4\./);
+      expect(link).toMatch(new RegExp(`^http://localhost:\\d+/#matching\\?design=${linkVersion}\\.`));
       expect(await menu(page).getByLabel('Link to this design').inputValue()).toBe(link);
 
       const other = await context.newPage();
