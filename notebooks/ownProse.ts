@@ -50,9 +50,20 @@ function mathSlot(large: string | undefined, tex: string | undefined): Slot | un
 function valueSlot(graph: Graph, id: string): Slot {
   const quantity = graph.quantities.get(id);
   if (quantity) return says({}, () => [quantity], [quantity]);
+  return says({}, () => `(${missingSaid(graph, id)})`);
+}
+
+function missingSaid(graph: Graph, id: string): string {
   const [near] = nearestNames(id, [...graph.quantities.keys()], 1);
   const meant = near === undefined ? '' : `; did you mean ${near}?`;
-  return says({}, () => `(there is no number ‘${id.slice(0, 40)}’${meant})`);
+  return `there is no number ‘${id.slice(0, 40)}’${meant}`;
+}
+
+/** The first name in a text that no number has, in words; empty where there is none. */
+export function missingIn(graph: Graph, text: string): string {
+  for (const [, , , id] of text.slice(0, longestText).matchAll(places))
+    if (id !== undefined && !graph.quantities.has(id)) return missingSaid(graph, id);
+  return '';
 }
 
 const headingOf = (node: ProseNode): number | undefined =>

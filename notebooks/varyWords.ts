@@ -30,7 +30,10 @@ export function lineSaid(result: Derived<number>, axis: VaryAxis, column: Varied
   const last = places.at(-1);
   if (!first || !last)
     return `${sentenceCase(result.name)} has no value anywhere here: ${column.problem ?? ''}`;
-  const steps = places.slice(1).map(({ value }, i) => Math.sign(value - places[i]!.value));
+  // By what is read: below that, machines differ.
+  const steps = places
+    .slice(1)
+    .map(({ value }, i) => (show(value) === show(places[i]!.value) ? 0 : value - places[i]!.value));
   const low = places.reduce((least, one) => (one.value < least.value ? one : least));
   const high = places.reduce((most, one) => (one.value > most.value ? one : most));
   const gaps = gapsSaid(column);
@@ -42,9 +45,13 @@ export function lineSaid(result: Derived<number>, axis: VaryAxis, column: Varied
     return `${sentenceCase(result.name)} rises ${ends}.${gaps}`;
   if (numbers && steps.every((step) => step <= 0))
     return `${sentenceCase(result.name)} falls ${ends}.${gaps}`;
-  const also = ({ value, i }: { value: number; i: number }) =>
-    elsewhere(places.filter((one) => one.i !== i && show(one.value) === show(value)).length);
-  return `Of the ${places.length} values worked out, ${result.name} is lowest with ${show(low.value)} at ${at(low.i)}${also(low)} and highest with ${show(high.value)} at ${at(high.i)}${also(high)}.${gaps}`;
+  const where = ({ value }: { value: number }) =>
+    whereSaid(
+      places.filter((one) => show(one.value) === show(value)).map(({ i }) => i),
+      at,
+      numbers,
+    );
+  return `Of the ${places.length} values worked out, ${result.name} is lowest with ${show(low.value)} ${where(low)} and highest with ${show(high.value)} ${where(high)}.${gaps}`;
 }
 
 /** The lowest and the highest place of a result over two inputs, the first axis moving fastest. */
@@ -66,16 +73,24 @@ export function mapSaid(
   const high = places.reduce((most, one) => (one.value > most.value ? one : most));
   if (show(low.value) === show(high.value))
     return `${sentenceCase(result.name)} stays at ${show(low.value)}.${gapsSaid(column)}`;
-  const also = ({ value, i }: { value: number; i: number }) =>
-    elsewhere(places.filter((one) => one.i !== i && show(one.value) === show(value)).length);
+  const where = ({ value }: { value: number }) => {
+    const same = places.filter((one) => show(one.value) === show(value));
+    return `${same.length > 1 ? 'among other places ' : ''}at ${at(same[0]!.i)}`;
+  };
   const between = `The colours run between the ${x.values.length} by ${y.values.length} places worked out.`;
-  return `Of the ${places.length} places worked out, ${result.name} is lowest with ${show(low.value)} at ${at(low.i)}${also(low)}, and highest with ${show(high.value)} at ${at(high.i)}${also(high)}. ${between}${gapsSaid(column)}`;
+  return `Of the ${places.length} places worked out, ${result.name} is lowest with ${show(low.value)} ${where(low)}, and highest with ${show(high.value)} ${where(high)}. ${between}${gapsSaid(column)}`;
 }
 
-/** An end that reads the same in other places is not the only one. */
-function elsewhere(count: number): string {
-  if (count === 0) return '';
-  return count === 1 ? ' (and in one other place)' : ` (and in ${count} other places)`;
+/**
+ * All places where an end is read, in the order of the axis, so that no machine's last digit decides among them: a level part
+ * of a curve has two ends.
+ */
+function whereSaid(places: readonly number[], at: (i: number) => string, numbers: boolean): string {
+  const [first, last] = [places[0]!, places.at(-1)!];
+  if (places.length === 1) return `at ${at(first)}`;
+  if (places.length === 2 || !numbers) return `at ${listed(places.map(at))}`;
+  if (last - first === places.length - 1) return `from ${at(first)} to ${at(last)}`;
+  return `in several places (first at ${at(first)}, last at ${at(last)})`;
 }
 
 function gapsSaid({ values, problem }: VariedResult): string {

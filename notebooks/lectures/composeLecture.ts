@@ -1,4 +1,6 @@
-import { isInput } from '../../lib/graph/quantity.ts';
+import { type InputQuantity, isInput } from '../../lib/graph/quantity.ts';
+import { shownValue } from '../../lib/graph/shown.ts';
+import type { Patch } from '../../lib/graph/state.ts';
 import type { Lecture } from '../../lib/graph/studies.ts';
 import type { ControlsBlock } from '../document.ts';
 import { ownProse } from '../ownProse.ts';
@@ -28,7 +30,7 @@ export function composeLecture(
     ...(about === '' ? [] : [{ kind: 'paragraph', runs: [{ text: about }] } as const]),
     ...(steps.length === 0 ? [note('This lecture has no steps yet.')] : []),
     ...steps.flatMap((step, place) => [
-      ...stepBlocks(step, place),
+      ...stepBlocks(step, place, steps[place - 1]),
       ...(notes ? notesBlocks(lecture, step, place) : []),
     ]),
   ];
@@ -44,13 +46,13 @@ export function composeLecture(
 
 const titleOf = ({ title }: Lecture) => (title.trim() === '' ? 'A lecture without a title' : title);
 
-function stepBlocks(told: ToldStep, place: number): PaperBlock[] {
+function stepBlocks(told: ToldStep, place: number, before: ToldStep | undefined): PaperBlock[] {
   const { step, pieces, problem } = told;
   const from = step.ask ? Math.max(0, step.ask.from) : pieces.length;
   const title = step.title.trim() === '' ? 'Without a title' : step.title;
   return [
     heading(1, `${place + 1}. ${title}`),
-    ...(problem === undefined ? setBlocks(told) : [note(problem)]),
+    ...(problem === undefined ? setBlocks(told, before) : [note(problem)]),
     ...pieces.slice(0, from).flatMap((piece) => pieceBlocks(piece, told)),
     ...askBlocks(told),
     ...(step.ask && withholds(step) ? [heading(2, 'What it shows')] : []),
@@ -58,16 +60,23 @@ function stepBlocks(told: ToldStep, place: number): PaperBlock[] {
   ];
 }
 
-/** The values that a step sets, in a line. */
-function setBlocks({ step, told }: ToldStep): PaperBlock[] {
-  const set = Object.keys(step.sets ?? {}).flatMap((id) => told.graph.quantities.get(id) ?? []);
+/** What is another here than in the step before, in a line; at first, than in the design that everybody begins with. */
+function setBlocks({ told }: ToldStep, before: ToldStep | undefined): PaperBlock[] {
+  const { inputs } = told.design;
+  const others = before ? before.told.design.inputs : told.graph.initial;
+  const set = [...told.graph.quantities.values()]
+    .filter(isInput)
+    .filter((input) => shownIn(input, inputs) !== shownIn(input, others));
   if (set.length === 0) return [];
+  const begin = before ? 'Changed from the step before: ' : 'Where it begins: ';
   const runs = set.flatMap((quantity, i): Run[] => [
-    { text: `${i === 0 ? 'For this step: ' : '; '}${quantity.name} ` },
+    { text: `${i === 0 ? begin : '; '}${quantity.name} ` },
     { text: writtenValue(quantity, told), quantity: quantity.id },
   ]);
   return [{ kind: 'paragraph', role: 'note', runs: [...runs, { text: '.' }] }];
 }
+
+const shownIn = (input: InputQuantity, inputs: Patch) => shownValue(input, { value: inputs[input.id] });
 
 function askBlocks({ step: { ask }, told }: ToldStep): PaperBlock[] {
   if (!ask) return [];

@@ -9,6 +9,8 @@ export type KeyPlace =
   | 'page'
   /** Text is typed there on one line. */
   | 'field'
+  /** The same, with nothing half typed: it shows what the design holds. */
+  | 'settledField'
   /** Text of several lines, or a list of the browser's: every key is its own. */
   | 'list'
   /** Arrows move it. */
@@ -44,10 +46,13 @@ const acts: Readonly<Record<string, GivingAct>> = {
   '?': { act: 'help' },
 };
 
+const isTyped = (key: string) => key !== 'PageDown' && key !== 'PageUp';
+
 /** Keys that what has the focus needs for itself. Clickers send the page keys, which go on wherever they can. */
 const own: Readonly<Record<KeyPlace, (key: string) => boolean>> = {
   page: () => false,
-  field: (key) => key !== 'PageDown' && key !== 'PageUp',
+  field: isTyped,
+  settledField: isTyped,
   list: () => true,
   slider: (key) => /^Arrow|^Home$|^End$/.test(key),
   button: (key) => key === ' ' || key === 'Enter',

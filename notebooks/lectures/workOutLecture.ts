@@ -1,7 +1,7 @@
 import { createEngine, type Engine } from '../../lib/graph/engine.ts';
 import type { Graph } from '../../lib/graph/graph.ts';
 import type { Outcome } from '../../lib/graph/outcome.ts';
-import type { Quantity, Report } from '../../lib/graph/quantity.ts';
+import { isInput, type Quantity, type Report } from '../../lib/graph/quantity.ts';
 import type { DesignState } from '../../lib/graph/state.ts';
 import type { Lecture, LectureStep } from '../../lib/graph/studies.ts';
 import { Problem } from '../../lib/problem.ts';
@@ -73,7 +73,7 @@ function workOutStep(graph: Graph, design: DesignState, step: LectureStep, work:
 /** Quantities that a step shows, asks about, sets or tells the lecturer of. */
 function quantitiesOf(
   graph: Graph,
-  { ask, notes, sets = {} }: LectureStep,
+  { ask, notes }: LectureStep,
   contents: readonly OwnContent[],
   inputs: DesignState['inputs'],
 ): Quantity[] {
@@ -85,7 +85,8 @@ function quantitiesOf(
     if (block.when !== undefined && !conditionHolds(block.when, inputs)) return [];
     return [...blockQuantities(block), ...(block.needs ?? [])];
   });
-  const set = Object.keys(sets).flatMap((id) => graph.quantities.get(id) ?? []);
+  // The copy tells which inputs are others than in the step before.
+  const set = [...graph.quantities.values()].filter(isInput);
   return [...new Set([...shown, ...set, ...texts.flatMap(({ slots }) => slots.flatMap(slotQuantities))])];
 }
 

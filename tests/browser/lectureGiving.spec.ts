@@ -30,7 +30,7 @@ test('a lecture is given from end to end by keyboard, with the lecturer’s page
   await expect(page.locator('main.giving .figure-title')).toHaveText('Fluence across the spot');
   await expect(page.locator('main.giving .figure-svg')).toBeVisible();
   await expect(page.locator(curves)).toHaveCount(0);
-  await expect(dipShown(page)).toHaveCount(0);
+  await expect(dipShown(page)).toBeHidden();
   await page.keyboard.press('2');
   await expect(page.getByRole('button', { name: '2 It becomes darker' })).toHaveAttribute(
     'aria-pressed',

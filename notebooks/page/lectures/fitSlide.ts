@@ -13,6 +13,8 @@ const smallestWords = 0.78;
  * the hand moves values, so that a summary of another length does not move the chart.
  */
 const frame = { first: 280, least: 130, most: 470, free: 6, freeMoving: 48 };
+/** Charts beside their words are drawn larger by this, so that their ticks are read from the last row; as in giving.css. */
+const chartsZoom = 1.1;
 /** What is not at rest after so many tries stays as it is. */
 const mostTries = 12;
 
@@ -69,7 +71,7 @@ export function createFitting(window: Window): Fitting {
     const room = (part: HTMLElement) => end - (part.getBoundingClientRect().bottom + window.scrollY);
     if (shown.words) fitWords(main, shown.words, room);
     if (!shown.charts) return;
-    const free = room(shown.charts) / zoom;
+    const free = room(shown.charts) / (zoom * chartsZoom);
     const now = height ?? frame.first;
     if (height !== undefined && free >= 0 && free <= mayStay) return;
     const next = now + Math.floor((free - 1) / rowsOf(shown.charts));

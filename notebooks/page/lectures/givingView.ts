@@ -28,8 +28,14 @@ import { type LectureAt, lecturesDocument, stepAddress } from './lectureAt.ts';
 import { lectureLive } from './lectureLive.ts';
 import { createLecturerPages } from './lecturerWindow.ts';
 import { takeKeys } from './pressedKeys.ts';
+import { stepAhead } from './stepAhead.ts';
 import { createStep, type StepView } from './stepView.ts';
 import { keepAwake, toggleScreen } from './wholeScreen.ts';
+
+/** A time after which a step is looked at, ms: who leafs through does not wait for the charts of each. */
+const restsFor = 600;
+/** What is said lies over the step, and goes once it has been read, ms. */
+const readFor = 12_000;
 
 /** A lecture as it is given: the whole page, step by step. */
 export interface GivingView extends DocumentView {
@@ -44,7 +50,12 @@ export function renderGiving(page: PageContext, at: LectureAt): GivingView {
   const live = lectureLive();
   const stops: (() => void)[] = [];
   const news = element(document, 'p', { class: 'giving-news', role: 'status' });
-  const say = (text: string) => setText(news, text);
+  let saying: ReturnType<typeof setTimeout> | undefined;
+  const say = (text: string) => {
+    clearTimeout(saying);
+    setText(news, text);
+    if (text !== '') saying = setTimeout(() => setText(news, ''), readFor);
+  };
   const fitting = createFitting(window);
   const { study: _, result: __, ...rest } = page;
   const context: PageContext = {
@@ -69,9 +80,11 @@ export function renderGiving(page: PageContext, at: LectureAt): GivingView {
   const dark = element(document, 'div', { class: 'giving-blank', hidden: true });
   const heard = element(document, 'p', { class: 'off-screen', role: 'status' });
   const main = element(document, 'main', { class: 'giving', id: 'giving' });
-  let giving = recalled(at, Date.now());
+  const start = recalled(window, at, Date.now());
+  let { giving } = start;
   let view: StepView | undefined;
   let shown: Giving | undefined;
+  let resting: ReturnType<typeof setTimeout> | undefined;
 
   const isPrepared = () => {
     const { inputs } = preparedDesign(live.graph, at.design, stepOf(giving)).design;
@@ -116,6 +129,14 @@ export function renderGiving(page: PageContext, at: LectureAt): GivingView {
     }
     setText(heard, stepHeard(giving));
     title.focus({ preventScroll: true });
+    ahead();
+  };
+  /** Works the charts of the next step out while this one is looked at. */
+  const ahead = () => {
+    clearTimeout(resting);
+    resting = setTimeout(() => {
+      giving = stepAhead(live.graph, at.design, giving);
+    }, restsFor);
   };
   /** What was moved in a step stays with it, before another takes the design. */
   const current = () => keepDesigns(giving, live.history());
@@ -164,7 +185,7 @@ export function renderGiving(page: PageContext, at: LectureAt): GivingView {
   }
 
   stops.push(
-    takeKeys(window, take),
+    takeKeys(window, take, context.drafts),
     keepAwake(document),
     live.onState(() => {
       fitting.moving();
@@ -172,12 +193,28 @@ export function renderGiving(page: PageContext, at: LectureAt): GivingView {
     }),
     pages.close,
   );
-  const clock = setInterval(() => pages.tick(giving, new Date()), 1000);
-  window.addEventListener('pagehide', pages.close);
+  let kept: unknown;
+  const keep = () => {
+    const now = current();
+    if (now === kept) return;
+    giving = kept = now;
+    remember(window, now, at.design, pages.isOpen());
+  };
+  const clock = setInterval(() => {
+    pages.tick(giving, new Date());
+    keep();
+  }, 1000);
+  const hide = () => {
+    remember(window, current(), at.design, pages.isOpen());
+    pages.close();
+  };
+  window.addEventListener('pagehide', hide);
   document.documentElement.setAttribute('data-giving', '');
   stops.push(() => {
     clearInterval(clock);
-    window.removeEventListener('pagehide', pages.close);
+    clearTimeout(resting);
+    clearTimeout(saying);
+    window.removeEventListener('pagehide', hide);
     document.documentElement.removeAttribute('data-giving');
   });
   // Sizes are measured, and the focus is taken, once it stands on the page.
@@ -186,6 +223,8 @@ export function renderGiving(page: PageContext, at: LectureAt): GivingView {
     title.focus({ preventScroll: true });
   });
   show();
+  if (start.beside)
+    say('The page was loaded again, and the lecture is as it was: press N for the lecturer’s page again.');
   return {
     element: main,
     follow(next) {
@@ -194,7 +233,7 @@ export function renderGiving(page: PageContext, at: LectureAt): GivingView {
       return true;
     },
     close() {
-      remember(current(), at.design);
+      remember(window, current(), at.design);
       for (const stop of stops.reverse()) stop();
       view?.close();
       trace.close();

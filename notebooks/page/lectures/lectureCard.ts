@@ -6,6 +6,7 @@ import type { PageContext } from '../context.ts';
 import { element, setAttributes, setText } from '../element.ts';
 import { copyAddress } from '../keeping/copyAddress.ts';
 import { wordButton } from '../studies/own/labelledField.ts';
+import { createGiveLinks } from './giveLinks.ts';
 import { renderPrintedCopy } from './printedCopy.ts';
 
 /** A lecture in the list, with what can be done with it. */
@@ -29,12 +30,7 @@ export function createLectureCard(context: PageContext, id: string, acts: CardAc
   const title = element(document, 'h2', { tabindex: -1 });
   const about = element(document, 'p', { class: 'lecture-about' });
   const size = element(document, 'p', { class: 'own-small' });
-  const give = element(
-    document,
-    'a',
-    { class: 'own-main lecture-give', href: `#lectures/${id}/1` },
-    'Give it',
-  );
+  const give = createGiveLinks(context, id);
   const link = element(document, 'input', {
     type: 'text',
     class: 'field-text lecture-link',
@@ -62,7 +58,7 @@ export function createLectureCard(context: PageContext, id: string, acts: CardAc
   );
   let shown: Lecture | undefined;
   const printed = renderPrintedCopy(context, () => shown!);
-  const buttons = element(document, 'div', { class: 'own-buttons' }, give, copyLink, change);
+  const buttons = element(document, 'div', { class: 'own-buttons' }, ...give.elements, copyLink, change);
   const card = element(
     document,
     'article',
@@ -80,6 +76,7 @@ export function createLectureCard(context: PageContext, id: string, acts: CardAc
   return {
     element: card,
     refresh(lecture) {
+      give.refresh(lecture);
       if (shown === lecture) return;
       shown = lecture;
       setText(title, lecture.title);
@@ -90,9 +87,7 @@ export function createLectureCard(context: PageContext, id: string, acts: CardAc
       setAttributes(card, { 'aria-label': lecture.title });
       for (const button of [copyLink, change])
         setAttributes(button, { 'aria-label': `${button.textContent}: ${lecture.title}` });
-      setAttributes(give, { 'aria-label': `Give it: ${lecture.title}` });
       const empty = lecture.steps.length === 0;
-      give.hidden = empty;
       copyLink.hidden = empty;
       outline.hidden = empty;
       printed.hidden = empty;
@@ -112,7 +107,7 @@ export function createLectureCard(context: PageContext, id: string, acts: CardAc
       title.focus({ preventScroll: true });
       card.scrollIntoView({ block: 'start' });
     },
-    focus: () => (give.hidden ? change : give).focus(),
+    focus: () => (give.main() ?? change).focus(),
   };
 }
 

@@ -11,6 +11,7 @@ export interface LecturerPages {
   toggle(giving: Giving): void;
   show(giving: Giving): void;
   tick(giving: Giving, now: Date): void;
+  isOpen(): boolean;
   close(): void;
 }
 
@@ -58,6 +59,7 @@ export function createLecturerPages(
       if (opened?.isOver()) close();
       opened?.panel.tick(giving, now);
     },
+    isOpen: () => opened !== undefined && !opened.isOver(),
     close,
   };
 }

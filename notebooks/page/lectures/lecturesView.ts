@@ -10,6 +10,7 @@ import { lectureSize } from '../../lectures/lectureWords.ts';
 import type { PageContext, RenderBlock } from '../context.ts';
 import { element, setAttributes, setText } from '../element.ts';
 import { textInput, wordButton } from '../studies/own/labelledField.ts';
+import { createGiveLinks } from './giveLinks.ts';
 import { createLectureList } from './lectureList.ts';
 import { lectureMemory } from './lectureMemory.ts';
 import { createKeptField, type KeptField } from './making/keptField.ts';
@@ -123,12 +124,7 @@ function createArranged(
       put: (text) => put(held().title, text),
     }),
   ];
-  const give = element(
-    document,
-    'a',
-    { class: 'own-main lecture-give', href: `#lectures/${id}/1` },
-    'Give it',
-  );
+  const give = createGiveLinks(context, id);
   const making = createMaking(context, id, memory, renderBlock, said);
   const article = element(
     document,
@@ -141,7 +137,7 @@ function createArranged(
       document,
       'div',
       { class: 'own-buttons own-page-tools' },
-      give,
+      ...give.elements,
       wordButton(document, 'Take the lecture out', () => takeOut(id)),
     ),
     element(document, 'div', { class: 'lecture-head' }, ...fields.map((field) => field.element)),
@@ -157,7 +153,7 @@ function createArranged(
       setText(heading, lecture.title);
       setText(size, `${lectureSize(lecture)}.`);
       setAttributes(article, { 'aria-label': lecture.title });
-      give.hidden = lecture.steps.length === 0;
+      give.refresh(lecture);
       for (const field of fields) field.refresh();
       making.refresh(lecture);
     },

@@ -27,6 +27,8 @@ interface Place {
   readonly content: OwnContent;
   view: PieceView | undefined;
   withheld: boolean | undefined;
+  /** What stands there is the axes of a chart. */
+  isBare: boolean;
 }
 
 /** Draws a step; `chosen` hears of the option that is pressed. */
@@ -57,7 +59,12 @@ export function createStep(
     : undefined;
   const body = isBeside
     ? element(document, 'div', { class: 'giving-body giving-beside' }, words!, charts!)
-    : element(document, 'div', { class: 'giving-body' }, ...withQuestion(places));
+    : element(
+        document,
+        'div',
+        { class: looked.length > 0 ? 'giving-body giving-charts' : 'giving-body' },
+        ...withQuestion(places),
+      );
   if (question) question.element.style.order = String(2 * from);
   let work: (() => void)[] = [];
   let news: HTMLElement | undefined;
@@ -95,21 +102,27 @@ function placesOf(document: Document, graph: Graph, step: LectureStep): Place[] 
     const holder = element(document, 'div', { class: 'giving-piece' });
     // Where all stand below each other, words and charts take turns again.
     holder.style.order = String(2 * i + 1);
-    return { holder, content, view: undefined, withheld: undefined };
+    return { holder, content, view: undefined, withheld: undefined, isBare: false };
   });
 }
 
-/** Draws a piece as it is to be seen now; false where it is seen so already. */
+/**
+ * Draws a piece as it is to be seen now; false where it is seen so already. What is withheld as a whole keeps its room, out
+ * of sight of all, so that nothing changes its size or its place when it is shown.
+ */
 function follow(context: PageContext, place: Place, withheld: boolean): boolean {
   if (place.withheld === withheld) return false;
   const wasWithheld = place.withheld;
   place.withheld = withheld;
-  place.view?.close();
-  const content = withheld ? withheldContent(place.content) : place.content;
-  place.view = content && createPiece(context, content, renderBlock);
-  place.holder.replaceChildren(...(place.view ? [place.view.element] : []));
-  place.holder.hidden = place.view === undefined;
+  const bare = withheld ? withheldContent(place.content) : undefined;
+  if (!place.view || place.isBare || bare) {
+    place.view?.close();
+    place.view = createPiece(context, bare ?? place.content, renderBlock);
+    place.holder.replaceChildren(place.view.element);
+  }
+  place.isBare = bare !== undefined;
   place.holder.toggleAttribute('data-withheld', withheld);
+  place.holder.toggleAttribute('data-unseen', withheld && !bare);
   place.holder.toggleAttribute('data-revealed', wasWithheld === true && !withheld);
   return true;
 }

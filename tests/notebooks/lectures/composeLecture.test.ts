@@ -87,11 +87,31 @@ describe('a lecture on paper', () => {
     expect(text(asked!)).toMatch(/It becomes brighter It becomes darker Nothing happens/);
   });
 
-  it('tells what a step sets, and the values of its inputs', () => {
-    const wider = stepsOf(write(trialLecture).blocks)[2]!;
-    expect(text(wider)).toMatch(/For this step: raw beam diameter\s+6\smm \./);
+  it('tells what is another than in the step before, and the values of its inputs', () => {
+    const steps = stepsOf(write(trialLecture).blocks);
+    const wider = steps[2]!;
+    expect(text(wider)).toMatch(/Changed from the step before: raw beam diameter\s+6\smm \./);
+    expect(text(steps[3]!)).toMatch(/Changed from the step before: raw beam diameter\s+5\smm \./);
+    for (const i of [0, 1, 4]) expect(text(steps[i]!)).not.toMatch(/Changed from|Where it begins/);
     const table = wider.find((block) => block.kind === 'table')!;
     expect(shownIn([table])).toEqual(['laser.beamDiameter', 'lens.focalLength']);
+  });
+
+  it('of a lecture that sets many inputs alike in each step, tells them once', () => {
+    for (const lecture of shippedLectures) {
+      const { steps } = lecture;
+      const before = (i: number) =>
+        i === 0 ? designGraph.initial : applyPatch(designGraph, first, steps[i - 1]!.sets ?? {}).inputs;
+      stepsOf(write(lecture).blocks).forEach((blocks, i) => {
+        const { inputs } = applyPatch(designGraph, first, steps[i]!.sets ?? {});
+        const shown = (id: string, of: Readonly<Record<string, unknown>>) =>
+          shownValue(designGraph.quantities.get(id)!, { value: of[id] });
+        const others = Object.keys(inputs).filter((id) => shown(id, inputs) !== shown(id, before(i)));
+        const line = blocks.find((block) => block.kind === 'paragraph' && block.role === 'note');
+        const told = line ? runsIn([line]).flatMap((run) => ('text' in run ? (run.quantity ?? []) : [])) : [];
+        expect(told.toSorted(), `step ${i + 1}`).toEqual(others.toSorted());
+      });
+    }
   });
 
   it('keeps notes and times for the lecturer’s copy', () => {

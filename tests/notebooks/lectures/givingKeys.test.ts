@@ -43,6 +43,10 @@ describe('keys of a lecture', () => {
     expect(press('z', 'slider', { metaKey: true })).toBe('undo');
     expect(press('Z', 'page', { ctrlKey: true, shiftKey: true })).toBe('redo');
     expect(press('z', 'field', { ctrlKey: true })).toBeUndefined();
+    expect(press('z', 'settledField', { ctrlKey: true })).toBe('undo');
+    expect(press('Z', 'settledField', { metaKey: true, shiftKey: true })).toBe('redo');
+    expect(press('r', 'settledField')).toBeUndefined();
+    expect(press('PageDown', 'settledField')).toBe('on');
     expect(press('r', 'page', { ctrlKey: true })).toBeUndefined();
     expect(press('ArrowRight', 'page', { altKey: true })).toBeUndefined();
   });

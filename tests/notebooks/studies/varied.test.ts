@@ -117,6 +117,21 @@ test('every way a line can be told', () => {
   expect(say([1, 5, 2, 3])).toBe(
     'Of the 4 values worked out, step ratio is lowest with 1 at 1 and highest with 5 at 2.',
   );
+  expect(say([3, 1, 1.0000001, 2])).toBe(
+    'Of the 4 values worked out, step ratio is lowest with 1 at 2 and 3 and highest with 3 at 1.',
+  );
+  const longer = { ...axis, values: [1, 2, 3, 4, 5] };
+  const level = { id: ratio.id, values: [3, 1, 1.0000001, 1, 2] } as VariedResult;
+  expect(lineSaid(ratio, longer, level)).toBe(
+    'Of the 5 values worked out, step ratio is lowest with 1 from 2 to 4 and highest with 3 at 1.',
+  );
+  expect(say([1, 3, 2, 1])).toBe(
+    'Of the 4 values worked out, step ratio is lowest with 1 at 1 and 4 and highest with 3 at 2.',
+  );
+  expect(say([1, 1, 3, 1.0000001])).toBe(
+    'Of the 4 values worked out, step ratio is lowest with 1 in several places (first at 1, last at 4) and highest with 3 at 3.',
+  );
+  expect(say([1, 2.0000001, 2, 3])).toBe('Step ratio rises from 1 at 1 to 3 at 4.');
   expect(say([undefined, 1, 2, undefined], 'Too wide.')).toBe(
     'Step ratio rises from 1 at 2 to 2 at 3. At 2 of the 4 places it has no value, at the first of them because: Too wide.',
   );

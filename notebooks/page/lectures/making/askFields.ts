@@ -3,6 +3,7 @@ import type { LectureStep, OwnBlock } from '../../../../lib/graph/studies.ts';
 import { askInStep, type StepPlace, stepAt } from '../../../../lib/studies/lectureSteps.ts';
 import { documents } from '../../../contents.ts';
 import { fillsScreen } from '../../../lectures/dividing.ts';
+import { answersWarning, textWarning } from '../../../lectures/makingWords.ts';
 import { pieceWords } from '../../../pieceWords.ts';
 import type { PageContext } from '../../context.ts';
 import { element, setText } from '../../element.ts';
@@ -34,6 +35,7 @@ export function createAskFields(context: PageContext, at: StepPlace, drafts: Map
       control: question,
       help: 'As in own text: {spot.width} gives a number, $w_0$ a symbol.',
       value: () => held().ask?.question ?? '',
+      warn: (text) => textWarning(live.graph, text),
       put,
     }),
     createKeptField(document, drafts, {
@@ -42,6 +44,7 @@ export function createAskFields(context: PageContext, at: StepPlace, drafts: Map
       control: answers,
       help: 'One a line, up to nine. Without any the question is an open one.',
       value: () => held().ask?.options.join('\n') ?? '',
+      warn: answersWarning,
       put() {
         // With the first question, when that is there.
         if (held().ask || question.value.trim() !== '') put();

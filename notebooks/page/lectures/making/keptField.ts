@@ -18,6 +18,8 @@ interface KeptFieldParts {
   readonly help?: string;
   /** What the design holds. */
   value(): string;
+  /** What is better mended in it, in words; empty where nothing is. It can be taken all the same. */
+  warn?(text: string): string;
   /** Puts what is typed into the design; throws a Problem where it cannot. */
   put(text: string): void;
 }
@@ -26,12 +28,14 @@ interface KeptFieldParts {
 export function createKeptField(
   document: Document,
   drafts: Map<string, string>,
-  { key, label, control, help = '', value, put }: KeptFieldParts,
+  { key, label, control, help = '', value, warn = () => '', put }: KeptFieldParts,
 ): KeptField {
   const problem = element(document, 'p', { class: 'problem', role: 'status' });
+  const warning = element(document, 'p', { class: 'own-said', role: 'status' });
   const refresh = () => {
     const text = drafts.get(key) ?? value();
     if (control.value !== text) control.value = text;
+    setText(warning, warn(text));
   };
   const take = (): boolean => {
     if (!drafts.has(key)) return true;
@@ -50,10 +54,13 @@ export function createKeptField(
     }
   };
   control.addEventListener('input', () => drafts.set(key, control.value));
-  control.addEventListener('change', take);
+  control.addEventListener('change', () => {
+    take();
+    setText(warning, warn(control.value));
+  });
   refresh();
   const holder = labelledField(document, label, control, help);
-  holder.append(problem);
+  holder.append(problem, warning);
   return { element: holder, refresh, take };
 }
 

@@ -8,6 +8,7 @@ import {
   titleStep,
 } from '../../../../lib/studies/lectureSteps.ts';
 import { longestTitle } from '../../../../lib/studies/ownPages.ts';
+import { textWarning } from '../../../lectures/makingWords.ts';
 import type { PageContext, RenderBlock } from '../../context.ts';
 import { element, setAttributes, setText } from '../../element.ts';
 import { formPart } from '../../studies/formField.ts';
@@ -64,6 +65,7 @@ export function createStepEditor(
     control: textArea(document, 5, longestText),
     help: 'Seen on the lecturer’s page only; the link for students leaves them out. {spot.width} gives a number, *words* are slanted.',
     value: () => held().notes ?? '',
+    warn: (text) => textWarning(live.graph, text),
     put: (text) => live.open(noteStep(live.state(), at, text)),
   });
   const sets = createSetFields(context, at, drafts);

@@ -7,7 +7,8 @@ import { element, setText } from '../../element.ts';
 import { studiesUntil } from '../desk/studiesUntil.ts';
 import { createStudyProgress } from '../studyProgress.ts';
 import { createVariedView } from '../vary/variedView.ts';
-import { keepChart, workedChart } from './workedCharts.ts';
+import { createComingChart } from './comingChart.ts';
+import { comingChart, keepChart, workedChart } from './workedCharts.ts';
 
 /** A pause of the hand after which a chart is worked out again, and a time after which it tells how far it is, ms. */
 const [restsFor, isLong] = [300, 700];
@@ -30,20 +31,31 @@ export function renderChartPiece(
   const progress = createStudyProgress(document, () => {
     clearTimeout(later);
     progress.end();
+    begun();
     setText(said, 'Stopped. It is worked out again when the design changes.');
     holder.tabIndex = -1;
     holder.focus();
   });
-  const holder = element(document, 'div', { class: 'own-chart' }, progress.element, said, view.element);
+  const frame = createComingChart(context, plan, progress.element, stops);
+  const parts = [said, frame, view.element];
+  const holder = element(document, 'div', { class: 'own-chart' }, ...parts);
   let timer: ReturnType<typeof setTimeout> | undefined;
   let later: ReturnType<typeof setTimeout> | undefined;
   let drawn: Patch | undefined;
+  let closed = false;
+  /** From now on the chart keeps its place, and what tells of its work stands above it. */
+  const begun = () => {
+    frame.hidden = true;
+    if (progress.element.parentNode !== holder) holder.prepend(progress.element);
+  };
   const fail = (message: string) => {
     view.element.hidden = true;
+    begun();
     setText(said, message);
   };
   const show = (varied: Varied) => {
     setText(said, '');
+    begun();
     view.show(varied);
     view.element.removeAttribute('data-older');
   };
@@ -58,6 +70,8 @@ export function renderChartPiece(
       progress.end();
       return show(known);
     }
+    const ahead = comingChart(inputs, plan, own);
+    if (ahead) return void ahead.then(() => drawn === inputs && !closed && work());
     const study = startStudy(
       { kind: 'vary', inputs, over: overOf(plan), ids, own },
       { tool: name, progressed: (part) => progress.told(part) },
@@ -84,6 +98,7 @@ export function renderChartPiece(
     timer = setTimeout(work, restsFor);
   };
   stops.push(live.onState(follow), () => {
+    closed = true;
     clearTimeout(timer);
     clearTimeout(later);
   });

@@ -20,3 +20,30 @@ export function keepChart(varied: Varied, own: readonly OwnLine[]): void {
   charts.set(keyOf(varied.plan, own), varied);
   worked.set(varied.inputs, charts);
 }
+
+/** Charts that are being worked out ahead of time, by the same. */
+const coming = new WeakMap<Patch, Map<string, Promise<void>>>();
+
+/** Resolves once a chart that is worked out ahead is there, or will not be; nothing where nobody works on it. */
+export function comingChart(
+  inputs: Patch,
+  plan: VaryPlan,
+  own: readonly OwnLine[],
+): Promise<void> | undefined {
+  return coming.get(inputs)?.get(keyOf(plan, own));
+}
+
+export function chartComes(
+  inputs: Patch,
+  plan: VaryPlan,
+  own: readonly OwnLine[],
+  work: Promise<void>,
+): void {
+  const charts = coming.get(inputs) ?? new Map<string, Promise<void>>();
+  const key = keyOf(plan, own);
+  coming.set(inputs, charts);
+  charts.set(
+    key,
+    work.finally(() => charts.delete(key)),
+  );
+}
