@@ -46,7 +46,7 @@ export const waveSteps: readonly LectureStep[] = [
       ),
     ],
     ask: {
-      question: 'How bright is the middle of the focus now, against the same beam without a step?',
+      question: 'How bright is the middle now, against the same beam without a step?',
       options: ['Dark: the two cancel', 'About 7\u202f%', 'About a quarter', 'As bright as before'],
       from: 1,
     },
