@@ -166,7 +166,7 @@ function route(): void {
   if (content) read.add(content.id);
   window.scrollTo(0, 0);
   if (shown && entry) focusInput(shown.element, drafts, entry.input);
-  else if (!shown || !goWithin(shown.element, address.within, live.settled)) focusHeading();
+  else if (!goWithin(shown?.element ?? place, address.within, live.settled)) focusHeading();
   routed = true;
   entry = undefined;
 }

@@ -1,3 +1,4 @@
+import { formatQuantity } from '../lib/graph/units.ts';
 import type { AxisSpec, FigureSpec, MarkSpec } from './document.ts';
 import type { MapSpec } from './mapSpec.ts';
 
@@ -22,8 +23,15 @@ export function withRanges(spec: FigureSpec, x: Ends | undefined, y: Ends | unde
     ...rest,
     ...(marks && { marks: marks.filter((mark) => isInside(mark, now)) }),
     ...(moves && within(moves.at, now.x.domain) && { moves }),
-    ...(map && { map: cropped(map, spec, now) }),
+    ...(map && { map: cropped(map, spec, now), summary: `${spec.summary} ${drawnSaid(now)}` }),
   };
+}
+
+/** Which part of a map is drawn, since its summary speaks of the whole. */
+function drawnSaid({ x, y }: FigureSpec): string {
+  const ends = ({ domain, unit }: AxisSpec) =>
+    `${domain.map((end) => formatQuantity(end, '1', '1', 3)).join(' to ')}${unit === '1' ? '' : `\u202f${unit}`}`;
+  return `Drawn is ${ends(x)} across and ${ends(y)} up.`;
 }
 
 /** Why these ends cannot be those of an axis; undefined where they can. */

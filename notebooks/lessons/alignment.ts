@@ -1,6 +1,7 @@
 import { light, workpieceZ } from '../../lib/design/focus.ts';
 import type { Random } from '../../lib/numerics/random.ts';
 import { imbalanceOf, rimsOf } from '../../lib/optics/decentredCut.ts';
+import type { Light } from '../../lib/optics/light.ts';
 import { micro } from '../columns.ts';
 import { prose } from '../prose.ts';
 import { focus, judged, otherSide } from './alignmentChoices.ts';
@@ -59,6 +60,15 @@ const highest = markTask({
   `,
 });
 
+/** The higher rim over the lower one. */
+function rimRatio(light: Light, z: number): number {
+  const { left, right } = rimsOf(missedCut(light, z));
+  const heights = [left.irradiance, right.irradiance];
+  return Math.max(...heights) / Math.min(...heights);
+}
+
+const oneOverOther = prose`That is one rim over the other. The imbalance is what it differs by: with equal rims it would be 0 and not 100 %.`;
+
 const imbalance = numberTask({
   id: 'imbalance',
   stage: 'observe',
@@ -77,15 +87,8 @@ const imbalance = numberTask({
       reason: prose`You have divided by the sum of the rims. Their mean is half the sum, so the imbalance is twice as large.`,
       answer: ({ light, z }) => Math.abs(imbalanceOf(missedCut(light, z))) / 2,
     },
-    {
-      id: 'ratio',
-      reason: prose`That is one rim over the other. The imbalance is what it differs by: with equal rims it would be 0 and not 100 %.`,
-      answer: ({ light, z }) => {
-        const { left, right } = rimsOf(missedCut(light, z));
-        const heights = [left.irradiance, right.irradiance];
-        return Math.max(...heights) / Math.min(...heights);
-      },
-    },
+    { id: 'ratio', reason: oneOverOther, answer: ({ light, z }) => rimRatio(light, z) },
+    { id: 'ratio-turned', reason: oneOverOther, answer: ({ light, z }) => 1 / rimRatio(light, z) },
   ],
   explanation: prose`
     Several per cent for a beam that is off by about a twentieth of its radius: enough to be seen on a camera, and it shrinks in step with the decentring. Move the plate until nothing is left.

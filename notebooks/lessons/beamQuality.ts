@@ -8,11 +8,15 @@ import { unshapedSpotPeak } from '../../lib/design/unshaped.ts';
 import { peakOf } from '../../lib/optics/radialProfile.ts';
 import { perSquareCentimetre } from '../columns.ts';
 import { math, prose } from '../prose.ts';
+import { hollow, perfect } from './beamQualityChoice.ts';
 import { drawOne, drawStepped } from './draws.ts';
-import { choiceTask, type Lesson, markTask, numberTask } from './lesson.ts';
-import { otherThan } from './otherThan.ts';
+import { diameterOverHalfWidth } from './gaussianWidths.ts';
+import { type Lesson, markTask, numberTask } from './lesson.ts';
 import { perfectProfile, spotAndPerfectFigure } from './spotAcross.ts';
 import { bothWaistsFigure, perfectWaistFigure } from './waistFigures.ts';
+
+/** Full width at half maximum of a Gaussian over its 1/e² radius. */
+const fullWidth = 2 / diameterOverHalfWidth;
 
 const radius = numberTask({
   id: 'radius',
@@ -44,6 +48,13 @@ const radius = numberTask({
       id: 'diameter',
       reason: prose`That is the diameter of the focus. Its radius is half of it.`,
       answer: ({ radius, ratio }) => 2 * radius * ratio,
+    },
+    {
+      id: 'half-maximum',
+      reason: prose`That is the full width at half maximum (FWHM) of the real focus, 1.18 times its 1/e² radius. The radius was asked for.`,
+      // An M² near 1.18 leads to the same number when it is put in twice.
+      answer: ({ radius, ratio }) =>
+        Math.abs(ratio / fullWidth - 1) < 0.05 ? undefined : fullWidth * radius * ratio,
     },
     {
       id: 'diameter-for-radius',
@@ -87,48 +98,6 @@ const length = numberTask({
   ],
   reveals: [bothWaistsFigure],
   explanation: prose`The focus is M² times as wide and opens under the same angle, so it takes M² times the distance to grow by 1.41.`,
-});
-
-const changes = {
-  deeper: 'The dip is deeper than with a perfect beam',
-  same: 'There is no difference in the dip',
-  shallower: 'The dip is shallower than with a perfect beam',
-} as const;
-
-/** Dips nearer than this look alike. */
-const alike = 0.02;
-
-function change(from: number, to: number): keyof typeof changes {
-  if (Math.abs(to - from) < alike) return 'same';
-  return to > from ? 'deeper' : 'shallower';
-}
-
-const perfect = { set: { 'laser.beamPropagationRatio': 1 } };
-
-const hollow = choiceTask({
-  id: 'dip',
-  stage: 'predict',
-  question: prose`Now the plate with its step of half a wave comes in, and the spot is looked at in the focus. Two beams are tried, equally wide: a perfect one, and this one with M² of ${usedBeamPropagationRatio}. How does the dip in the middle of this beam’s spot compare?`,
-  options: changes,
-  from: { dip },
-  answer: ({ dip }, ask) => change(ask(perfect).dip, dip),
-  errors: [
-    {
-      id: 'exchanged',
-      reason: prose`That is how the perfect beam compares with this one. A dark middle needs light that cancels exactly, and light of a higher M² cancels less well.`,
-      answer: ({ dip }, ask) => otherThan(change(ask(perfect).dip, dip), change(dip, ask(perfect).dip)),
-    },
-    {
-      id: 'only-wider',
-      reason: prose`So it would be if M² made the whole spot wider and left its shape. But it blurs the spot: light from the bright ring spills into the dip.`,
-      answer: ({ dip }, ask) => {
-        const flawless = ask(perfect).dip;
-        return otherThan(change(flawless, dip), change(flawless, flawless));
-      },
-    },
-  ],
-  reveals: [spotAndPerfectFigure],
-  explanation: prose`In this model M² acts as a blur over the spot: it fills a dip, and where there is none nothing is to be filled. Here the dip of this beam is ${dip}. A real beam may have its M² from errors in its wavefront, and those need not help.`,
 });
 
 const highest = markTask({
@@ -177,6 +146,16 @@ const without = numberTask({
       id: 'once',
       reason: prose`The focus is M² times as wide, but in both directions: the same energy lies on an area that is M² times M² as large.`,
       answer: ({ ratio }) => 1 / ratio,
+    },
+    {
+      id: 'root',
+      reason: prose`The root of M² was taken. M² is itself the factor by which the focus is wider, and the area grows with the square of it.`,
+      answer: ({ ratio }) => 1 / Math.sqrt(ratio),
+    },
+    {
+      id: 'width',
+      reason: prose`That is M² itself, and more than the perfect beam has. A wider spot of the same energy has less fluence: ask how much more area it lies on, and turn that over.`,
+      answer: ({ ratio }) => ratio,
     },
     {
       id: 'left-out',

@@ -78,6 +78,11 @@ const focus = choiceTask({
   question: prose`Light through the step comes half a wave late. In the focus of the lens it works against the light that passes around the step: where both are equally strong, they cancel. The step ratio is ${stepRatio}, and nothing cuts the beam. What do you expect in the focus?`,
   shows: [beamOnPlateFigure],
   options: seenOptions,
+  otherwise: {
+    peaked: prose`The middle is brightest where so little light passes around the step that it cannot work against the rest. Look on the chart how much light of this beam is left beyond the step.`,
+    flat: prose`The top is flat only where the two parts keep a certain balance, at a step ratio of about 1.3. Hold the step ratio of this beam against that.`,
+    ring: prose`A dark middle takes a good part of the light around the step, to work against the light through it. Look on the chart how little of this beam is left beyond the step.`,
+  },
   from: { kind, ratio: stepRatio, step: stepDiameter },
   answer: ({ kind }) => seenAs(kind),
   errors: [

@@ -71,7 +71,8 @@ const end = markTask({
   `,
   figure: departureFigure,
   along: 'x',
-  within: 0.02,
+  // No more than 5 % of the depth: the axis is 2.3 Rayleigh lengths long, the depth 0.62.
+  within: 0.013,
   from: { ends: depthEnds, length: rayleighLength, z: workpieceZ },
   answer: ({ ends }) => micro * ends.to,
   errors: [
@@ -118,6 +119,11 @@ const allowed = numberTask({
       id: 'half-depth',
       reason: prose`You have held half the depth against the whole field. The whole depth is there for the whole field.`,
       answer: ({ depth, field, height }) => Math.atan((depth / 2 - height) / field),
+    },
+    {
+      id: 'half-depth-alone',
+      reason: prose`Two things at once: half the depth was held against the whole field, and the height error is left out. Take the whole depth, and the height error from it to both sides.`,
+      answer: ({ depth, field }) => Math.atan(depth / 2 / field),
     },
     {
       id: 'height-left-out',

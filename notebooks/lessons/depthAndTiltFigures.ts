@@ -66,7 +66,7 @@ export const departureFigure = figure({
   id: 'departure',
   from: { light, profile, z: workpieceZ, length: rayleighLength, tolerance: depthTolerance },
   view: ({ light, profile, z, length, tolerance }): FigureSpec => {
-    const end = 1.3 * length;
+    const end = 1.15 * length;
     const planes = Float64Array.from(
       { length: planeCount },
       (_, i) => z + end * ((2 * i) / (planeCount - 1) - 1),

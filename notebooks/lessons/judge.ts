@@ -3,6 +3,7 @@ import type { AxisSpec } from '../document.ts';
 import type { Lesson, NumberTask, Task, TypicalError } from './lesson.ts';
 import type { LessonCase } from './lessonCase.ts';
 import { type Answer, isNear } from './nearness.ts';
+import { plainError } from './plainError.ts';
 
 /** What an answer is: right, one of the errors that people make, or something else with a word on where to look. */
 export type Verdict =
@@ -27,6 +28,8 @@ export function judge(lesson: Lesson, lessonCase: LessonCase, taskId: string, gi
   if (isNear(task, right, answer, axis)) return { kind: 'right' };
   const found = errors.find((one) => isNear(task, one.answer, answer, axis));
   if (found) return { kind: 'error', error: found.error };
+  const plain = task.kind === 'choice' ? plainError(task, String(answer)) : undefined;
+  if (plain) return { kind: 'error', error: plain };
   return { kind: 'other', hint: hintFor(task, right, answer, axis) };
 }
 
@@ -90,10 +93,9 @@ function powerHint(task: Task, right: number, given: number): string | undefined
 const farOff = 3;
 
 function sizeHint(right: number, given: number): string {
-  const signed = right < 0;
-  if (given * right <= 0)
-    return `That is too ${given > right ? 'large' : 'small'}.${signed ? ' Mind the sign.' : ''}`;
-  const far = Math.abs(Math.log(given / right)) > Math.log(farOff) ? 'far ' : '';
   const side = Math.abs(given) > Math.abs(right) ? 'large' : 'small';
-  return signed ? `The sign is right, but the number is ${far}too ${side}.` : `That is ${far}too ${side}.`;
+  if (given === 0) return 'It is not zero.';
+  if (given * right < 0) return `The sign is not right, and without it the number is too ${side}.`;
+  const far = Math.abs(Math.log(given / right)) > Math.log(farOff) ? 'far ' : '';
+  return right < 0 ? `The sign is right, but the number is ${far}too ${side}.` : `That is ${far}too ${side}.`;
 }

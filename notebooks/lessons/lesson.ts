@@ -56,6 +56,8 @@ export interface NumberTask<F = From> extends TaskBase<number, F> {
 export interface ChoiceTask<F = From> extends TaskBase<string, F> {
   readonly kind: 'choice';
   readonly options: Readonly<Record<string, string>>;
+  /** Why an option is wrong where no typical error leads to it; true in every case in which it is wrong. */
+  readonly otherwise?: Readonly<Record<string, Prose>>;
 }
 
 /** Answered by marking a place along an axis of a chart, in the unit of that axis. */

@@ -91,9 +91,11 @@ export function taskAt(task: Task, state: DesignState, engine: Engine): TaskInCa
   for (const error of task.errors as readonly TypicalError<Answer>[]) {
     const answer = answerOf(error, values, ask);
     if (answer === undefined || !canBeGiven(task, answer, axis)) continue;
+    // Errors that are told the same may be taken for one another.
+    const others = errors.filter((one) => one.error.reason !== error.reason);
     for (const [id, other] of [
       ['right', right] as const,
-      ...errors.map((one) => [one.error.id, one.answer] as const),
+      ...others.map((one) => [one.error.id, one.answer] as const),
     ]) {
       if (!areApart(task, answer, other, axis))
         throw unfit(task, `'${error.id}' (${answer}) and '${id}' (${other}) are alike`);

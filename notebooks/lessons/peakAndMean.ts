@@ -16,7 +16,7 @@ import { spotAcrossFigure } from './spotAcross.ts';
 const gaussian = numberTask({
   id: 'gaussian',
   stage: 'predict',
-  question: prose`A pulse of ${usedPulseEnergy} is focused, without a plate, to a Gaussian spot of 1/e² radius ${focusRadius}. **Fluence** is the energy on a small area divided by that area. It is not the same everywhere in the spot. How high is it where it is highest, on the axis?`,
+  question: prose`A pulse of ${usedPulseEnergy} is focused, without a plate, to a Gaussian spot of 1/e² radius ${focusRadius}. **Fluence** is the energy on a small area divided by that area. It is not the same everywhere in the spot: over a Gaussian of energy ${math`E`} and 1/e² radius ${math`w_0`} it is highest on the axis, ${math`2E/(\pi w_0^2)`}. How high is that?`,
   unit: 'J/m^2',
   display: 'J/cm^2',
   within: 0.03,
@@ -42,6 +42,12 @@ const gaussian = numberTask({
       id: 'half-maximum',
       reason: prose`This fits a spot whose diameter at half maximum (FWHM) is twice ${focusRadius}. The radius given is the 1/e² radius: use it as it is.`,
       answer: ({ radius }, ask) => ask({ pins: { 'focus.radius': radius * diameterOverHalfWidth } }).peak,
+    },
+    {
+      id: 'whole-width',
+      reason: prose`This fits a spot that is ${focusRadius} wide in all, from side to side at half maximum (FWHM). That length is the 1/e² **radius**: use it as it is.`,
+      answer: ({ radius }, ask) =>
+        ask({ pins: { 'focus.radius': (radius * diameterOverHalfWidth) / 2 } }).peak,
     },
   ],
   reveals: [gaussianSpotFigure],
@@ -157,7 +163,6 @@ export const peakAndMean: Lesson = {
     'laser.pulseEnergy': drawStepped(random, 2e-6, 8e-6, 5e-7),
     'expander.magnification': drawStepped(random, 1.8, 2.1, 0.05),
     'lens.focalLength': drawOne(random, [100e-3, 125e-3, 160e-3, 200e-3]),
-    'workpiece.z': drawStepped(random, 0, 4e-5, 5e-6),
   }),
   tasks: [gaussian, shaped, plateOut, reach],
 };

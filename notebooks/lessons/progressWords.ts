@@ -36,7 +36,9 @@ export function taskEnd(run: Run, task: Task): string {
   const { tries, end } = doneOf(run, task);
   if (end === undefined) return 'open';
   if (end === 'shown') return 'shown to you';
-  return tries.length === 1 ? 'right at once' : `right at the ${ordinal(tries.length)} answer`;
+  if (tries.length === 1) return 'right at once';
+  const ordinal = ordinals[tries.length - 1];
+  return ordinal ? `right at the ${ordinal} answer` : `right after ${tries.length - 1} other answers`;
 }
 
 /** What came of a lesson that is finished. */
@@ -46,21 +48,29 @@ export function summarySaid(lesson: Lesson, run: Run): string {
   if (right === length) return `All ${length} right at once. You can do what this lesson is about.`;
   const shown = lesson.tasks.filter((task) => doneOf(run, task).end === 'shown').length;
   const first = right === 0 ? 'None right at once' : `${right} of ${length} right at once`;
+  const others = right === 0 ? 'all' : length - right === 1 ? 'the other one' : 'the others';
   if (shown > 0)
     return `${first}, ${shown} shown to you. Take it again with other values once you have read the explanations.`;
-  return `${first}, the others after a hint. With other values you will see whether it stays.`;
+  return `${first}, ${others} after a hint. With other values you will see whether it stays.`;
 }
 
-/** What is said once a task has ended; `answer` is the right one as it is written, where it is known. */
-export function endSaid(task: Task, { tries, end }: TaskDone, answer: string | undefined): string {
+/** What is said once a task has ended; `answer` is the right one as it is written, `marked` the place that was marked. */
+export function endSaid(
+  task: Task,
+  { tries, end }: TaskDone,
+  answer: string | undefined,
+  marked?: string,
+): string {
   const right = end === 'right';
   if (answer === undefined) return right ? 'Right.' : 'The explanation tells the answer.';
   const written = answer.replace(/\.$/, '');
   if (task.kind === 'choice') return right ? `Right: ${written}.` : `The answer is: ${written}.`;
-  if (task.kind === 'mark')
-    return right
+  if (task.kind === 'mark') {
+    if (!right) return `The place is ${written}; it is marked on the chart.`;
+    return marked === undefined
       ? `Right. Worked out, the place is ${written}.`
-      : `The place is ${written}; it is marked on the chart.`;
+      : `Right. You marked ${marked}; worked out, the place is ${written}.`;
+  }
   return right
     ? `Right. You said ${givenText(task, tries.at(-1)!)}; worked out, it is ${written}.`
     : `It is ${written}.`;
@@ -77,7 +87,3 @@ function timesWord(count: number): string {
 }
 
 const ordinals = ['first', 'second', 'third', 'fourth', 'fifth'];
-
-function ordinal(count: number): string {
-  return ordinals[count - 1] ?? 'last';
-}

@@ -65,6 +65,11 @@ export const counting = choiceTask({
     few: 'Some, fewer than half of them',
     none: 'None of them',
   },
+  otherwise: {
+    most: prose`The peak is only a little above the threshold, so each pulse marks a disc that is narrower than half the 1/e² diameter. Only pulses whose disc covers the place are above there.`,
+    few: prose`The peak is well above the threshold, so each pulse marks a disc that is wider than half the 1/e² diameter. All pulses whose disc covers the place are above there.`,
+    none: prose`The peak is above the threshold, and the pulse right over the place brings its peak there: that one is above at least, and some of its neighbours with it.`,
+  },
   answer: ({ mark, diameter }) => share(mark / diameter),
   errors: [
     {

@@ -46,6 +46,11 @@ const nearest = numberTask({
         return others.find((place) => place * first < 0);
       },
     },
+    {
+      id: 'not-nearest',
+      reason: prose`There the spot has a level middle too, and you have swapped the sides rightly. But another level place lies nearer to the focus: look for the one that is nearest, on whichever side.`,
+      answer: (_, ask) => byNearness(ask({ set: { 'plate.raised': 'ring' } }).planes)[1],
+    },
   ],
   explanation: prose`Raising the ring in place of the middle swaps the two sides of the focus. Every place keeps its distance and changes its sign; with the plate one focal length before the lens, exactly.`,
 });
@@ -120,7 +125,7 @@ const distance = choiceTask({
     'lens.distanceMode': 'typed',
     'lens.typedPlateDistance': drawn['lens.typedPlateDistance'],
   }),
-  question: prose`Now a step of exactly half a wave: its two sides are alike as long as the plate stands one focal length, ${focalLength}, before the lens. But it stands ${plateDistance} before it. On which side of the focus, two Rayleigh lengths from it, is the spot smaller and brighter now?`,
+  question: prose`Now a step of exactly half a wave: its two sides are alike as long as the plate stands one focal length, ${focalLength}, before the lens. But it stands ${plateDistance} before it. The size of the pattern goes with ${math`B = f + z - d\,z/f`}, where ${math`f`} is the focal length and ${math`d`} the distance from the plate to the lens. On which side of the focus, two Rayleigh lengths from it, is the spot smaller and brighter now?`,
   options: sides,
   from: { peak: peakFluence, length: rayleighLength },
   answer: ({ length }, ask) => brighterSide(ask, lengthsAway * length),
@@ -136,7 +141,7 @@ const distance = choiceTask({
     },
     {
       id: 'sign',
-      reason: prose`It is the other side. The size of the pattern goes with ${math`B = f + z - d\,z/f`}, where ${math`d`} is the distance from the plate to the lens: put in a positive ${math`z`}, behind the focus, and see whether ${math`B`} grows or shrinks.`,
+      reason: prose`It is the other side. Take ${math`B = f + z - d\,z/f`} and put in a positive ${math`z`}, behind the focus, and see whether ${math`B`} grows or shrinks.`,
       answer: ({ length }, ask) => {
         const side = brighterSide(ask, lengthsAway * length);
         return otherThan(side, swapped[side]);

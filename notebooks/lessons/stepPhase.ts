@@ -65,6 +65,10 @@ const harmonic = choiceTask({
   set: (drawn) => ({ 'laser.wavelength': laserOf(drawn).harmonic }),
   question: prose`The plate is made for that wavelength, with a step ${stepHeight} high. Now crystals behind the laser turn its light into light of a shorter wavelength, ${wavelength}, and the same plate stays in. By how much does the light through the step fall behind now?`,
   options: delays,
+  otherwise: {
+    whole: prose`So it would be at half the first wavelength. Divide the first wavelength by the new one: that many times half a wave it is now, and a little more.`,
+    oneAndHalf: prose`So it would be at a third of the first wavelength. Divide the first wavelength by the new one: that many times half a wave it is now, and a little more.`,
+  },
   from: { phase: stepPhase },
   answer: ({ phase }) => nearestDelay(phase),
   errors: [

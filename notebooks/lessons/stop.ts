@@ -17,7 +17,7 @@ import { beamInStopFigure, beamOnStopFigure } from './stopFigures.ts';
 const passing = numberTask({
   id: 'passing',
   stage: 'predict',
-  question: prose`Somewhere on its way the beam meets a round hole: the rim of the plate, the entrance of the scanner, a mount. The smallest of them is the **stop**. Here the stop is ${apertureDiameter} wide and the beam ${plateBeamDiameter} (1/e² diameter). Which part of the energy of a pulse passes?`,
+  question: prose`Somewhere on its way the beam meets a round hole: the rim of the plate, the entrance of the scanner, a mount. The smallest of them is the **stop**. Here the stop is ${apertureDiameter} wide and the beam ${plateBeamDiameter} (1/e² diameter). With ${math`R`} the radius of the stop and ${math`w`} the 1/e² radius of the beam, the part ${math`1-e^{-2R^2/w^2}`} of the energy passes, all that lies inside the stop. How much is that here?`,
   shows: [beamInStopFigure],
   unit: '1',
   display: '%',
@@ -52,7 +52,7 @@ const passing = numberTask({
       answer: ({ passing }) => 1 - passing,
     },
   ],
-  explanation: prose`With ${math`R`} the radius of the stop and ${math`w`} the 1/e² radius of the beam, ${math`1-e^{-2R^2/w^2}`} passes. The **stop ratio** ${math`R/w`} is ${stopRatio}, and ${transmission} passes. Through a stop as wide as the 1/e² diameter 86.5 % would pass.`,
+  explanation: prose`The **stop ratio** ${math`R/w`} is ${stopRatio}, and ${math`1-e^{-2R^2/w^2}`} of it gives ${transmission}. Through a stop as wide as the 1/e² diameter 86.5 % would pass.`,
 });
 
 const directions = {
@@ -76,6 +76,9 @@ const closing = choiceTask({
   question: prose`Now the plate is in, with a step ratio of ${stepRatio}, and no stop at all: the chart shows the spot in the focus. Its middle lies ${dip} below its highest fluence. Then the stop of before is put in; it takes away light that passes around the step, far out. What happens to the dip in the middle?`,
   shows: [profileFigure, beamOnStopFigure],
   options: directions,
+  otherwise: {
+    shallower: prose`So it is where the light through the step is the stronger part on the axis, at a step ratio above 0.83. Here the light around the step is stronger, and the stop takes from that: the two come nearer to balance, and cancel better.`,
+  },
   from: { dip, axis: axisIrradianceInFocus, energy: usedPulseEnergy },
   answer: ({ dip }, ask) => direction(dip, ask({ set: { 'plate.stop': 'round' } }).dip),
   errors: [

@@ -49,7 +49,7 @@ export const doubling = choiceTask({
     },
     {
       id: 'diameter-in-steps',
-      reason: prose`Nearly. The steps of ${math`D`} itself become shorter from one to the next, as the flanks show; it is another measure of the mark that grows evenly. Which one is drawn in a threshold plot?`,
+      reason: prose`Nearly. The steps of ${math`D`} itself become shorter from one to the next, as the flanks show; it is another measure of the mark that grows evenly. Compare the squares of the diameters too.`,
       answer: ({ now }) => growth([now, 1.4 * now, 1.8 * now]),
     },
   ],

@@ -14,7 +14,7 @@ import {
   symmetric,
 } from '../columns.ts';
 import { type AxisSpec, type FigureSpec, figure, type SeriesSpec } from '../document.ts';
-import { energyText, fluenceText } from '../shortTexts.ts';
+import { energyText } from '../shortTexts.ts';
 
 /** The plain beam at three energies against one threshold: the part above it widens. */
 export const threeEnergiesFigure = figure({
@@ -43,7 +43,7 @@ export const threeEnergiesFigure = figure({
       marks: [
         { kind: 'horizontal', y: threshold * perSquareCentimetre, label: 'threshold', role: 'reference' },
       ],
-      summary: `The same spot with ${energyText(energy)}, with twice and with four times as much. Where a curve lies above the line at ${fluenceText(threshold)}, the surface is marked.`,
+      summary: `The same spot with ${energyText(energy)}, with twice and with four times as much. Where a curve lies above the line of the threshold, the surface is marked.`,
     };
   },
 });

@@ -3,7 +3,6 @@ import { niceEnd } from '../../lib/numerics/niceEnd.ts';
 import { spaced } from '../../lib/optics/focusMaps.ts';
 import { micro } from '../columns.ts';
 import { type FigureSpec, figure, type MarkSpec } from '../document.ts';
-import { lengthText } from '../shortTexts.ts';
 
 /** The chart reaches this many 1/e² radii out. */
 const radiiShown = 1.5;
@@ -58,12 +57,13 @@ export const namedWidthsFigure = figure({
         above: true,
       }),
     );
-    const at = (part: number) => lengthText(part * radius);
+    const part = (value: number) => value.toFixed(2);
     return {
       ...drawSpot(radius),
       title: 'One spot, four radii',
       marks,
-      summary: `From the axis: one σ at ${at(namedPlaces.sigma)}, half the maximum at ${at(namedPlaces['half the maximum'])}, 1/e at ${at(namedPlaces['1/e'])}, 1/e² at ${at(namedPlaces['1/e²'])}. All belong to the same spot.`,
+      // Lengths would tell what is asked; parts of the radius are what the eye reads too.
+      summary: `Radii of one spot, as parts of the one at 1/e²: one σ ${part(namedPlaces.sigma)}, half the maximum ${part(namedPlaces['half the maximum'])}, 1/e ${part(namedPlaces['1/e'])}.`,
     };
   },
 });

@@ -161,8 +161,16 @@ export function createCautions(document: Document): HTMLElement {
   return element(
     document,
     'section',
-    { class: 'caution start-cautions', 'aria-labelledby': 'cautions-heading' },
+    { class: 'caution start-cautions', 'data-within': 'cautions', 'aria-labelledby': 'cautions-heading' },
     element(document, 'h2', { id: 'cautions-heading', tabindex: -1 }, 'Before any setting'),
+    element(
+      document,
+      'p',
+      { class: 'start-sources' },
+      '“Memory” behind a source means that it was not at hand when this was written. Look it up before you rely on it: ',
+      element(document, 'a', { href: '#words/source-marks' }, 'how well sources are known'),
+      '.',
+    ),
     element(document, 'ul', {}, ...items),
   );
 }

@@ -1,11 +1,15 @@
+import { lessons } from '../lessons/lessons.ts';
+
 /** A stop on a way through the pages. */
 export interface Stop {
   /** Address without its #: of a document, or of what is open in it. */
   readonly to: string;
   /** Why this reader goes there, and why now. */
   readonly why: string;
-  /** About how long it takes, minutes. */
+  /** About how long it takes, minutes; without its lessons. */
   readonly minutes: number;
+  /** Ids of the lessons to take there, in their order. */
+  readonly lessons?: readonly string[];
 }
 
 /** A way through everything, for one kind of reader. */
@@ -13,35 +17,52 @@ export interface ReadingPath {
   readonly id: string;
   /** Who walks it, in the words of that person. */
   readonly title: string;
+  /** What such a reader types to find it. */
+  readonly called: readonly string[];
   readonly about: string;
   readonly stops: readonly Stop[];
 }
 
+/** How long these lessons take together, minutes. */
+function lessonMinutes(taken: readonly { readonly minutes: number }[]): number {
+  return taken.reduce((sum, { minutes }) => sum + minutes, 0);
+}
+
+/** The lessons to take at a stop. */
+export const lessonsAt = ({ lessons: ids = [] }: Stop) =>
+  ids.map((one) => lessons.find(({ id }) => id === one)!);
+
+/** How long a way takes with all its lessons, minutes. */
+export const pathMinutes = ({ stops }: ReadingPath): number =>
+  stops.reduce((sum, stop) => sum + stop.minutes + lessonMinutes(lessonsAt(stop)), 0);
+
 const newcomer: ReadingPath = {
   id: 'newcomer',
   title: 'I am new in the lab',
+  called: [
+    ...['new in the lab', 'where do I start', 'where to start', 'where do I begin', 'getting started'],
+    ...['first steps', 'beginner', 'newcomer', 'introduction', 'tutorial', 'basics', 'learn', 'help'],
+  ],
   about:
     'From what the plate does to a first field of your own, with questions on the way that show whether you have understood.',
   stops: [
     {
       to: 'matching',
-      why: 'What the plate does, and why beam and step must suit each other. Move the inputs and watch the spot.',
+      why: 'What the plate does, and why beam and step must suit each other. Move the inputs and watch the spot. Take the lesson on widths before the others.',
       minutes: 20,
-    },
-    {
-      to: 'lessons',
-      why: 'Take the first lesson now, and one after each page that follows: guess, look, and say why.',
-      minutes: 60,
+      lessons: ['width-words', 'beam-size', 'step-phase', 'stop'],
     },
     {
       to: 'words',
       why: 'Keep it open beside the rest. Radius or diameter, peak or mean: this is where most mistakes begin.',
       minutes: 10,
+      lessons: ['peak-and-mean'],
     },
     {
       to: 'through-focus',
       why: 'Where flat-tops and rings are along the beam, how deep each plane is, and what tilt does.',
       minutes: 20,
+      lessons: ['side-of-focus', 'beam-quality', 'depth-and-tilt'],
     },
     {
       to: 'lectures/half-a-wave',
@@ -52,18 +73,26 @@ const newcomer: ReadingPath = {
       to: 'set-up-sheet',
       why: 'What to set and to check at the table, in which order. Take it with you, with the cautions.',
       minutes: 10,
+      lessons: ['alignment'],
     },
     {
       to: 'threshold',
       why: 'How the marks on a test piece tell you your own threshold.',
       minutes: 25,
+      lessons: ['threshold-plot'],
     },
     {
       to: 'ripples',
       why: 'What grows just above the threshold, and how to measure it in a micrograph.',
       minutes: 20,
+      lessons: ['ripple-period'],
     },
-    { to: 'throughput', why: 'From a spot to a field: pulses, lines, time and heat.', minutes: 20 },
+    {
+      to: 'throughput',
+      why: 'From a spot to a field: pulses, lines, time and heat.',
+      minutes: 20,
+      lessons: ['pulses-and-dose'],
+    },
     { to: 'grooves', why: 'From a line to a depth: walls, floors and cuts.', minutes: 20 },
     {
       to: 'what-if',
@@ -71,6 +100,11 @@ const newcomer: ReadingPath = {
       minutes: 15,
     },
     { to: 'own-pages', why: 'Put the charts that you look at daily on a page of your own.', minutes: 10 },
+    {
+      to: 'lessons',
+      why: 'All lessons with what you have done of each. Take those again, with other numbers, that went wrong.',
+      minutes: 10,
+    },
     { to: 'scale-up', why: 'What would change for square metres. It can wait.', minutes: 15 },
     { to: 'write-up', why: 'When your design stands: the reasons, ready to hand in.', minutes: 15 },
   ],
@@ -79,6 +113,7 @@ const newcomer: ReadingPath = {
 const lecturer: ReadingPath = {
   id: 'lecturer',
   title: 'I teach beam shaping',
+  called: ['teaching', 'teacher', 'lecturer', 'course', 'students'],
   about: 'First what you can show, then what you can ask, then the rest to draw from.',
   stops: [
     {
@@ -98,8 +133,8 @@ const lecturer: ReadingPath = {
     },
     {
       to: 'lessons',
-      why: 'What your students take alone afterwards; each wrong answer is told what went wrong.',
-      minutes: 30,
+      why: 'What your students take alone afterwards; each wrong answer is told what went wrong. The time is that of all of them.',
+      minutes: lessonMinutes(lessons),
     },
     { to: 'words', why: 'The customs to agree on before the first formula.', minutes: 10 },
     { to: 'own-pages', why: 'A handout with live numbers, from your words and any chart.', minutes: 15 },
@@ -125,6 +160,7 @@ const lecturer: ReadingPath = {
 const researcher: ReadingPath = {
   id: 'researcher',
   title: 'I write up a design',
+  called: ['researcher', 'writing up', 'paper', 'thesis', 'rationale'],
   about: 'From your measurements to reasons that stand: what was chosen, against what, and how sure it is.',
   stops: [
     {
@@ -172,7 +208,11 @@ const researcher: ReadingPath = {
       why: 'If you present it: the same design as steps, with your notes beside them.',
       minutes: 15,
     },
-    { to: 'lessons', why: 'To check yourself on the points that reviewers ask about.', minutes: 40 },
+    {
+      to: 'lessons',
+      why: 'To check yourself on the points that reviewers ask about. The time is that of all of them.',
+      minutes: lessonMinutes(lessons),
+    },
   ],
 };
 

@@ -2,29 +2,12 @@ import type { Quantity } from '../../lib/graph/quantity.ts';
 import { blockChoices } from '../blockChoices.ts';
 import type { StepwellDocument } from '../document.ts';
 import type { Lesson } from '../lessons/lesson.ts';
-import type { Prose, ProseNode } from '../prose.ts';
 import { kindWords } from '../quantitySearch.ts';
+import { type ReadingPath, readingPaths } from '../reading/paths.ts';
 import type { Word } from '../words/word.ts';
-
-export type EntryKind = 'document' | 'part' | 'word' | 'number' | 'lesson' | 'lecture';
-
-/** What a search can lead to. */
-export interface SearchEntry {
-  /** Unique among all. */
-  readonly key: string;
-  readonly kind: EntryKind;
-  readonly name: string;
-  /** Beside the name: where it is, or what kind of thing. */
-  readonly beside: string;
-  /** Other names, symbols and ids. */
-  readonly also: string;
-  /** What is said of it. */
-  readonly about: string;
-  /** Address without its #; a number opens its trace instead. */
-  readonly to?: string;
-  /** Id of the quantity. */
-  readonly quantity?: string;
-}
+import { cautionEntries } from './cautionEntries.ts';
+import { proseWords } from './proseWords.ts';
+import type { EntryKind, SearchEntry } from './searchEntry.ts';
 
 /** Lists of what there is. */
 export interface Searched {
@@ -39,9 +22,11 @@ export interface Searched {
 export function searchEntries(all: Searched): readonly SearchEntry[] {
   return [
     ...all.documents.map(documentEntry),
+    ...cautionEntries(all.documents),
+    ...readingPaths.map(pathEntry),
     ...all.documents.flatMap(partEntries),
     ...all.words.map(wordEntry),
-    ...[...all.quantities].map(numberEntry),
+    ...[...all.quantities].flatMap((quantity) => [numberEntry(quantity), ...optionEntries(quantity)]),
     ...all.lessons.map(({ id, title, about, minutes }) =>
       learningEntry('lesson', `lessons/${id}`, title, `${minutes} minutes`, about),
     ),
@@ -52,24 +37,35 @@ export function searchEntries(all: Searched): readonly SearchEntry[] {
 }
 
 function documentEntry({ id, title, short = '', lead }: StepwellDocument): SearchEntry {
-  return { key: id, kind: 'document', name: title, beside: '', also: short, about: words(lead), to: id };
+  return {
+    key: id,
+    kind: 'document',
+    name: title,
+    beside: '',
+    also: short,
+    called: [short],
+    about: proseWords(lead),
+    to: id,
+  };
 }
 
 function partEntries(document: StepwellDocument): SearchEntry[] {
   const { id, title } = document;
-  return blockChoices(document).map((choice) => {
+  return blockChoices(document).flatMap((choice): SearchEntry[] => {
     const [kind = '', ...name] = choice.label.split(': ');
     const block = document.blocks.find((one) => one.id === choice.id)!;
-    const told = 'prose' in block ? words(block.prose) : '';
-    return {
-      key: `${id}/${choice.id}`,
-      kind: 'part',
-      name: name.join(': '),
-      beside: `${kind.toLowerCase()} in ‘${title}’`,
-      also: choice.id.replaceAll('-', ' '),
-      about: told,
-      to: `${id}/${choice.id}`,
-    };
+    if (block.kind === 'caution') return [];
+    return [
+      {
+        key: `${id}/${choice.id}`,
+        kind: 'part',
+        name: name.join(': '),
+        beside: `${kind.toLowerCase()} in ‘${title}’`,
+        also: choice.id.replaceAll('-', ' '),
+        about: 'prose' in block ? proseWords(block.prose) : '',
+        to: `${id}/${choice.id}`,
+      },
+    ];
   });
 }
 
@@ -80,6 +76,7 @@ function wordEntry({ id, word, also = [], symbol = '', meaning, convention = '' 
     name: word,
     beside: also.slice(0, 3).join(', '),
     also: `${also.join(' ')} ${plainTex(symbol)}`,
+    called: also,
     about: plainTex(`${meaning} ${convention}`),
     to: `words/${id}`,
   };
@@ -93,8 +90,36 @@ function numberEntry(quantity: Quantity): SearchEntry {
     name,
     beside: kindWords(quantity),
     also: `${id} ${id.replace(/([a-z])([A-Z])/g, '$1 $2')} ${plainTex(symbol)}`,
+    called: [id],
     about,
     quantity: id,
+  };
+}
+
+/** The ways that an input offers: copper is found, and leads to the input that takes it. */
+function optionEntries(quantity: Quantity): SearchEntry[] {
+  if (quantity.kind !== 'choice') return [];
+  return Object.entries<string>(quantity.options).map(([key, option]) => ({
+    key: `option ${quantity.id} ${key}`,
+    kind: 'option',
+    name: option,
+    beside: `one way of ‘${quantity.name}’`,
+    also: quantity.name,
+    about: '',
+    quantity: quantity.id,
+  }));
+}
+
+function pathEntry({ id, title, about, called }: ReadingPath): SearchEntry {
+  return {
+    key: `reading/${id}`,
+    kind: 'path',
+    name: title,
+    beside: 'a way through all pages',
+    also: called.join(' '),
+    called,
+    about,
+    to: `reading/${id}`,
   };
 }
 
@@ -106,17 +131,6 @@ function learningEntry(
   about: string,
 ): SearchEntry {
   return { key: to, kind, name, beside, also: '', about, to };
-}
-
-/** The words of prose that stand there whatever the design. */
-function words({ nodes, slots }: Prose): string {
-  const text = (node: ProseNode): string => {
-    if ('text' in node) return node.text;
-    if ('children' in node) return `${node.children.map(text).join('')} `;
-    const slot = slots[node.slotIndex]!;
-    return slot.slot === 'link' || slot.slot === 'jump' || slot.slot === 'term' ? slot.text : '';
-  };
-  return nodes.map(text).join(' ');
 }
 
 /** TeX as one might type it: `\kappa_\text{dark}` is "kappa dark". */

@@ -10,7 +10,7 @@ export interface GaussianPulse {
 
 export type FluenceKey = 'energy' | 'peak' | 'mean';
 
-const fluence = { unit: 'J/m^2', display: 'J/cm^2', between: [0, 1e12] } as const;
+const fluence = { unit: 'J/m^2', display: 'J/cm^2', bare: 'J/cm^2', between: [0, 1e12] } as const;
 
 /** Energy and fluences of a pulse, any of which may be typed; the width stands beside them. */
 export const fluenceRows: readonly LinkedRow<FluenceKey>[] = [
@@ -21,6 +21,7 @@ export const fluenceRows: readonly LinkedRow<FluenceKey>[] = [
     about: 'Of one pulse, where the fluence is asked for.',
     unit: 'J',
     display: 'auto:J',
+    bare: 'uJ',
     between: [0, 1000],
   },
   {

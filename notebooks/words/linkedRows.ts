@@ -1,4 +1,4 @@
-import { formatQuantity, formatReadable, parseQuantity } from '../../lib/graph/units.ts';
+import { formatQuantity, formatReadable, formatUnit, parseQuantity } from '../../lib/graph/units.ts';
 import { splitQuantityText } from '../../lib/graph/unitText.ts';
 import { Problem } from '../../lib/problem.ts';
 
@@ -12,6 +12,8 @@ export interface LinkedRow<K extends string = string> {
   readonly about: string;
   readonly unit: string;
   readonly display: string;
+  /** Unit of a number that is typed without one; always the same, and said beside the field. */
+  readonly bare: string;
   /** What may be typed: above the first, up to the second, SI. */
   readonly between: readonly [number, number];
 }
@@ -24,14 +26,22 @@ export function rowText({ unit, display }: LinkedRow, value: number): string {
   return formatQuantity(value, unit, display, digits);
 }
 
+/** Said beside the field: what a number without a unit counts in. */
+export const bareSaid = ({ bare }: LinkedRow): string => `A number alone is in ${formatUnit(bare)}.`;
+
+/** How a number typed without a unit was read, while it still stands there as typed; empty for one with a unit. */
+export function readingSaid(row: LinkedRow, text: string, value: number): string {
+  if (splitQuantityText(text).unit !== '') return '';
+  return `Read in ${formatUnit(row.bare)}: ${rowText(row, value)}.`;
+}
+
 /**
- * Reads what was typed into a row, SI; a number without a unit counts in the unit of the text that stood there before.
- * Throws a Problem for what cannot be read, and for what lies outside the row’s range.
+ * Reads what was typed into a row, SI; a number without a unit counts in the row’s own. `shown` stands there now, as an
+ * example. Throws a Problem for what cannot be read, and for what lies outside the row’s range.
  */
-export function readRow(row: LinkedRow, text: string, before: string): number {
-  const bare = splitQuantityText(before).unit || row.unit;
+export function readRow(row: LinkedRow, text: string, shown: string): number {
   const [low, high] = row.between;
-  const value = parseQuantity(text, row.unit, { bare, examples: before });
+  const value = parseQuantity(text, row.unit, { bare: row.bare, examples: shown });
   if (value > low && value <= high) return value;
   const show = (x: number) => formatReadable(x, row.unit, row.display.replace(/^auto:/, ''));
   const allowed = `above ${show(low)} up to ${show(high)}`;

@@ -182,7 +182,7 @@ export const plateWords: readonly Word[] = [
   {
     id: 'laser-class',
     word: 'Class 4 laser',
-    also: ['laser safety', 'eye safety', 'eyewear', 'X-rays'],
+    also: ['laser safety', 'eye safety', 'eyewear', 'goggles', 'safety glasses', 'X-rays'],
     meaning:
       'The class of lasers that injure eyes and skin, directly and by a stray reflection, and can set things on fire. The laser safety officer and local rules decide; no value here is an all-clear.',
     convention: 'Irradiances are peaks in time and space.',

@@ -2,7 +2,7 @@ import { energyInside, isAcross, levelOf, type WidthName, widthsOf } from '../..
 import type { FigureSpec, SeriesRole, SeriesSpec } from '../document.ts';
 import type { LinkedRow } from './linkedRows.ts';
 
-const length = { unit: 'm', display: 'auto:m', between: [0, 100] } as const;
+const length = { unit: 'm', display: 'auto:m', bare: 'mm', between: [0, 100] } as const;
 
 /** The ways to give the width of a Gaussian beam, each with where it is met. */
 export const widthRows: readonly LinkedRow<WidthName>[] = [

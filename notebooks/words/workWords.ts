@@ -127,7 +127,16 @@ export const workWords: readonly Word[] = [
   {
     id: 'source-marks',
     word: 'Marks of a source',
-    also: ['memory', 'abstract', 'common practice', 'no source', 'our choice', 'estimate'],
+    also: [
+      'memory',
+      'abstract',
+      'from memory',
+      'abstract read',
+      'common practice',
+      'no source',
+      'our choice',
+      'estimate',
+    ],
     meaning:
       'How far a statement can be relied on. “Abstract”: only the summary of the paper was read. “Memory”: the source was not at hand when the sentence was written. “Common practice”: passed on in laboratories, without a publication. “Our choice”: set here, and to be doubted.',
     convention: 'Without a mark: read, or worked out here.',

@@ -1,4 +1,5 @@
 import { expect, type Page, test } from '@playwright/test';
+import { halfWaveLecture } from '../../notebooks/lectures/halfWave.ts';
 import { addTen, button, card, lecturesOf, newLecture, tenTitles } from './makingLectures.ts';
 import { findSmallTargets } from './smallTargets.ts';
 import { expectNoSidewaysScrolling, findViolations, openDocument, settled } from './stepwellPage.ts';
@@ -76,4 +77,19 @@ test.describe('at 390 × 844, by keyboard', () => {
     expect(await findViolations(page)).toEqual([]);
     await expectNoSidewaysScrolling(page);
   });
+});
+
+test('the link to the lecture that comes with the program says that everybody can open its notes', async ({
+  page,
+}) => {
+  const { title } = halfWaveLecture;
+  await openDocument(page, 'lectures');
+  await button(page, `Copy link for students: ${title}`).click();
+  await expect(card(page, title).getByRole('status')).toContainText(
+    'so does the lecturer’s page with its answers: everybody can open it.',
+  );
+  const link = await page.getByRole('textbox', { name: 'Link for students' }).inputValue();
+  expect(link).toMatch(/#lectures\/half-a-wave$/);
+  await settled(page);
+  expect(await findViolations(page)).toEqual([]);
 });

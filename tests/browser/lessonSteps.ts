@@ -101,7 +101,6 @@ export async function answerByKeys(page: Page, drawn: LessonCase, task: Task, an
     const steps = Math.round(200 * shareOf(drawn, task, answer as number));
     await press('PageUp', Math.floor(steps / 10));
     await press('ArrowRight', steps % 10);
-    await tabTo(page, 'button[type="submit"]');
     await page.keyboard.press('Enter');
   }
 }

@@ -44,6 +44,10 @@ test.describe('by mouse at 1440 × 900', () => {
       const place = currentTask(page);
       await expect(place.locator('h3')).toContainText(`${i + 1} of ${beamSize.tasks.length}`);
       if (i === 0) {
+        await expect(place.locator('.place-handle')).not.toHaveAttribute('data-put');
+        // From the mark Tab leads on to the answer, past no files.
+        await place.getByRole('slider').press('Tab');
+        await expect(place.getByRole('button', { name: 'Answer here' })).toBeFocused();
         await place.getByRole('button', { name: 'Answer here' }).click();
         await expect(place.locator('.lesson-reply')).toContainText('Put your mark on the chart first.');
         const wrong = drawn.at(task.id).errors[0]!;
@@ -60,7 +64,7 @@ test.describe('by mouse at 1440 × 900', () => {
       if (i < beamSize.tasks.length - 1) await page.getByRole('button', { name: 'Go on' }).click();
     }
     await expect(page.locator('.lesson-summary')).toContainText(
-      '3 of 4 right at once, the others after a hint.',
+      '3 of 4 right at once, the other one after a hint.',
     );
     // A number of the lesson opens over its own design.
     const beam = page.locator('.lesson-task').first().locator('.lesson-explanation .value');
@@ -96,7 +100,10 @@ test.describe('by mouse at 1440 × 900', () => {
     await expect(page.locator('.lesson-task')).toHaveCount(2);
     await expect(page.locator('.lesson-task').first().locator('.lesson-reply')).toContainText(/^Right/);
     await expect(currentTask(page).locator('.lesson-reply')).toContainText(firstWords(error));
+    await expect(currentTask(page).locator('.lesson-reply')).toContainText('Read as ');
+    await expect(currentTask(page).getByLabel('Your answer')).not.toHaveValue('');
     await lessonSettled(page);
+    await expect(currentTask(page).locator('h3')).toBeInViewport();
     expect(await currentTask(page).locator('.lesson-question').textContent()).toBe(question);
     await answerByMouse(page, drawn, second!, drawn.at(second!.id).right);
     await expect(currentTask(page).locator('.lesson-reply')).toContainText(/^Right/);

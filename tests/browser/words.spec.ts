@@ -30,6 +30,13 @@ test.describe('with the mouse', () => {
     await page.evaluate(() => window.stepwell.set({ 'lens.focalLength': 0.2 }));
     await settled(page);
     await expect(value).toHaveText('524.6\u202fµm');
+    await page.getByLabel('Look up a word or a symbol').fill('M2');
+    await expect(page.locator('article.word:visible').first()).toHaveAttribute(
+      'data-within',
+      'propagation-ratio',
+    );
+    await page.getByLabel('Look up a word or a symbol').fill('');
+    await expect(page.locator('article.word').nth(1)).not.toHaveAttribute('data-within', 'propagation-ratio');
     await page.getByLabel('Look up a word or a symbol').fill('zzqqxx');
     await expect(page.getByText(/^No word like that/)).toBeVisible();
   });
@@ -110,26 +117,15 @@ test.describe('with the mouse', () => {
     await field('Mean fluence').fill('1.5915494');
     await page.keyboard.press('Enter');
     await expect(field('Pulse energy')).toHaveValue('20\u202fµJ');
+    await field('Pulse energy').fill('5e-6');
+    await expect(pulse(page)).toContainText('Read in µJ: 5\u202fpJ.');
+    await page.keyboard.press('Enter');
+    await expect(field('Pulse energy')).toHaveValue('5\u202fpJ');
+    await field('Pulse energy').fill('20');
+    await page.keyboard.press('Enter');
+    await expect(field('Pulse energy')).toHaveValue('20\u202fµJ');
     await field('The width is given as').selectOption({ label: '1/e² diameter, D4σ' });
     await expect(pulse(page).getByLabel('Width', { exact: true })).toHaveValue('40\u202fµm');
-  });
-
-  test('the search leads to a chart, and a number opens where one is', async ({ page }) => {
-    await openMatching(page);
-    await page.getByRole('button', { name: 'Find', exact: true }).click();
-    await finder(page).fill('map through focus fluence');
-    await page.getByRole('option', { name: /^Fluence through the focus/ }).click();
-    await expect(page).toHaveURL(/#through-focus\/map$/);
-    await expect(page.locator('#block-map')).toBeInViewport();
-    await page.getByRole('button', { name: 'Find', exact: true }).click();
-    await finder(page).fill('unshaped rayleigh length');
-    await page.getByRole('option', { name: /^Rayleigh length of the unshaped beam/ }).click();
-    await expect(page.getByRole('complementary')).toContainText('focus.rayleighLength');
-    await expect(page).toHaveURL(/#through-focus\/map$/);
-    await page.getByRole('button', { name: 'Find', exact: true }).click();
-    await expect(finder(page)).toBeFocused();
-    await page.locator('h1').click();
-    await expect(finder(page)).toBeHidden();
   });
 
   test('ways through the pages mark what was opened, and forget it', async ({ page }) => {

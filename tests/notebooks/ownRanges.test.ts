@@ -82,7 +82,9 @@ describe('the part of a map between other ends', () => {
   };
 
   it('holds the cells that lie there, and never more than there is', () => {
-    const { x, y, map } = withRanges(mapped(false), [0, 99], [1, 3]);
+    const { x, y, map, summary } = withRanges(mapped(false), [0, 99], [1, 3]);
+    // The summary speaks of the whole map, so that the part has to be named.
+    expect(summary).toMatch(/^So\. Drawn is 0 to 10\sµm across and 1 to 3\s\S+ up\.$/);
     expect([x.domain, y.domain]).toEqual([
       [0, 10],
       [1, 3],

@@ -1,5 +1,5 @@
 import type { LectureStep } from '../../../lib/graph/studies.ts';
-import { halfWave, levelPlane, moves, numbers, onTable, says, shows } from './design.ts';
+import { halfWave, levelPlane, moves, numbers, onTable, says, shows, spotProfile } from './design.ts';
 
 const stopped = { 'plate.stop': 'round' };
 
@@ -7,39 +7,40 @@ const stopped = { 'plate.stop': 'round' };
 export const decidingSteps: readonly LectureStep[] = [
   {
     id: 'stop',
-    title: 'The stop decides as much as the step',
+    title: 'A stop around the step',
     minutes: 2,
     sets: onTable(stopped),
     pieces: [
       says(
         'Every real plate ends somewhere. Give it a stop of {plate.apertureDiameter} around the step of {plate.stepDiameter}: {plate.transmission} of the energy still passes. We are back in the focus.',
       ),
-      shows('matching', 'profile', 'The fluence in the focus, behind the stop'),
+      spotProfile('The fluence in the focus, behind the stop'),
       moves('Stop', 'plate.stop', 'plate.apertureDiameter'),
     ],
     ask: {
-      question: 'What does the stop do to the ring in the focus?',
+      question: 'Without the stop the dip of the ring in the focus is 64\u202f%. And behind it?',
       options: [
-        'Hardly anything: it takes 2\u202f% of the energy',
-        'The dip falls from 64\u202f% to 5\u202f%',
-        'The dip gets deeper',
+        'Hardly less: 63\u202f%',
+        'About half of it: 32\u202f%',
+        'Nearly nothing: 5\u202f%',
+        'Deeper still: 80\u202f%',
       ],
       from: 1,
     },
-    notes: `**Right:** The dip falls from 64\u202f% to 5\u202f%. The stop cuts light around the step, and that was the weaker of the two amplitudes: {explain.outerAmplitude} are left of 0.368, against {explain.centreAmplitude} through the middle. The axis brightens.
+    notes: `**Right:** Nearly nothing: 5\u202f%. The stop decides as much as the step. It cuts light around the step, and that was the weaker of the two amplitudes: {explain.outerAmplitude} are left of 0.368, against {explain.centreAmplitude} through the middle. The axis brightens.
 
-**Watch for:** energy against amplitude again. The outermost light is 2\u202f% of the energy, and a seventh of the amplitude of the whole beam.
+**Watch for:** energy against amplitude again: 63\u202f% is the dip less 2\u202f% of it. The outermost light is 2\u202f% of the energy, and a seventh of the amplitude of the whole beam.
 
 **If asked** which stop to take: switch it off and on, then narrow it towards the step. Whoever orders a plate orders its stop with it.`,
   },
   {
     id: 'beam-size',
-    title: 'And so does the size of the beam',
+    title: 'When the beam changes its size',
     minutes: 2,
     sets: onTable(stopped),
     pieces: [
       says(
-        'The plate is made once; the beam comes from an expander that somebody turned. The beam at the plate is {plate.beamDiameter} wide.',
+        'The stop of {plate.apertureDiameter} stays on. The plate is made once; the beam comes from an expander that somebody turned. At the plate it is {plate.beamDiameter} wide.',
       ),
       shows('matching', 'beam-change'),
     ],
@@ -48,7 +49,7 @@ export const decidingSteps: readonly LectureStep[] = [
       options: ['gets deeper', 'stays as it is, to a percentage point', 'gets shallower'],
       from: 1,
     },
-    notes: `**Right:** gets deeper. From {spot.dip} to {sensitivity.dipWiderBeam}; with a beam 5\u202f% narrower it is {sensitivity.dipNarrowerBeam}. A wider beam sends more light around the step, the two amplitudes come nearer to each other, and they cancel better.
+    notes: `**Right:** gets deeper. The size of the beam decides too. Behind the stop of {plate.apertureDiameter}, which stays from the step before, it goes from {spot.dip} to {sensitivity.dipWiderBeam}; with a beam 5\u202f% narrower it is {sensitivity.dipNarrowerBeam}. A wider beam sends more light around the step, the two amplitudes come nearer to each other, and they cancel better.
 
 **Watch for:** a wider beam makes a narrower plain focus, so some expect everything to shrink. The width hardly moves; it is the balance of two waves that moves.
 

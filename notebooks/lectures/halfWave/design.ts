@@ -53,6 +53,19 @@ export const shows = (document: string, block: string, title?: string): OwnBlock
   ...(title !== undefined && { title }),
 });
 
+/**
+ * The fluence across the spot, its axis up to what the shaped spot needs: beside the plain one, five times as high, ring
+ * and flat spot look alike. The plain one leaves the chart at the top.
+ */
+export const spotProfile = (title: string): OwnBlock => ({
+  kind: 'block',
+  document: 'matching',
+  block: 'profile',
+  title,
+  caption: 'The axis is drawn for the shaped spot: a higher curve leaves the chart.',
+  y: [0, 0.7],
+});
+
 /** Words on the screen. */
 export const says = (text: string): OwnBlock => ({ kind: 'text', text });
 

@@ -7,7 +7,7 @@ const flat = { 'workpiece.z': flatPlane };
 export const useSteps: readonly LectureStep[] = [
   {
     id: 'removal',
-    title: 'What the flat spot does not gain',
+    title: 'How much does a flat spot remove?',
     minutes: 2,
     sets: onTable({ ...flat, 'removal.branches': 'one', 'removal.depthPerPulse': 20e-9 }),
     pieces: [
@@ -29,7 +29,7 @@ export const useSteps: readonly LectureStep[] = [
       options: ['About the same', 'About a third more', 'Twice as much'],
       from: 1,
     },
-    notes: `**Right:** About the same. The ratio is {removal.gain}. Only {spot.energyInHalf} of the energy lies above half the peak; the rest is edge and halo, and the halo warms the part without removing anything.
+    notes: `**Right:** About the same. Volume is not what a flat spot gains: the ratio is {removal.gain}. Only {spot.energyInHalf} of the energy lies above half the peak; the rest is edge and halo, and the halo warms the part without removing anything.
 
 **Watch for:** a comparison at equal pulse energy can show any ratio one likes. Each beam must stand at its own best.
 
@@ -63,21 +63,21 @@ export const useSteps: readonly LectureStep[] = [
     sets: onTable({ 'plate.stop': 'round' }),
     pieces: [
       says(
-        'A part is never quite level, nor quite at the height one thinks. Depth of focus: how far one may move until the fluence of the plateau is off by {focus.depthTolerance}.',
+        'A part is never quite level. Depth of focus: the whole way, from end to end, on which the fluence all over the plateau stays within {focus.depthTolerance} of its mean.',
       ),
       {
         kind: 'chart',
         over: { id: 'workpiece.z', unit: 'm', from: -80e-6, to: 80e-6, count: 41, by: 'steps' },
         ids: ['spot.dip'],
       },
-      numbers('In the focus, behind the stop', 'spot.depthOfFocus', 'spot.dip', 'spot.kind'),
+      numbers('In the focus, behind the stop', 'spot.depthOfFocus', 'spot.dip'),
     ],
     ask: {
-      question: 'Which forgives more: the flat plane of the open plate, or the focus behind the stop?',
-      options: ['The flat plane of the open plate', 'The focus behind the stop', 'Both about the same'],
+      question: 'The flat plane of the open plate is about 4\u202fµm deep. And the focus behind the stop?',
+      options: ['About a fifth of that', 'About the same', 'Nearly twenty times that'],
       from: 1,
     },
-    notes: `**Right:** The focus behind the stop. Its plateau has a shallow dip of {spot.dip} and stays as it is over {spot.depthOfFocus}, the whole distance from end to end. The perfectly flat plane of the open plate is about 4 µm deep: there the profile is just passing through.
+    notes: `**Right:** Nearly twenty times that. The focus behind the stop is {spot.depthOfFocus} deep, from end to end. Its shape does change on that way: the dip falls from 5.1\u202f% in the middle to 1.3\u202f% at the ends, as the chart shows, but the fluence of the plateau stays within {focus.depthTolerance}. The flat plane of the open plate forgives less, since its profile is just passing through.
 
 **Watch for:** the same fluence within 5\u202f% is asked here. Whoever only asks for a mark has far more room.
 
@@ -112,12 +112,17 @@ export const useSteps: readonly LectureStep[] = [
     sets: onTable(flat),
     pieces: [
       says(
-        '**Taking the plate out raises the peak {safety.plateOutFactor} times here at the same energy, more in the plain focus.** Shutter closed first, least energy, eyewear for the wavelength. Class 4 laser: the laser safety officer decides. Nothing here says that anything is safe.',
+        '**Taking the plate out raises the peak {safety.plateOutFactor} times here at the same energy, 5.66 times in the plain focus.** Shutter closed first, least energy, eyewear for the wavelength. Class 4 laser: the laser safety officer decides. Nothing here says that anything is safe.',
       ),
-      shows('matching', 'profile', 'One pulse, with the plate and without'),
-      numbers('One pulse, peak fluence on the workpiece', 'spot.peakFluence', 'unshaped.spot.peakFluence'),
+      shows('matching', 'profile', 'One pulse, 0.058\u202fmm behind the focus: with the plate and without'),
+      numbers(
+        'One pulse, peak fluence: with the plate here, without it here, and the most there is, in the focus',
+        'spot.peakFluence',
+        'unshaped.spot.peakFluence',
+        'focus.unshapedPeakFluence',
+      ),
     ],
-    notes: `Do not hurry over this one. The plate spreads the light; whoever takes it out to compare, or to align, has the plain peak of {unshaped.spot.peakFluence} on the part, on the camera, on whatever stands there. First the energy down, then the plate out.
+    notes: `Do not hurry over this one. The plate spreads the light; whoever takes it out to compare, or to align, has the plain peak of {unshaped.spot.peakFluence} on the part, on the camera, on whatever stands there; in the focus itself it is {focus.unshapedPeakFluence}, the most there is. First the energy down, then the plate out.
 
 **Watch for:** the same holds for walking along the beam: other planes have other peaks.
 

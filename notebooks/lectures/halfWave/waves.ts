@@ -29,32 +29,13 @@ export const waveSteps: readonly LectureStep[] = [
 **If asked** about the ripples of the middle’s wave: its edge is sharp, and a sharp edge at the lens rings in the focus.`,
   },
   {
-    id: 'turned',
-    title: 'Half a wave turns the middle round',
-    minutes: 2,
-    sets: onTable(),
-    pieces: [
-      says(
-        'Half a wave later, the crests of the middle are troughs. What was added is now taken away, so it counts twice: $U = U_\\text{all} - 2\\,U_\\text{centre}$. For any phase $U = U_\\text{all} - (1-e^{i\\varphi})\\,U_\\text{centre}$.',
-      ),
-      shows('matching', 'two-waves-left'),
-    ],
-    notes: `Go through the chart slowly: the high narrow curve is the whole beam, the broad one twice the middle, and the thick curve their difference. The irradiance is its square. Where the broad one overtakes the narrow one the sign turns; the eye sees only the square.
-
-**Watch for:** “taken away” is not “absorbed”. No energy is lost; it lands elsewhere in the focal plane.
-
-**If asked** why twice: one time because the middle is missing from the sum, and once more because it now works against it.
-
-**If asked** for other phases: the chart shows the part in step with the whole beam; at half a wave there is no other.`,
-  },
-  {
     id: 'axis',
     title: 'What is left on the axis?',
     minutes: 2,
     sets: onTable(),
     pieces: [
       says(
-        'Beam and step are equally wide, the step is half a wave. On the axis in the focus every part of the beam arrives together.',
+        'Half a wave later, the crests of the middle are troughs. Beam and step are equally wide; on the axis each of the two waves arrives all together.',
       ),
       shows('matching', 'amplitudes'),
       numbers(
@@ -65,7 +46,7 @@ export const waveSteps: readonly LectureStep[] = [
       ),
     ],
     ask: {
-      question: 'How bright is the middle of the focus now, against that of the same beam without the step?',
+      question: 'How bright is the middle of the focus now, against the same beam without a step?',
       options: ['Dark: the two cancel', 'About 7\u202f%', 'About a quarter', 'As bright as before'],
       from: 1,
     },
@@ -76,6 +57,25 @@ export const waveSteps: readonly LectureStep[] = [
 **Watch for:** “about a quarter” is the amplitude without its square. “Dark” would need a step a little smaller than the beam: a step ratio of {match.darkRatio}.
 
 **If asked** what the chart says at other phases: at a whole wave everything is back; in between the middle of the focus can be set to any brightness from the least to the full one.`,
+  },
+  {
+    id: 'turned',
+    title: 'The middle counts twice',
+    minutes: 2,
+    sets: onTable(),
+    pieces: [
+      says(
+        'On the axis and beside it: what the middle added is now taken away, so it counts twice: $U = U_\\text{all} - 2\\,U_\\text{centre}$. For any phase $U = U_\\text{all} - {(1-e^{i\\varphi})}\\,U_\\text{centre}$.',
+      ),
+      shows('matching', 'two-waves-left'),
+    ],
+    notes: `Go through the chart slowly: the high narrow curve is the whole beam, the broad one twice the middle, and the thick curve their difference. The irradiance is its square. Where the broad one overtakes the narrow one the sign turns; the eye sees only the square.
+
+**Watch for:** “taken away” is not “absorbed”. No energy is lost; it lands elsewhere in the focal plane.
+
+**If asked** why twice: one time because the middle is missing from the sum, and once more because it now works against it.
+
+**If asked** for other phases: the chart shows the part in step with the whole beam; at half a wave there is no other.`,
   },
   {
     id: 'ring',

@@ -111,6 +111,10 @@ export function createLectureCard(context: PageContext, id: string, acts: CardAc
   };
 }
 
+/** What comes with the program comes whole, to whoever opens it. */
+const notesForAll =
+  'This lecture comes with the program, and so does the lecturer’s page with its answers: everybody can open it.';
+
 /** Copies the address that opens at a lecture: what comes with the program needs no design. */
 async function copyStudentsLink(
   { document, live }: PageContext,
@@ -118,7 +122,7 @@ async function copyStudentsLink(
   isShipped: boolean,
   field: HTMLInputElement,
 ): Promise<string> {
-  if (isShipped) return copyAddress(document, `lectures/${id}`, field);
+  if (isShipped) return `${await copyAddress(document, `lectures/${id}`, field)} ${notesForAll}`;
   const { text, leftOut } = await writeLink(studentsDesign(live.state(), id));
   const said = await copyAddress(document, `lectures/${id}?design=${text}`, field);
   return [said, 'It opens the design at this lecture, without your notes and your other lectures.', leftOut]

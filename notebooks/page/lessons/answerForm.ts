@@ -10,6 +10,8 @@ export interface AnswerForm {
   /** What is answered now; undefined while there is nothing yet, and then `missing` says what to do. */
   given(): Given | undefined;
   readonly missing: string;
+  /** Puts an answer there that was given before. */
+  put(given: Given): void;
   focus(): void;
 }
 
@@ -63,6 +65,9 @@ function numberForm(document: Document, { display }: NumberTask, id: string): An
     given: () => (text.value.trim() === '' ? undefined : text.value),
     missing:
       unit === '' ? 'Type a number first.' : `Type a number first, in ${unit} or another unit of its kind.`,
+    put: (given) => {
+      text.value = String(given);
+    },
     focus: () => text.select(),
   };
 }
@@ -80,6 +85,9 @@ function choiceForm(document: Document, { options }: ChoiceTask, id: string): An
     element: element(document, 'fieldset', { class: 'lesson-field' }, legend, ...labels),
     given: () => chosen()?.value,
     missing: 'Choose one first.',
+    put: (given) => {
+      for (const radio of radios) radio.checked = radio.value === given;
+    },
     focus: () => (chosen() ?? radios[0])?.focus(),
   };
 }
@@ -99,10 +107,12 @@ function markForm(document: Document, handle: PlaceHandle): AnswerForm {
       document,
       'p',
       { class: 'lesson-hint' },
-      'Click or drag on the chart, or go to the round handle and press the arrow keys.',
+      'Click or drag on the chart. By keys: Tab leads to the chart, the arrow keys move your mark, Enter answers.',
     ),
     given: handle.chosen,
     missing: 'Put your mark on the chart first.',
+    // The reply says where it was.
+    put: () => {},
     focus: handle.focus,
   };
 }

@@ -11,6 +11,8 @@ export interface AnswerPart {
   mark(words: string): void;
   /** An answer was not right: what was tried is marked, and after the second the right one is offered. */
   tried(done: TaskDone): void;
+  /** The last answer of an earlier visit stands in the form again. */
+  put(given: Given): void;
   /** The task has ended. */
   close(): void;
 }
@@ -52,9 +54,11 @@ export function createAnswerPart(
     acts.missing(fields.missing);
     fields.focus();
   });
+  handle?.onEnter(() => form.requestSubmit());
   show.addEventListener('click', () => once(acts.show));
   return {
     element: form,
+    put: fields.put,
     mark: (place) => setText(marked, `at ${place}`),
     tried(done) {
       markTried(document, form, done.tries);

@@ -28,10 +28,17 @@ export interface RunParts {
   again(last: Run): void;
 }
 
+/** How a run comes before the person. */
+export interface RunStart {
+  focus(): void;
+  /** Brings the open task into view, where others stand above it. */
+  takeUp(): void;
+}
+
 export interface RunView {
   readonly element: HTMLElement;
-  /** Resolves once its first tasks are drawn, with what puts the focus there. */
-  readonly drawn: Promise<() => void>;
+  /** Resolves once its first tasks are drawn, with what puts the focus there, or the open task into view. */
+  readonly drawn: Promise<RunStart>;
 }
 
 /** Draws the tasks that were reached, one below the other; the next one comes when the person goes on. */
@@ -63,7 +70,7 @@ export function renderRun(parts: RunParts, first: Run, stops: (() => void)[]): R
         keep(withAnswer(run, task, given, verdict.kind === 'right'));
       return verdict;
     },
-    solution: () => ask({ kind: 'solution', task: task.id }),
+    solution: (given) => ask({ kind: 'solution', task: task.id, ...(given !== undefined && { given }) }),
     show: () => keep(withShown(run, task)),
     ended,
   });
@@ -90,11 +97,16 @@ export function renderRun(parts: RunParts, first: Run, stops: (() => void)[]): R
   };
   const draw = async () => {
     const patches = await ask({ kind: 'open' });
-    if (over) return () => {};
+    if (over) return { focus: () => {}, takeUp: () => {} };
     whole.replaceChildren();
     const reached = tasksReached(lesson, run);
     const views = reached.map((task, i) => add(task, patches, i === reached.length - 1));
-    return () => views[0]!.focus();
+    return {
+      focus: () => views[0]!.focus(),
+      takeUp: () => {
+        if (views.length > 1 && !isFinished(lesson, run)) views.at(-1)!.show();
+      },
+    };
   };
   whole.append(
     element(
@@ -109,7 +121,7 @@ export function renderRun(parts: RunParts, first: Run, stops: (() => void)[]): R
     const button = element(document, 'button', { type: 'button', class: 'study-go' }, 'Take other values');
     button.addEventListener('click', () => parts.again(run));
     whole.replaceChildren(element(document, 'p', { class: 'problem', role: 'status' }, words), button);
-    return () => button.focus();
+    return { focus: () => button.focus(), takeUp: () => {} };
   });
   return { element: whole, drawn };
 }

@@ -30,7 +30,7 @@ export function renderLesson(
     const again = (last: Run) => begin(beginRun(lesson, newSeed(last.seed), last), true);
     const view = renderRun({ context, lesson, store, desk, renderBlock, again }, run, own);
     place.replaceChildren(view.element);
-    if (byHand) void view.drawn.then((focus) => focus());
+    void view.drawn.then((start) => (byHand ? start.focus() : start.takeUp()));
   };
   stops.push(desk.close, end);
   begin(store.runs()[lesson.id] ?? beginRun(lesson, newSeed()), false);

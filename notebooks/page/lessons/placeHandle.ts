@@ -9,6 +9,8 @@ export interface PlaceHandle extends FigureOver {
   /** Where it was put, in the unit of the axis; undefined before. */
   chosen(): number | undefined;
   focus(): void;
+  /** Calls `act` when Enter is pressed on the mark. */
+  onEnter(act: () => void): void;
 }
 
 /** Where the mark lies before it is put anywhere, a part of the axis. */
@@ -30,6 +32,7 @@ export function createPlaceHandle(
   const box = element(document, 'div', { class: 'figure-moves place-moves', 'data-along': along }, handle);
   let axis: AxisSpec | undefined;
   let [share, put, dragging] = [atFirst, false, false];
+  let enter = () => {};
 
   const show = () => {
     if (!axis) return;
@@ -74,8 +77,10 @@ export function createPlaceHandle(
     });
   handle.addEventListener('keydown', (event) => {
     const next = keyShare(event.key, share);
-    if (next === undefined || event.ctrlKey || event.metaKey || event.altKey) return;
+    const enters = event.key === 'Enter' && !event.repeat;
+    if ((next === undefined && !enters) || event.ctrlKey || event.metaKey || event.altKey) return;
     event.preventDefault();
+    if (next === undefined) return enter();
     set(next);
   });
   return {
@@ -94,6 +99,9 @@ export function createPlaceHandle(
     },
     chosen: () => (put && axis ? valueAt(axis, share) : undefined),
     focus: () => handle.focus(),
+    onEnter(act) {
+      enter = act;
+    },
   };
 }
 

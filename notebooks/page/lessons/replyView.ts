@@ -1,4 +1,5 @@
-import type { Task, TypicalError } from '../../lessons/lesson.ts';
+import type { Task } from '../../lessons/lesson.ts';
+import { errorOf } from '../../lessons/plainError.ts';
 import type { PageContext } from '../context.ts';
 import { element } from '../element.ts';
 import { renderProse } from '../proseView.ts';
@@ -33,13 +34,13 @@ export function createReply(context: PageContext, stops: (() => void)[]): Reply 
   stops.push(clear);
   const wordsOf = (said: Said, task: Task | undefined): Node[] => {
     if (said.kind === 'error') {
-      const errors = (task?.errors ?? []) as readonly TypicalError[];
-      const error = errors.find(({ id }) => id === said.error);
-      return [lead('Not yet.'), ...(error ? [renderProse(context, error.reason, own)] : [])];
+      const error = task && errorOf(task, said.error);
+      return [...notYet(said.read), ...(error ? [renderProse(context, error.reason, own)] : [])];
     }
-    if (said.kind === 'other') return [lead('Not yet.'), paragraph(said.words)];
+    if (said.kind === 'other') return [...notYet(said.read), paragraph(said.words)];
     return [paragraph('words' in said ? said.words : 'Right.')];
   };
+  const notYet = (read: string | undefined) => [lead('Not yet.'), ...(read ? [paragraph(read)] : [])];
   const paragraph = (words: string) => element(document, 'p', {}, words);
   const lead = (words: string) => element(document, 'strong', { class: 'lesson-lead' }, words);
   return {

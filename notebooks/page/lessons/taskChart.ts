@@ -21,6 +21,8 @@ import {
 export interface TaskCharts {
   /** What stands with the question. */
   readonly element: HTMLElement;
+  /** Axes whose curve is still to come; they stand below the answer, which must not lie out of sight. */
+  readonly ahead: HTMLElement;
   /** What stands below once the task has ended. */
   readonly below: HTMLElement;
   /** The mark on the chart, for a task that is answered by one. */
@@ -43,6 +45,7 @@ export function createTaskCharts(
   const handle = task.kind === 'mark' ? createPlaceHandle(document, task.along, moved) : undefined;
   const places: WorkPlace[] = [];
   const above = element(document, 'div', { class: 'lesson-shows' });
+  const ahead = element(document, 'div', { class: 'lesson-shows' });
   const below = element(document, 'div', { class: 'lesson-shows' });
   const draw = (block: Block, own: (() => void)[]): HTMLElement => {
     const drawn = renderBlock(context, block, own);
@@ -60,8 +63,8 @@ export function createTaskCharts(
     const drawn = marked
       ? renderFigure(context, withoutMoves(axes as FigureBlock), own, handle)
       : draw(axes, own);
-    const slot = element(document, 'div', { class: bare ? 'lesson-bare' : undefined }, drawn);
-    above.append(slot);
+    const slot = element(document, 'div', { class: slotClass(bare, marked) }, drawn);
+    (bare && !marked ? ahead : above).append(slot);
     places.push(workPlace(context, slot, block));
     const stop = () => {
       for (const one of own.splice(0).reverse()) one();
@@ -71,7 +74,7 @@ export function createTaskCharts(
       stop();
       // The place is kept until the drawing comes, so that nothing below moves.
       slot.style.minHeight = `${slot.offsetHeight}px`;
-      slot.classList.remove('lesson-bare');
+      slot.classList.remove('lesson-bare', 'lesson-marking');
       slot.replaceChildren(draw(next, own));
       setTimeout(() => {
         slot.style.minHeight = '';
@@ -82,6 +85,7 @@ export function createTaskCharts(
   const slots = shownWith(task).map(open);
   return {
     element: above,
+    ahead,
     below,
     handle,
     places,
@@ -95,6 +99,12 @@ export function createTaskCharts(
       for (const block of shownAfter(task)) put(below, block, draw(block, stops));
     },
   };
+}
+
+/** Files of a chart come with its curve, and once it has been marked. */
+function slotClass(bare: boolean, marked: boolean): string | undefined {
+  const classes = [...(bare ? ['lesson-bare'] : []), ...(marked ? ['lesson-marking'] : [])];
+  return classes.length > 0 ? classes.join(' ') : undefined;
 }
 
 /** After this a chart that was drawn anew has its height, ms. */

@@ -17,7 +17,8 @@ export interface TaskActs {
   done(): TaskDone;
   /** Judges an answer and keeps it; rejects with the reason where it cannot be judged. */
   judge(given: Given, keep: boolean): Promise<LessonAnswers['judge']>;
-  solution(): Promise<LessonAnswers['solution']>;
+  /** The right answer, with the last one given written beside it. */
+  solution(given: Given | undefined): Promise<LessonAnswers['solution']>;
   /** The right answer was asked for. */
   show(): void;
   /** The task has ended, now or before; the lesson goes on below. */
@@ -28,6 +29,8 @@ export interface TaskActs {
 export interface TaskView {
   readonly element: HTMLElement;
   focus(): void;
+  /** Brings it into view without taking the focus. */
+  show(): void;
 }
 
 /** Draws a task as it stands, and lets the person answer it while it is open. */
@@ -62,10 +65,10 @@ export function renderTask(
     const done = acts.done();
     part.close();
     // What is told below rests on the case; a case that cannot be drawn again leaves the words without it.
-    const solution = await acts.solution().catch(() => undefined);
+    const solution = await acts.solution(done.tries.at(-1)).catch(() => undefined);
     reply.show({
       kind: done.end === 'right' ? 'right' : 'shown',
-      words: endSaid(task, done, solution?.text),
+      words: endSaid(task, done, solution?.text, solution?.marked),
     });
     charts.end(done, solution?.value);
     explanation.append(renderProse(context, task.explanation, stops));
@@ -101,12 +104,13 @@ export function renderTask(
     renderChanged(context, design, stops),
     part.element,
     reply.element,
+    charts.ahead,
     charts.below,
     explanation,
   );
   section.append(renderWork(context, charts.places, stops));
   begin();
-  return { element: section, focus: () => heading.focus() };
+  return { element: section, focus: () => heading.focus(), show: () => section.scrollIntoView() };
 
   /** Takes up what was done before: an ended task is told of again, the last wrong answer judged again. */
   function begin() {
@@ -114,6 +118,7 @@ export function renderTask(
     if (done.end !== undefined) void finish(false);
     else if (done.tries.length > 0) {
       part.tried(done);
+      part.put(done.tries.at(-1)!);
       void acts.judge(done.tries.at(-1)!, false).then(
         (verdict) => acts.done().end === undefined && reply.show(verdict, task),
         (error: Error) => reply.show({ kind: 'fault', words: error.message }),

@@ -1,6 +1,14 @@
 import { documents } from '../../contents.ts';
 import { shippedLectures } from '../../lectures/shipped.ts';
-import { documentOf, pathsThrough, type ReadingPath, type Stop, timeSaid } from '../../reading/paths.ts';
+import {
+  documentOf,
+  lessonsAt,
+  pathMinutes,
+  pathsThrough,
+  type ReadingPath,
+  type Stop,
+  timeSaid,
+} from '../../reading/paths.ts';
 import type { PageContext } from '../context.ts';
 import { element } from '../element.ts';
 
@@ -30,7 +38,6 @@ export function renderPaths({ document, read }: PageContext): HTMLElement {
 
 function pathPart(document: Document, path: ReadingPath, isRead: (to: string) => boolean): HTMLElement {
   const { id, title, about, stops } = path;
-  const minutes = stops.reduce((sum, stop) => sum + stop.minutes, 0);
   const done = stops.filter(({ to }) => isRead(to)).length;
   const next = stops.find(({ to }) => !isRead(to));
   const progress = done === 0 ? '' : `, ${done} of ${stops.length} opened`;
@@ -45,7 +52,7 @@ function pathPart(document: Document, path: ReadingPath, isRead: (to: string) =>
       'p',
       {},
       `${about} `,
-      element(document, 'span', { class: 'path-time' }, `In all ${timeSaid(minutes)}${progress}.`),
+      element(document, 'span', { class: 'path-time' }, `In all ${timeSaid(pathMinutes(path))}${progress}.`),
     ),
     element(
       document,
@@ -56,7 +63,8 @@ function pathPart(document: Document, path: ReadingPath, isRead: (to: string) =>
   );
 }
 
-function stopItem(document: Document, { to, why, minutes }: Stop, read: boolean, next: boolean): HTMLElement {
+function stopItem(document: Document, stop: Stop, read: boolean, next: boolean): HTMLElement {
+  const { to, why, minutes } = stop;
   const [name = '', within] = to.split('/');
   const { title } = documents.find(({ id }) => id === name)!;
   const lecture = name === 'lectures' && shippedLectures.find(({ id }) => id === within);
@@ -74,5 +82,19 @@ function stopItem(document: Document, { to, why, minutes }: Stop, read: boolean,
       element(document, 'small', {}, `${minutes} min${mark === '' ? '' : ` · ${mark}`}`),
     ),
     element(document, 'p', {}, why),
+    ...lessonLine(document, stop),
   );
+}
+
+/** The lessons that belong to a page, each with its time. */
+function lessonLine(document: Document, stop: Stop): HTMLElement[] {
+  const taken = lessonsAt(stop);
+  if (taken.length === 0) return [];
+  const links = taken.flatMap(({ id, title, minutes }, i) => [
+    i === 0 ? '' : ', ',
+    element(document, 'a', { href: `#lessons/${id}` }, title),
+    ` (${minutes} min)`,
+  ]);
+  const begin = taken.length === 1 ? 'Then the lesson ' : 'Then the lessons ';
+  return [element(document, 'p', { class: 'path-lessons' }, begin, ...links, '.')];
 }

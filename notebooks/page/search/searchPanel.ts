@@ -1,4 +1,4 @@
-import type { SearchEntry } from '../../search/searchEntries.ts';
+import type { SearchEntry } from '../../search/searchEntry.ts';
 import type { FoundGroup } from '../../search/searchIndex.ts';
 import { freshId } from '../controls/field.ts';
 import { element, setAttributes, setText } from '../element.ts';

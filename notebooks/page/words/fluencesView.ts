@@ -35,6 +35,8 @@ export function renderFluences({ document, live }: PageContext): HTMLElement {
   const row = (): LinkedRow<'width'> => ({
     ...widthRows.find(({ key }) => key === given)!,
     key: 'width',
+    // Widths there are those of beams, here those of spots.
+    bare: 'um',
     label: 'Width',
     about: 'Of the beam or spot, in the way chosen above; the fluences follow, the energy stays.',
   });

@@ -33,14 +33,21 @@ export function renderGlossary(context: PageContext, stops: (() => void)[]): HTM
     });
     way.append(go);
   }
+  // What is found stands in a place of its own, the best first; letters would part it.
+  const foundHeading = element(document, 'h2', { class: 'word-letter' }, 'Found');
+  const foundPlace = element(document, 'section', { 'aria-label': 'Words that are found', hidden: true });
+  const homes = new Map([...articles.values()].map((article) => [article, article.parentElement!]));
   const search = createSearch(document, (typed) => {
-    const found = new Set(findWords(words, typed));
-    for (const [word, article] of articles) article.hidden = !found.has(word);
-    for (const section of letters) section.hidden = !section.querySelector('article:not([hidden])');
-    way.hidden = typed.trim() !== '';
-    return found.size;
+    const found = findWords(words, typed);
+    const asked = typed.trim() !== '';
+    for (const article of articles.values()) homes.get(article)!.append(article);
+    for (const section of letters) section.hidden = asked;
+    if (asked) foundPlace.replaceChildren(foundHeading, ...found.map((word) => articles.get(word)!));
+    foundPlace.hidden = found.length === 0 || !asked;
+    way.hidden = asked;
+    return found.length;
   });
-  return element(document, 'div', { class: 'words wide' }, search, way, ...letters);
+  return element(document, 'div', { class: 'words wide' }, search, way, foundPlace, ...letters);
 }
 
 function createSearch(document: Document, find: (typed: string) => number): HTMLElement {

@@ -1,5 +1,5 @@
 import type { LinkedRow } from '../../words/linkedRows.ts';
-import { readRow, rowText } from '../../words/linkedRows.ts';
+import { bareSaid, readingSaid, readRow, rowText } from '../../words/linkedRows.ts';
 import { freshId } from '../controls/field.ts';
 import { element, setAttributes, setText } from '../element.ts';
 import { mathElement } from '../proseView.ts';
@@ -43,11 +43,13 @@ function createRow<K extends string>(
     spellcheck: 'false',
     'aria-describedby': `${id}-about ${id}-problem`,
   });
-  const problem = element(document, 'p', { class: 'problem', id: `${id}-problem`, role: 'status' });
+  const problem = element(document, 'p', { class: 'linked-told', id: `${id}-problem`, role: 'status' });
   let shown = '';
-  const say = (text: string) => {
+  /** Tells what is wrong with what was typed, or how it was read. */
+  const say = (text: string, wrong = false) => {
     setText(problem, text);
-    setAttributes(field, { 'aria-invalid': text !== '' && 'true' });
+    problem.classList.toggle('problem', wrong);
+    setAttributes(field, { 'aria-invalid': wrong && 'true' });
   };
   const show = (value: number) => {
     shown = rowText(row, value);
@@ -58,12 +60,13 @@ function createRow<K extends string>(
   const take = (final: boolean) => {
     if (final && field.value === shown) return say('');
     try {
-      numbers.set(row.key, readRow(row, field.value, shown));
-      say('');
+      const text = field.value;
+      numbers.set(row.key, readRow(row, text, shown));
       changed(final ? undefined : row);
+      say(readingSaid(row, text, numbers.values()[row.key]));
     } catch (error) {
       // While one types, much is not a number yet.
-      say(final ? (error as Error).message : '');
+      say(final ? (error as Error).message : '', final);
     }
   };
   field.addEventListener('input', () => take(false));
@@ -82,7 +85,7 @@ function createRow<K extends string>(
       { class: 'linked-row' },
       element(document, 'div', { class: 'linked-name' }, label, ' ', mathElement(document, row.symbol)),
       field,
-      element(document, 'p', { class: 'linked-about', id: `${id}-about` }, row.about),
+      element(document, 'p', { class: 'linked-about', id: `${id}-about` }, `${row.about} ${bareSaid(row)}`),
       problem,
     ),
   };

@@ -50,18 +50,15 @@ export const answers: Readonly<Record<string, () => number>> = {
     const found = flatPlanes('where-flat', 1.2);
     if (found.length === 0) return 3;
     if (found.some((zeta) => zeta === 0)) return 0;
-    const before = Math.max(...found.filter((zeta) => zeta < 0));
+    const before = Math.min(...found.filter((zeta) => zeta < 0).map((zeta) => -zeta));
     const behind = Math.min(...found.filter((zeta) => zeta > 0));
-    return before > -0.5 && behind < 0.5 ? 1 : 2;
+    return before < 0.5 && behind < 0.5 ? 1 : 2;
   },
   level: () => ['flat-top', 'ring', 'peaked'].indexOf(inStep('level')<string>('spot.kind')),
   stop: () => {
-    const [open, stopped] = [
-      inStep('stop', { 'plate.stop': 'open' })('spot.dip'),
-      inStep('stop')('spot.dip'),
-    ];
-    if (Math.abs(open - 0.64) > 0.005 || Math.abs(stopped - 0.05) > 0.005) return stopped > open ? 2 : 0;
-    return 1;
+    const offered = [0.63, 0.32, 0.05, 0.8];
+    const off = offered.map((value) => Math.abs(value - inStep('stop')('spot.dip')));
+    return off.indexOf(Math.min(...off));
   },
   'beam-size': () => {
     const dipOf = (magnification: number) =>
@@ -84,8 +81,9 @@ export const answers: Readonly<Record<string, () => number>> = {
   },
   depth: () => {
     const [open, stopped] = [inStep('flat')('spot.depthOfFocus'), inStep('depth')('spot.depthOfFocus')];
-    if (Math.abs(open / stopped - 1) < 0.2) return 2;
-    return open > stopped ? 0 : 1;
+    const offered = [1 / 5, 1, 18];
+    const off = offered.map((value) => Math.abs(Math.log((value * open) / stopped)));
+    return off.indexOf(Math.min(...off));
   },
   alignment: () => {
     const value = inStep('alignment');

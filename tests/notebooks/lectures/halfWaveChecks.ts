@@ -17,3 +17,5 @@ export const phaseOf = (step: string, waves: number) =>
   inStep(step, { 'plate.designPhase': waves * 2 * Math.PI })('explain.axisIrradianceInFocus');
 export const dipAt = (step: string, changes: Readonly<Record<string, unknown>>) =>
   inStep(step, changes)('spot.dip');
+/** True where the workpiece of a step stands at so many millimetres, as they are written. */
+export const stands = (step: string, said: string) => rounds(1e3 * inStep(step)('workpiece.z'), said);

@@ -1,11 +1,19 @@
-import { halfRadius } from './halfWaveAnswers.ts';
-import { about, type Claims, dipAt, percent, phaseOf, rounds, zetaOf } from './halfWaveChecks.ts';
+import { flatPlanes, halfRadius } from './halfWaveAnswers.ts';
+import { about, type Claims, dipAt, percent, phaseOf, rounds, stands, zetaOf } from './halfWaveChecks.ts';
 import { decidingClaims } from './halfWaveDecidingClaims.ts';
+import { mapEnds } from './halfWaveMap.ts';
 import { inStep } from './halfWaveStep.ts';
 
 export const claims: Readonly<Record<string, Claims>> = {
   wish: {
     'Both curves carry the same pulse': () => inStep('wish')('plate.transmission') === 1,
+    '0.058\u202fmm behind the focus: plain, and behind the plate': () => stands('wish', '0.058'),
+    'Both are drawn in one plane, 0.058\u202fmm behind the focus, where the shaped one is flat': () =>
+      stands('wish', '0.058') && inStep('wish')<string>('spot.kind') === 'flat-top',
+    'in its own focus': () => {
+      const focus = inStep('wish', { 'workpiece.z': 0 })('unshaped.spot.peakFluence');
+      return about(inStep('wish')('focus.unshapedPeakFluence'), focus, 1e-6);
+    },
     'for a Gaussian is half of the peak': () => {
       const value = inStep('wish');
       const mean = value('laser.pulseEnergy') / (Math.PI * value('focus.radius') ** 2);
@@ -14,6 +22,11 @@ export const claims: Readonly<Record<string, Claims>> = {
   },
   threshold: {
     'with a peak about five times lower': () => about(inStep('threshold')('safety.plateOutFactor'), 5, 0.1),
+    'One pulse on one plane, 0.058\u202fmm behind the focus': () => stands('threshold', '0.058'),
+    'in its own focus the plain mark would be 15.2\u202fµm wide, narrower still': () => {
+      const focus = inStep('threshold', { 'workpiece.z': 0 })('unshaped.spot.markDiameter');
+      return rounds(1e6 * focus, '15.2') && focus < inStep('threshold')('unshaped.spot.markDiameter');
+    },
     'only while its plateau stays above the threshold': () => {
       const low = inStep('threshold', { 'laser.pulseEnergy': 0.77e-6 });
       return low('spot.markDiameter') < low('unshaped.spot.markDiameter');
@@ -37,6 +50,12 @@ export const claims: Readonly<Record<string, Claims>> = {
       inStep('plain-focus')('expander.magnification') === 2 &&
       inStep('plain-focus', { 'expander.magnification': 3 })('focus.radius') <
         inStep('plain-focus')('focus.radius'),
+    'to 4.37\u202fµm, and open faster to either side': () => {
+      const [two, three] = [inStep('plain-focus'), inStep('plain-focus', { 'expander.magnification': 3 })];
+      const opening = (value: typeof two) => value('focus.radius') / value('focus.rayleighLength');
+      return rounds(1e6 * three('focus.radius'), '4.37') && opening(three) > opening(two);
+    },
+    'the axes of the map stay as they are': () => mapEnds(2) === mapEnds(3),
     'it changes nothing': () => about(inStep('plain-focus')('spot.relativePeak'), 1, 1e-9),
     'the diameter is 1.41 times that of the waist': () => {
       const value = inStep('plain-focus', { 'workpiece.z': inStep('plain-focus')('focus.rayleighLength') });
@@ -58,6 +77,10 @@ export const claims: Readonly<Record<string, Claims>> = {
     },
   },
   turned: {
+    'what the middle added is now taken away': () => {
+      const { taken, centre } = inStep('turned')<Record<string, Float64Array>>('explain.amplitudeOverRadius');
+      return taken!.every((value, i) => Math.abs(value - 2 * centre![i]!) < 1e-9);
+    },
     'at half a wave there is no other': () => {
       const { left, irradiance } = inStep('turned')<Record<string, Float64Array>>(
         'explain.amplitudeOverRadius',
@@ -95,6 +118,11 @@ export const claims: Readonly<Record<string, Claims>> = {
       [-0.44, 0.44].every((zeta) => zetaOf('where-flat', zeta)<string>('spot.kind') === 'flat-top'),
     'the outermost ones are peaked': () =>
       [-0.88, 0.88].every((zeta) => zetaOf('where-flat', zeta)<string>('spot.kind') === 'peaked'),
+    'The nearest pair is the one': () => {
+      const planes = flatPlanes('where-flat', 1.2).map(Math.abs);
+      const stands = inStep('flat')('focus.defocus');
+      return planes.some((zeta) => Math.abs(zeta - stands) < 0.01);
+    },
     'both sides are alike': () =>
       about(
         dipAt('where-flat', { 'workpiece.z': -4e-5 }),
@@ -127,13 +155,21 @@ export const claims: Readonly<Record<string, Claims>> = {
   },
   flat: {
     'a Gaussian has 0.152': () => rounds(Math.log(0.9) / Math.log(0.5), '0.152'),
-    'Ten micrometres further': () =>
-      about(inStep('flat')('workpiece.z') - inStep('level')('workpiece.z'), 10e-6, 0.05),
-    'less a tenth and the ring opens, forward and a peak grows': () => {
-      const defocus = inStep('flat')('focus.defocus');
-      const [ring, peak] = [zetaOf('flat', defocus - 0.1), zetaOf('flat', defocus + 0.1)];
-      return ring<string>('spot.kind') === 'ring' && peak<string>('spot.kind') === 'peaked';
+    'Level on the axis, at 0.0476\u202fmm, it was still a ring': () =>
+      stands('level', '0.0476') && inStep('level')<string>('spot.kind') === 'ring',
+    'Ten micrometres further, at 0.058\u202fmm, the dip has closed': () =>
+      stands('flat', '0.058') &&
+      about(inStep('flat')('workpiece.z') - inStep('level')('workpiece.z'), 10e-6, 0.05) &&
+      dipAt('flat', {}) < 1e-6,
+    'At 0.045\u202fmm the ring is open again, with a dip of more than a fifth': () => {
+      const there = inStep('flat', { 'workpiece.z': 45e-6 });
+      return there<string>('spot.kind') === 'ring' && there('spot.dip') > 0.2;
     },
+    'at 0.07\u202fmm a peak has grown': () =>
+      inStep('flat', { 'workpiece.z': 70e-6 })<string>('spot.kind') === 'peaked',
+    'to put it back to 0.058\u202fmm': () => stands('flat', '0.058'),
+    'at 0.058\u202fmm the fluence over the plateau stays within 3.5\u202f% of its mean': () =>
+      stands('flat', '0.058') && rounds(100 * inStep('flat')('spot.unevenness'), '3.5'),
   },
   ...decidingClaims,
 };

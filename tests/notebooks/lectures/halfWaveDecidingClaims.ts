@@ -1,13 +1,18 @@
 import { flatPlanes } from './halfWaveAnswers.ts';
-import { about, type Claims, dipAt, percent, rounds } from './halfWaveChecks.ts';
+import { about, type Claims, dipAt, percent, rounds, stands } from './halfWaveChecks.ts';
 import { inStep } from './halfWaveStep.ts';
 
 /** Of the steps from the stop onward. */
 export const decidingClaims: Readonly<Record<string, Claims>> = {
   stop: {
-    'it takes 2\u202f% of the energy': () => percent(1 - inStep('stop')('plate.transmission'), '2'),
-    'from 64\u202f% to 5\u202f%': () =>
-      percent(dipAt('stop', { 'plate.stop': 'open' }), '64') && percent(dipAt('stop', {}), '5'),
+    'Without the stop the dip of the ring in the focus is 64\u202f%': () =>
+      percent(dipAt('stop', { 'plate.stop': 'open' }), '64'),
+    'Nearly nothing: 5\u202f%': () => percent(dipAt('stop', {}), '5'),
+    'Hardly less: 63\u202f%': () => !percent(dipAt('stop', {}), '63'),
+    'About half of it: 32\u202f%': () => percent(dipAt('stop', { 'plate.stop': 'open' }) / 2, '32'),
+    'Deeper still: 80\u202f%': () => dipAt('stop', {}) < 0.8,
+    '63\u202f% is the dip less 2\u202f% of it': () =>
+      percent(dipAt('stop', { 'plate.stop': 'open' }) * inStep('stop')('plate.transmission'), '63'),
     'are left of 0.368': () =>
       rounds(inStep('stop', { 'plate.stop': 'open' })('explain.outerAmplitude'), '0.368'),
     'The outermost light is 2\u202f%': () => percent(1 - inStep('stop')('plate.transmission'), '2'),
@@ -19,6 +24,9 @@ export const decidingClaims: Readonly<Record<string, Claims>> = {
   'beam-size': {
     'The beam grows by 5\u202f%': () => inStep('beam-size')('sensitivity.change') === 0.05,
     'a beam 5\u202f% narrower': () => inStep('beam-size')('sensitivity.change') === 0.05,
+    'The stop of  stays on': () =>
+      inStep('beam-size')('plate.apertureDiameter') === inStep('stop')('plate.apertureDiameter') &&
+      inStep('beam-size')<string>('plate.stop') === 'round',
     'The width hardly moves': () => {
       const value = inStep('beam-size');
       return about(value('sensitivity.widthWiderBeam'), value('spot.width'), 0.03);
@@ -93,7 +101,13 @@ export const decidingClaims: Readonly<Record<string, Claims>> = {
     },
   },
   depth: {
-    'about 4 µm deep': () => rounds(1e6 * inStep('flat')('spot.depthOfFocus'), '4'),
+    'The flat plane of the open plate is about 4\u202fµm deep': () =>
+      stands('flat', '0.058') && rounds(1e6 * inStep('flat')('spot.depthOfFocus'), '4'),
+    'from 5.1\u202f% in the middle to 1.3\u202f% at the ends': () => {
+      const { from, to } = inStep('depth')<{ from: number; to: number }>('spot.depthEnds');
+      const [middle, ...ends] = [0, from, to].map((z) => dipAt('depth', { 'workpiece.z': z }));
+      return rounds(100 * middle!, '5.1') && ends.every((dip) => rounds(100 * dip, '1.3'));
+    },
     'the same fluence within 5\u202f%': () => inStep('depth')('focus.depthTolerance') === 0.05,
     'a field 10 mm wide that is off by 1 mrad spans 10 µm': () => about(10e-3 * 1e-3, 10e-6, 1e-9),
   },
@@ -111,6 +125,18 @@ export const decidingClaims: Readonly<Record<string, Claims>> = {
   },
   safety: {
     'Class 4 laser': () => true,
+    '5.66 times in the plain focus': () => {
+      const value = inStep('safety');
+      return rounds(value('focus.unshapedPeakFluence') / value('spot.peakFluence'), '5.66');
+    },
+    '0.058\u202fmm behind the focus: with the plate and without': () => stands('safety', '0.058'),
+    'the most there is': () => {
+      const most = inStep('safety')('focus.unshapedPeakFluence');
+      return [-60, -20, 0, 20, 58].every((z) => {
+        const there = inStep('safety', { 'workpiece.z': z * 1e-6 });
+        return there('unshaped.spot.peakFluence') <= most * (1 + 1e-9) && there('spot.peakFluence') < most;
+      });
+    },
     'other planes have other peaks': () =>
       inStep('safety', { 'workpiece.z': 0.2e-3 })('spot.peakFluence') >
       2 * inStep('safety')('spot.peakFluence'),

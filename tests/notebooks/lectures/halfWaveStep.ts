@@ -21,6 +21,7 @@ export function wordsOf(id: string): string {
   const written = pieces.flatMap((piece) => [
     ...('text' in piece ? [piece.text] : []),
     ...('title' in piece && piece.title ? [piece.title] : []),
+    ...('caption' in piece && piece.caption ? [piece.caption] : []),
   ]);
   return [title, ...written, ask?.question ?? '', ...(ask?.options ?? []), notes]
     .join('\n')

@@ -73,6 +73,7 @@ it('by hand: rims added up square by square', () => {
   const answers = Object.fromEntries(found.errors.map(({ error, answer }) => [error.id, answer as number]));
   expectClose(answers['over-sum']!, imbalance / 2, { absolute: 2e-3 });
   expectClose(answers['ratio']!, right.height / left.height, { absolute: 4e-3 });
+  expectClose(answers['ratio-turned']!, left.height / right.height, { absolute: 4e-3 });
   const place = opened.at('highest');
   expectClose(place.right as number, 6.557 * right.xi, { absolute: 0.4, source: 'double sum' });
   const others = Object.fromEntries(place.errors.map(({ error, answer }) => [error.id, answer as number]));

@@ -5,6 +5,8 @@ import {
   tiltedSurfaceFigure,
   waistFigure,
 } from '../../../notebooks/lessons/depthAndTiltFigures.ts';
+import { judge } from '../../../notebooks/lessons/judge.ts';
+import type { MarkTask } from '../../../notebooks/lessons/lesson.ts';
 import { openCase } from '../../../notebooks/lessons/lessonCase.ts';
 import { cases } from '../../cases.ts';
 import { expectClose } from '../../close.ts';
@@ -53,6 +55,7 @@ it('by hand: tilt that the depth allows', () => {
   const errors = {
     'half-field': 12.36e-3,
     'half-depth': 3.09e-3,
+    'half-depth-alone': 4.09e-3,
     'height-left-out': 8.18e-3,
     'height-once': 7.18e-3,
   };
@@ -67,6 +70,20 @@ it('by hand: a Rayleigh length from the focus', () => {
     'width-for-area': 'seventy',
     'square-twice': 'quarter',
   });
+});
+
+it('a mark counts as the end within a twentieth of the depth', () => {
+  const { within } = depthAndTilt.tasks.find(({ id }) => id === 'end') as MarkTask;
+  for (let seed = 1; seed <= cases(40, 10); seed++) {
+    const one = openCase(depthAndTilt, seed);
+    const { axis, right, errors } = one.at('end');
+    const [low, high] = axis!.domain;
+    const before = errors.find(({ error }) => error.id === 'other-end')!.answer as number;
+    const depth = (right as number) - before;
+    expect(within * (high - low)).toBeLessThan(0.05 * depth);
+    // A sixth short of it is too far.
+    expect(judge(depthAndTilt, one, 'end', 0.83 * (right as number)).kind).toBe('other');
+  }
 });
 
 it('the curve crosses the tolerance where the depth ends', () => {

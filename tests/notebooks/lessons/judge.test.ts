@@ -122,14 +122,20 @@ describe('numbers typed with their unit', () => {
     ['5', 'That is too small.'],
     ['40', 'That is far too large.'],
     ['1', 'That is far too small.'],
-    ['0', 'That is too small.'],
+    ['0', 'It is not zero.'],
+    ['-12 µm', 'The sign is not right, and without it the number is too large.'],
+    ['-3 µm', 'The sign is not right, and without it the number is too small.'],
   ])('%s: %s', (text, hint) => {
     expect(told('typed', text)).toEqual({ kind: 'other', hint });
   });
 
-  it('with a sign, too large means nearer to plus', () => {
+  it('sign and size are told apart', () => {
     expect(told('signed', '6.56')).toEqual({ kind: 'other', hint: 'The size is right, but not the sign.' });
-    expect(told('signed', '12')).toEqual({ kind: 'other', hint: 'That is too large. Mind the sign.' });
+    expect(told('signed', '12')).toEqual({
+      kind: 'other',
+      hint: 'The sign is not right, and without it the number is too large.',
+    });
+    expect(told('signed', '0')).toEqual({ kind: 'other', hint: 'It is not zero.' });
     expect(told('signed', '-3')).toEqual({
       kind: 'other',
       hint: 'The sign is right, but the number is too small.',

@@ -43,6 +43,12 @@ describe('all lessons together', () => {
   });
 });
 
+/** Reasons for wrong answers. */
+const reasonsOf = (task: Task) => [
+  ...task.errors.map(({ reason }) => reason),
+  ...(task.kind === 'choice' ? Object.values(task.otherwise ?? {}) : []),
+];
+
 /** Blocks of a task that are drawn. */
 const drawn = (task: Task): readonly Block[] => [
   ...(task.shows ?? []),
@@ -61,7 +67,7 @@ describe.each(lessons)('words and charts of $id', (lesson) => {
     for (const seed of seeds) {
       const one = openCase(lesson, seed);
       const outcomeOf = outcomesIn(one.at(task.id).inputs);
-      for (const prose of [task.question, task.explanation, ...task.errors.map(({ reason }) => reason)]) {
+      for (const prose of [task.question, task.explanation, ...reasonsOf(task)]) {
         expect(firstProblem(neededQuantities(prose), outcomeOf), `seed ${seed}`).toBeUndefined();
         const text = proseText(prose, outcomeOf);
         expect(text).not.toMatch(/undefined|NaN|—|\d[ \n]%/);

@@ -110,17 +110,22 @@ describe('words about a run', () => {
     expect(taskEnd(shown, width)).toBe('shown to you');
     expect(taskEnd(rightOnce, width)).toBe('right at once');
     expect(taskEnd(hinted, width)).toBe('right at the second answer');
+    const fifth = { tries: ['1', '2', '3', '4', '5'], end: 'right' } as const;
+    expect(taskEnd({ ...begun, tasks: { width: fifth } }, width)).toBe('right at the fifth answer');
     const tries = Array.from({ length: 9 }, () => '1');
     expect(taskEnd({ ...begun, tasks: { width: { tries, end: 'right' } } }, width)).toBe(
-      'right at the last answer',
+      'right after 8 other answers',
     );
   });
 
   it('after the last task', () => {
+    const once = withAnswer(withAnswer(begun, width, '1', false), width, '8', true);
+    const twice = withAnswer(withAnswer(once, side, 'narrower', false), side, 'wider', true);
+    expect(summarySaid(smallLesson, all(twice))).toMatch(/^1 of 3 right at once, the others after a hint\./);
     expect(summarySaid(smallLesson, all(begun))).toMatch(/^All 3 right at once\./);
     expect(summarySaid(smallLesson, shown)).toMatch(/^2 of 3 right at once, 1 shown to you\./);
-    expect(summarySaid(smallLesson, hinted)).toMatch(/^2 of 3 right at once, the others after a hint\./);
-    expect(summarySaid(smallLesson, neverAtOnce)).toMatch(/^None right at once, the others after a hint\./);
+    expect(summarySaid(smallLesson, hinted)).toMatch(/^2 of 3 right at once, the other one after a hint\./);
+    expect(summarySaid(smallLesson, neverAtOnce)).toMatch(/^None right at once, all after a hint\./);
   });
 
   it('about the right answer', () => {
@@ -133,6 +138,9 @@ describe('words about a run', () => {
     expect(endSaid(side, given, 'It gets wider')).toBe('The answer is: It gets wider.');
     expect(endSaid(place, { tries: [3], end: 'right' }, '3 mm')).toBe(
       'Right. Worked out, the place is 3 mm.',
+    );
+    expect(endSaid(place, { tries: [3.1], end: 'right' }, '3 mm', '3.1 mm')).toBe(
+      'Right. You marked 3.1 mm; worked out, the place is 3 mm.',
     );
     expect(endSaid(place, given, '3 mm')).toBe('The place is 3 mm; it is marked on the chart.');
     expect([endSaid(width, right, undefined), endSaid(width, given, undefined)]).toEqual([

@@ -1,8 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import { documents } from '../../../notebooks/contents.ts';
 import { shippedLectures } from '../../../notebooks/lectures/shipped.ts';
+import { lessons } from '../../../notebooks/lessons/lessons.ts';
 import { createReadStore, readKey } from '../../../notebooks/page/reading/readStore.ts';
-import { documentOf, pathsThrough, readingPaths, timeSaid } from '../../../notebooks/reading/paths.ts';
+import {
+  documentOf,
+  lessonsAt,
+  pathMinutes,
+  pathsThrough,
+  readingPaths,
+  timeSaid,
+} from '../../../notebooks/reading/paths.ts';
 
 describe('ways through the pages', () => {
   it('are three, and each goes through every document once', () => {
@@ -23,13 +31,36 @@ describe('ways through the pages', () => {
       }
   });
 
+  it('take a newcomer through each lesson once, at the page that it belongs to, widths first', () => {
+    const { stops } = readingPaths.find(({ id }) => id === 'newcomer')!;
+    const taken = stops.flatMap(lessonsAt).map(({ id }) => id);
+    expect([...taken].sort()).toEqual(lessons.map(({ id }) => id).sort());
+    expect(taken[0]).toBe('width-words');
+    const pageOf = (lesson: string) => stops.find(({ lessons: ids = [] }) => ids.includes(lesson))!.to;
+    expect(pageOf('threshold-plot')).toBe('threshold');
+    expect(pageOf('ripple-period')).toBe('ripples');
+    expect(pageOf('pulses-and-dose')).toBe('throughput');
+  });
+
+  it('count the time of the lessons as the lessons say it', () => {
+    const all = lessons.reduce((sum, { minutes }) => sum + minutes, 0);
+    for (const path of readingPaths) {
+      const pages = path.stops
+        .filter(({ to }) => to !== 'lessons')
+        .reduce((sum, { minutes }) => sum + minutes, 0);
+      const { minutes } = path.stops.find(({ to }) => to === 'lessons')!;
+      if (path.id === 'newcomer') expect(pathMinutes(path)).toBe(pages + minutes + all);
+      else expect(minutes).toBe(all);
+    }
+  });
+
   it('say why at each stop, and how long', () => {
     for (const { about, stops } of readingPaths) {
       expect(about).toMatch(/\.$/);
-      for (const { why, minutes } of stops) {
+      for (const { to, why, minutes } of stops) {
         expect(why).toMatch(/^[A-Z].*\.$/);
         expect(minutes).toBeGreaterThan(0);
-        expect(minutes).toBeLessThanOrEqual(60);
+        if (to !== 'lessons') expect(minutes).toBeLessThanOrEqual(60);
       }
     }
   });

@@ -3,7 +3,7 @@ import { widthsOf } from '../../../lib/optics/widths.ts';
 import { Problem } from '../../../lib/problem.ts';
 import { findWords } from '../../../notebooks/words/findWords.ts';
 import { fluenceRows, fluenceSaid, pulseValues, pulseWith } from '../../../notebooks/words/fluenceRows.ts';
-import { readRow, rowText } from '../../../notebooks/words/linkedRows.ts';
+import { bareSaid, readingSaid, readRow, rowText } from '../../../notebooks/words/linkedRows.ts';
 import { widthFigure, widthRows } from '../../../notebooks/words/widthRows.ts';
 import { words } from '../../../notebooks/words/words.ts';
 import { expectClose } from '../../close.ts';
@@ -12,10 +12,17 @@ const row = (key: string) => [...widthRows, ...fluenceRows].find((one) => one.ke
 const ids = (typed: string) => findWords(words, typed).map(({ id }) => id);
 
 describe('rows of a converter', () => {
-  it('read any unit, and a bare number in the unit that stood there', () => {
+  it('read any unit, and a bare number always in the one said beside the field', () => {
     expect(readRow(row('radius'), '2.5 mm', '1 m')).toBe(2.5e-3);
-    expect(readRow(row('radius'), '2,5', '7 mm')).toBe(2.5e-3);
-    expect(readRow(row('radius'), '40', '20\u202fµm')).toBe(40e-6);
+    for (const shown of ['7 mm', '20\u202fµm', '1 m', ''])
+      expect(readRow(row('radius'), '2,5', shown)).toBe(2.5e-3);
+    for (const shown of ['3 J', '12\u202fµJ', '5 fJ'])
+      expectClose(readRow(row('energy'), '5e-6', shown), 5e-12, { relative: 1e-12 });
+    expect(bareSaid(row('radius'))).toBe('A number alone is in mm.');
+    expect(bareSaid(row('energy'))).toBe('A number alone is in µJ.');
+    expect(bareSaid(row('mean'))).toBe('A number alone is in J/cm².');
+    expect(readingSaid(row('energy'), '5e-6', 5e-12)).toBe('Read in µJ: 5\u202fpJ.');
+    expect(readingSaid(row('energy'), '5e-6 J', 5e-6)).toBe('');
     expectClose(readRow(row('peak'), '1.5', '3 J/cm²'), 15_000, { relative: 1e-12 });
     expectClose(readRow(row('mean'), '15000 J/m²', '3 J/cm²'), 15_000, { relative: 1e-12 });
   });
@@ -94,6 +101,16 @@ describe('looking up a word', () => {
     expect(ids('LIPSS')).toEqual(['ripples']);
     expect(ids('dose')).toContain('accumulated-fluence');
     expect(ids('1/e')).toEqual(expect.arrayContaining(['radius', 'diameter', 'radius-at-1-e']));
+  });
+
+  it('puts first what is called so, then what begins so, then what holds it', () => {
+    expect(ids('M2')[0]).toBe('propagation-ratio');
+    expect(ids('fluence')[0]).toBe('fluence');
+    expect(ids('plate').slice(0, 2)).toEqual(['plate', 'plateau']);
+    expect(ids('memory')[0]).toBe('source-marks');
+    expect(ids('abstract')[0]).toBe('source-marks');
+    expect(ids('fluense')[0]).toBe('fluence');
+    expect(ids('raleigh length')[0]).toBe('rayleigh-length');
   });
 
   it('comes near what is misspelt, and finds nothing where there is nothing', () => {

@@ -1,9 +1,10 @@
 import { designGraph } from '../../../../lib/design/design.ts';
 import type { Patch } from '../../../../lib/graph/state.ts';
 import { Problem } from '../../../../lib/problem.ts';
-import { judge, solution } from '../../../lessons/judge.ts';
+import { judge, solution, taskOf } from '../../../lessons/judge.ts';
 import type { Lesson } from '../../../lessons/lesson.ts';
 import { type LessonCase, openCase } from '../../../lessons/lessonCase.ts';
+import { placeWritten, readAs } from '../../../lessons/readAs.ts';
 import type { LessonAnswers, LessonReply, LessonRequest } from './lessonMessages.ts';
 
 /** Answers questions about lessons; the case asked about last is kept. What is thrown becomes a fault in words. */
@@ -37,7 +38,7 @@ function answerOf(
     case 'judge':
       return judged(lesson, drawn, request.task, request.given);
     case 'solution':
-      return solution(lesson, drawn, request.task);
+      return { ...solution(lesson, drawn, request.task), ...marked(drawn, request.task, request.given) };
   }
 }
 
@@ -49,12 +50,22 @@ function judged(
 ): LessonAnswers['judge'] {
   try {
     const verdict = judge(lesson, drawn, task, given);
-    if (verdict.kind === 'error') return { kind: 'error', error: verdict.error.id };
-    return verdict.kind === 'other' ? { kind: 'other', words: verdict.hint } : verdict;
+    if (verdict.kind === 'right') return verdict;
+    const words = readAs(taskOf(lesson, task), given, drawn.at(task).axis);
+    const read = words === undefined ? {} : { read: words };
+    return verdict.kind === 'error'
+      ? { kind: 'error', error: verdict.error.id, ...read }
+      : { kind: 'other', words: verdict.hint, ...read };
   } catch (error) {
     if (error instanceof Problem) return { kind: 'unreadable', words: error.message };
     throw error;
   }
+}
+
+/** The place that was marked, as it is written. */
+function marked(drawn: LessonCase, task: string, given: string | number | undefined): { marked?: string } {
+  const { axis } = drawn.at(task);
+  return axis && typeof given === 'number' ? { marked: placeWritten(given, axis) } : {};
 }
 
 /** Inputs that differ from those at first. */
