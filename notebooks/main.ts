@@ -92,7 +92,7 @@ const context: PageContext = {
   within: '',
   drafts,
   open: () => {},
-  define: (word, from) => wordPanel.open(word, from),
+  define: (word, from, bare) => wordPanel.open(word, from, bare),
   study: (tool, { id }) => {
     askTool(live, tool, id);
     trace.close();

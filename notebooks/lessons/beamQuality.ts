@@ -7,7 +7,7 @@ import { dip, peak } from '../../lib/design/spot.ts';
 import { unshapedSpotPeak } from '../../lib/design/unshaped.ts';
 import { peakOf } from '../../lib/optics/radialProfile.ts';
 import { perSquareCentimetre } from '../columns.ts';
-import { math, prose } from '../prose.ts';
+import { math, prose, term } from '../prose.ts';
 import { hollow, perfect } from './beamQualityChoice.ts';
 import { drawOne, drawStepped } from './draws.ts';
 import { diameterOverHalfWidth } from './gaussianWidths.ts';
@@ -68,7 +68,7 @@ const radius = numberTask({
 const length = numberTask({
   id: 'rayleigh',
   stage: 'predict',
-  question: prose`The distance from the focus at which a beam is 1.41 times as wide as in it is called its **Rayleigh length**. For the perfect beam it is ${math`z_R=\pi w_0^2/\lambda`}, here ${rayleighLength}. At the lens the real beam, with M² of ${usedBeamPropagationRatio}, is as wide as the perfect one, and so it opens behind the focus under the same angle. How long is its Rayleigh length?`,
+  question: prose`The distance from the focus at which a beam is 1.41 times as wide as in it is called its **${term('Rayleigh length')}**. For the perfect beam it is ${math`z_R=\pi w_0^2/\lambda`}, here ${rayleighLength}. At the lens the real beam, with ${term('M²', 'propagation-ratio')} of ${usedBeamPropagationRatio}, is as wide as the perfect one, and so it opens behind the focus under the same angle. How long is its Rayleigh length?`,
   unit: 'm',
   display: 'um',
   within: 0.015,

@@ -4,7 +4,7 @@ import { stepDiameter } from '../../lib/design/plate.ts';
 import { usedBeamDiameter } from '../../lib/design/rawBeam.ts';
 import { kind } from '../../lib/design/spot.ts';
 import { profileFigure } from '../matchingFigures.ts';
-import { math, prose } from '../prose.ts';
+import { math, prose, term } from '../prose.ts';
 import { milli } from '../throughFocusFigures.ts';
 import { beamOnPlateFigure, beamProfileFigure } from './beamOnPlate.ts';
 import { drawOne, drawStepped } from './draws.ts';
@@ -40,7 +40,7 @@ const radius = markTask({
 const ratio = numberTask({
   id: 'ratio',
   stage: 'predict',
-  question: prose`Now the whole way. The beam leaves the laser with a 1/e² diameter of ${usedBeamDiameter}. An expander (two lenses that widen a beam) makes it ${magnification} times as wide. Then it meets a glass plate with a round step in its middle, ${stepDiameter} in diameter. What counts is how the two compare: the radius of the step over the 1/e² radius of the beam at the plate. That is the **step ratio** ${math`\kappa`}. How large is it?`,
+  question: prose`Now the whole way. The beam leaves the laser with a 1/e² diameter of ${usedBeamDiameter}. An ${term('expander')} (two lenses that widen a beam) makes it ${magnification} times as wide. Then it meets a glass plate with a round step in its middle, ${stepDiameter} in diameter. What counts is how the two compare: the radius of the step over the 1/e² radius of the beam at the plate. That is the **step ratio** ${math`\kappa`}. How large is it?`,
   unit: '1',
   display: '1',
   within: 0.02,

@@ -2,7 +2,7 @@ import { fieldWidth, tilt, zSpread } from '../../lib/design/depthInUse.ts';
 import { depthTolerance } from '../../lib/design/depthOfFocus.ts';
 import { rayleighLength, workpieceZ } from '../../lib/design/focus.ts';
 import { unshapedPeakFluence } from '../../lib/design/unshaped.ts';
-import { math, prose } from '../prose.ts';
+import { math, prose, term } from '../prose.ts';
 import { tiltedSurfaceFigure, waistFigure } from './depthAndTiltFigures.ts';
 import { choiceTask } from './lesson.ts';
 
@@ -18,7 +18,7 @@ export const edges = choiceTask({
   id: 'edges',
   stage: 'predict',
   question: prose`
-    The plateau keeps its fluence only over a certain distance along ${math`z`}, the direction of the beam: the **depth of focus**. The workpiece is set up so that the middle of the field lies in the middle of this depth, but it is tilted a little. Where does it leave the depth of focus first?
+    The plateau keeps its fluence only over a certain distance along ${math`z`}, the direction of the beam: the **${term('depth of focus')}**. The workpiece is set up so that the middle of the field lies in the middle of this depth, but it is tilted a little. Where does it leave the depth of focus first?
   `,
   reveals: [tiltedSurfaceFigure],
   from: { spread: zSpread, field: fieldWidth, tilt },

@@ -6,7 +6,7 @@ import { thresholdFluence } from '../../lib/design/threshold.ts';
 import { unshapedPeakFluence, unshapedWidth } from '../../lib/design/unshaped.ts';
 import { perSquareCentimetre } from '../columns.ts';
 import { profileFigure } from '../matchingFigures.ts';
-import { math, prose } from '../prose.ts';
+import { math, prose, term } from '../prose.ts';
 import { drawOne, drawStepped } from './draws.ts';
 import { gaussianSpotFigure } from './gaussianSpot.ts';
 import { diameterOverHalfWidth } from './gaussianWidths.ts';
@@ -16,7 +16,7 @@ import { spotAcrossFigure } from './spotAcross.ts';
 const gaussian = numberTask({
   id: 'gaussian',
   stage: 'predict',
-  question: prose`A pulse of ${usedPulseEnergy} is focused, without a plate, to a Gaussian spot of 1/e² radius ${focusRadius}. **Fluence** is the energy on a small area divided by that area. It is not the same everywhere in the spot: over a Gaussian of energy ${math`E`} and 1/e² radius ${math`w_0`} it is highest on the axis, ${math`2E/(\pi w_0^2)`}. How high is that?`,
+  question: prose`A pulse of ${usedPulseEnergy} is focused, without a plate, to a Gaussian spot of 1/e² radius ${focusRadius}. **${term('Fluence')}** is the energy on a small area divided by that area. It is not the same everywhere in the spot: over a Gaussian of energy ${math`E`} and 1/e² radius ${math`w_0`} it is highest on the axis, ${math`2E/(\pi w_0^2)`}. How high is that?`,
   unit: 'J/m^2',
   display: 'J/cm^2',
   within: 0.03,
@@ -57,7 +57,7 @@ const gaussian = numberTask({
 const shaped = markTask({
   id: 'shaped',
   stage: 'observe',
-  question: prose`Now the plate with its step is in. The chart shows the fluence of the shaped spot from its axis outward. Mark its **peak fluence** along the upright axis.`,
+  question: prose`Now the plate with its step is in. The chart shows the fluence of the shaped spot from its axis outward. Mark its **${term('peak fluence')}** along the upright axis.`,
   figure: spotAcrossFigure,
   along: 'y',
   within: 0.02,

@@ -9,7 +9,7 @@ import {
 import { lineSpacing, pulseSpacing } from '../../lib/design/scanInputs.ts';
 import type { Random } from '../../lib/numerics/random.ts';
 import type { Spot } from '../../lib/optics/askedSpot.ts';
-import { math, prose } from '../prose.ts';
+import { math, prose, term } from '../prose.ts';
 import { type Lesson, numberTask } from './lesson.ts';
 import { counting, faster } from './pulsesAndDoseChoices.ts';
 import { linesFigure, pulsesOnLineFigure, sharesFigure } from './pulsesAndDoseFigures.ts';
@@ -41,7 +41,7 @@ const perSpot = numberTask({
   id: 'pulses-per-spot',
   stage: 'observe',
   question: prose`
-    The spot has a 1/e² **radius** of ${focusRadius}, the pulses lie ${pulseSpacing} apart. **Pulses per spot** are those fired while the spot moves by its own 1/e² diameter. How many are they?
+    The spot has a 1/e² **radius** of ${focusRadius}, the pulses lie ${pulseSpacing} apart. **${term('Pulses per spot')}** are those fired while the spot moves by its own 1/e² diameter. How many are they?
   `,
   shows: [pulsesOnLineFigure],
   from: { count: unshapedPulsesPerSpot, diameter: unshapedSpotDiameter, spacing: pulseSpacing },
@@ -117,7 +117,7 @@ const field = numberTask({
   id: 'field',
   stage: 'observe',
   question: prose`
-    Now a whole field, with lines ${lineSpacing} apart and pulses ${pulseSpacing} apart in each. A spot with a 1/e² radius of ${focusRadius} brings its energy over an **effective area** of ${math`\pi w^2/2`}: the area that would take it all at the peak. How many full peaks does each place get on average?
+    Now a whole field, with lines ${lineSpacing} apart and pulses ${pulseSpacing} apart in each. A spot with a 1/e² radius of ${focusRadius} brings its energy over an **${term('effective area')}** of ${math`\pi w^2/2`}: the area that would take it all at the peak. How many full peaks does each place get on average?
   `,
   shows: [linesFigure],
   from: {

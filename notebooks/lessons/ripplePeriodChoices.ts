@@ -2,7 +2,7 @@ import { wavelength } from '../../lib/design/laser.ts';
 import { expectedPeriods, rippleDirection } from '../../lib/design/rippleDirection.ts';
 import { incidence, polarisationAngle } from '../../lib/design/rippleInputs.ts';
 import { longRipplePeriod, ripplePeriod } from '../../lib/design/ripples.ts';
-import { math, prose } from '../prose.ts';
+import { math, prose, term } from '../prose.ts';
 import { directionFigure } from '../rippleDirectionFigure.ts';
 import { periodWavelengthFigure } from '../rippleFigures.ts';
 import { choiceTask } from './lesson.ts';
@@ -13,7 +13,7 @@ export const ridges = choiceTask({
   id: 'ridges',
   stage: 'predict',
   question: prose`
-    **Ripples** are fine ridges that polarised pulses leave on a metal, about a wavelength apart. The arrow with two heads in the picture is the **polarisation**, the direction in which the electric field swings; here it lies at ${polarisationAngle} to the scan. Which way do the ridges run?
+    **${term('Ripples')}** are fine ridges that polarised pulses leave on a metal, about a wavelength apart. The arrow with two heads in the picture is the **${term('polarisation')}**, the direction in which the electric field swings; here it lies at ${polarisationAngle} to the scan. Which way do the ridges run?
   `,
   shows: [polarisationFigure],
   reveals: [directionFigure],

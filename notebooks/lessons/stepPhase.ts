@@ -4,7 +4,7 @@ import type { Patch } from '../../lib/graph/state.ts';
 import { type GlassId, refractiveIndex } from '../../lib/materials/glasses.ts';
 import { stepHeightForPhase } from '../../lib/optics/step.ts';
 import { profileFigure } from '../matchingFigures.ts';
-import { math, prose } from '../prose.ts';
+import { math, prose, term } from '../prose.ts';
 import { axisOverPhaseFigure } from './axisOverPhase.ts';
 import { delayedWaveFigure } from './delayedWave.ts';
 import { drawOne, drawStepped } from './draws.ts';
@@ -17,7 +17,7 @@ const wave = 2 * Math.PI;
 const height = numberTask({
   id: 'height',
   stage: 'predict',
-  question: prose`Light is a wave, and glass slows it: by the **refractive index** ${math`n`}, here ${plateIndex} at the laser’s wavelength of ${wavelength}. Light that passes through a raised step falls behind the light beside it, which passes the same height in air. The chart shows light that is late by **half a wave**, half of the distance from one crest to the next: crests meet troughs. How high must the step be for that?`,
+  question: prose`Light is a wave, and glass slows it: by the **${term('refractive index')}** ${math`n`}, here ${plateIndex} at the laser’s wavelength of ${wavelength}. Light that passes through a raised step falls behind the light beside it, which passes the same height in air. The chart shows light that is late by **half a wave**, half of the distance from one crest to the next: crests meet troughs. How high must the step be for that?`,
   shows: [delayedWaveFigure],
   unit: 'm',
   display: 'nm',

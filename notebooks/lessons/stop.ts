@@ -6,7 +6,7 @@ import { apertureDiameter, transmission } from '../../lib/design/plate.ts';
 import { dip, peak, profile } from '../../lib/design/spot.ts';
 import { micro } from '../columns.ts';
 import { profileFigure } from '../matchingFigures.ts';
-import { math, prose } from '../prose.ts';
+import { math, prose, term } from '../prose.ts';
 import { drawOne, drawStepped } from './draws.ts';
 import { diameterOverHalfWidth } from './gaussianWidths.ts';
 import { choiceTask, type Lesson, markTask, numberTask } from './lesson.ts';
@@ -17,7 +17,7 @@ import { beamInStopFigure, beamOnStopFigure } from './stopFigures.ts';
 const passing = numberTask({
   id: 'passing',
   stage: 'predict',
-  question: prose`Somewhere on its way the beam meets a round hole: the rim of the plate, the entrance of the scanner, a mount. The smallest of them is the **stop**. Here the stop is ${apertureDiameter} wide and the beam ${plateBeamDiameter} (1/e² diameter). With ${math`R`} the radius of the stop and ${math`w`} the 1/e² radius of the beam, the part ${math`1-e^{-2R^2/w^2}`} of the energy passes, all that lies inside the stop. How much is that here?`,
+  question: prose`Somewhere on its way the beam meets a round hole: the rim of the plate, the entrance of the scanner, a mount. The smallest of them is the **${term('stop')}**. Here the stop is ${apertureDiameter} wide and the beam ${plateBeamDiameter} (1/e² diameter). With ${math`R`} the radius of the stop and ${math`w`} the 1/e² radius of the beam, the part ${math`1-e^{-2R^2/w^2}`} of the energy passes, all that lies inside the stop. How much is that here?`,
   shows: [beamInStopFigure],
   unit: '1',
   display: '%',

@@ -6,7 +6,7 @@ import {
   unshapedThresholdLevel,
 } from '../../lib/design/marks.ts';
 import { usedBeamPropagationRatio } from '../../lib/design/rawBeam.ts';
-import { math, prose } from '../prose.ts';
+import { math, prose, term } from '../prose.ts';
 import { choiceTask } from './lesson.ts';
 import { lineFigure, marksFigure, threeEnergiesFigure } from './thresholdPlotFigures.ts';
 
@@ -22,7 +22,7 @@ export const doubling = choiceTask({
   id: 'doubling',
   stage: 'predict',
   question: prose`
-    A pulse leaves a mark where its **fluence**, energy per area, lies above the **threshold** of the surface, the line in the picture. The curves are one and the same spot, without the plate, at three energies. You fire single pulses and double the energy each time. What do the diameters ${math`D`} of the marks do?
+    A pulse leaves a mark where its **${term('fluence')}**, energy per area, lies above the **${term('threshold')}** of the surface, the line in the picture. The curves are one and the same spot, without the plate, at three energies. You fire single pulses and double the energy each time. What do the diameters ${math`D`} of the marks do?
   `,
   shows: [threeEnergiesFigure],
   reveals: [marksFigure],

@@ -3,7 +3,7 @@ import { focusRadius, unshapedPeak } from '../../lib/design/focus.ts';
 import { unshapedWidth } from '../../lib/design/unshaped.ts';
 import type { Random } from '../../lib/numerics/random.ts';
 import { micro } from '../columns.ts';
-import { math, prose } from '../prose.ts';
+import { math, prose, term } from '../prose.ts';
 import { drawOne, drawStepped } from './draws.ts';
 import { choiceTask, type Lesson, markTask, numberTask } from './lesson.ts';
 import { deviationSaid } from './toldNumbers.ts';
@@ -20,7 +20,7 @@ const half = markTask({
   id: 'half',
   stage: 'predict',
   question: prose`
-    A laser spot has no edge, so each trade has its own habit of saying how wide it is. The **full width at half maximum** (FWHM) goes from one side to the other between the places where the fluence has fallen to half its peak. The chart begins on the axis: mark the place that ends it.
+    A laser spot has no edge, so each trade has its own habit of saying how wide it is. The **${term('full width at half maximum', 'full-width')}** (FWHM) goes from one side to the other between the places where the fluence has fallen to half its peak. The chart begins on the axis: mark the place that ends it.
   `,
   figure: spotCurveFigure,
   along: 'x',
@@ -54,7 +54,7 @@ const fromHalf = numberTask({
   id: 'from-half-maximum',
   stage: 'observe',
   question: prose`
-    An instrument shows an FWHM of ${unshapedWidth}. Formulas for beams want the **1/e² diameter**, between the places with 13.5 % of the peak. Read in the chart how the two compare. How large is it?
+    An instrument shows an FWHM of ${unshapedWidth}. Formulas for beams want the **${term('1/e² diameter', 'diameter')}**, between the places with 13.5 % of the peak. Read in the chart how the two compare. How large is it?
   `,
   shows: [namedWidthsFigure],
   from: { radius: focusRadius, width: unshapedWidth },
@@ -93,7 +93,7 @@ const fromDeviation = numberTask({
   id: 'from-deviation',
   stage: 'observe',
   question: prose`
-    The program of a camera gives a **standard deviation** σ of ${deviationSaid} for the same spot: how far, in the mean of squares, its light lies from the middle in one direction. What is the 1/e² **radius** ${math`w`}?
+    The program of a camera gives a **${term('standard deviation', 'sigma')}** σ of ${deviationSaid} for the same spot: how far, in the mean of squares, its light lies from the middle in one direction. What is the 1/e² **radius** ${math`w`}?
   `,
   shows: [namedWidthsFigure],
   from: { radius: focusRadius, width: unshapedWidth },

@@ -35,8 +35,8 @@ export interface PageContext {
   readonly result?: Quantity;
   /** Opens the trace of a quantity beside the number that was chosen. */
   open: Opened;
-  /** Opens the meaning of a word beside where it stands. */
-  readonly define?: (word: string, from: HTMLElement) => void;
+  /** Opens the meaning of a word beside where it stands; `bare` without the values of the open design. */
+  readonly define?: (word: string, from: HTMLElement, bare?: boolean) => void;
   /** Goes on with a result where it is looked for, or varied. */
   readonly study?: (tool: 'solve' | 'vary', quantity: Quantity) => void;
   /** Tells the person of a problem that has no field of its own. */

@@ -47,3 +47,15 @@ test('a material leads to its input, and who is new to the ways in', async ({ pa
   await expect(page).toHaveURL(/#reading\/newcomer$/);
   await expect(page.getByRole('heading', { name: 'I am new in the lab' })).toBeFocused();
 });
+
+test('a word in a lesson opens its meaning, without values that might pass for those of the case', async ({
+  page,
+}) => {
+  await page.goto('/#lessons/stop');
+  await page.getByRole('button', { name: 'stop', exact: true }).first().click();
+  const panel = page.getByRole('dialog', { name: /^What ‘.*’ means$/ });
+  await expect(panel).toBeVisible();
+  await expect(panel.locator('[data-quantity]')).toHaveCount(0);
+  await page.keyboard.press('Escape');
+  await expect(panel).toBeHidden();
+});

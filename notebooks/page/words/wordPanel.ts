@@ -6,8 +6,8 @@ import { wordMeaning, wordName, wordValues } from './wordParts.ts';
 /** The small panel with the meaning of a word, beside where it stands. */
 export interface WordPanel {
   readonly element: HTMLElement;
-  /** Opens the word of that id below the words that were chosen; once more closes it. */
-  open(id: string, from: HTMLElement): void;
+  /** Opens the word of that id below the words that were chosen, `bare` without values; once more closes it. */
+  open(id: string, from: HTMLElement, bare?: boolean): void;
   close(): void;
 }
 
@@ -38,7 +38,7 @@ export function createWordPanel(context: PageContext): WordPanel {
     origin = undefined;
     from?.focus({ preventScroll: true });
   };
-  const open = (id: string, from: HTMLElement) => {
+  const open = (id: string, from: HTMLElement, bare = false) => {
     if (origin === from) return close();
     clear();
     origin = from;
@@ -48,7 +48,7 @@ export function createWordPanel(context: PageContext): WordPanel {
     panel.append(
       element(document, 'h2', {}, ...wordName(document, word)),
       wordMeaning(context, word, stops),
-      wordValues(context, word, stops),
+      ...(bare ? [] : [wordValues(context, word, stops)]),
       element(
         document,
         'p',

@@ -4,6 +4,8 @@ import { createEngine } from '../../../lib/graph/engine.ts';
 import { isInput, type Quantity } from '../../../lib/graph/quantity.ts';
 import { documents } from '../../../notebooks/contents.ts';
 import type { Block } from '../../../notebooks/document.ts';
+import type { Lesson } from '../../../notebooks/lessons/lesson.ts';
+import { lessons } from '../../../notebooks/lessons/lessons.ts';
 import { ownProse } from '../../../notebooks/ownProse.ts';
 import { type Prose, slotQuantities } from '../../../notebooks/prose.ts';
 import { proseText } from '../../../notebooks/slotPieces.ts';
@@ -68,6 +70,13 @@ describe('words', () => {
     const terms = proses.flatMap(({ slots }) => slots.filter((slot) => slot.slot === 'term'));
     expect(terms.length).toBeGreaterThan(12);
     expect(terms.filter(({ word }) => !wordById.has(word))).toEqual([]);
+  });
+
+  it('are there for every word that a lesson offers to explain, and most lessons offer some', () => {
+    const of = ({ tasks }: Lesson) =>
+      tasks.flatMap(({ question }) => question.slots.filter((slot) => slot.slot === 'term'));
+    for (const { word } of lessons.flatMap(of)) expect(wordById.has(word), word).toBe(true);
+    expect(lessons.filter((lesson) => of(lesson).length === 0).length).toBeLessThanOrEqual(2);
   });
 
   it('stand in the order of the alphabet, under their letters', () => {
