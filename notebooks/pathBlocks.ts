@@ -9,7 +9,7 @@ export const pathBlocks: readonly Block[] = [
     kind: 'prose',
     id: 'path-said',
     prose: prose`
-      #### The path
+      ### The path
 
       ${pathOrderSaid} The circle is the spot, with the diameter by which pulses per spot are counted below.
     `,

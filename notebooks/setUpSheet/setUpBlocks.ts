@@ -32,7 +32,7 @@ import {
 const caution: Block = {
   kind: 'caution',
   id: 'before-aligning',
-  prose: prose`**Class 4 laser: before anything is switched on.** The laser safety officer has agreed and local rules are met (IEC 60825-1, IEC TR 60825-14, ISO 11553-1, memory). Eyewear for ${wavelength} is on, rings and watches are off, the beam is enclosed as far as it goes, interlocks work, extraction runs. Begin at the lowest power that can be seen. A parallel femtosecond beam and its reflections stay dangerous at a distance. “Memory” marks a source that was not at hand when this was written: read the standards themselves. ${plateOutSaid}`,
+  prose: prose`**Class 4 laser: before anything is switched on.** The laser safety officer has agreed and local rules are met (IEC 60825-1, IEC TR 60825-14, ISO 11553-1, from memory: read them). Eyewear for ${wavelength} is on, rings and watches are off, the beam is enclosed as far as it goes, interlocks work, extraction runs. Begin at the lowest power that can be seen. A parallel femtosecond beam and its reflections stay dangerous at a distance. ${plateOutSaid}`,
 };
 
 const steps: Block = {
@@ -42,10 +42,10 @@ const steps: Block = {
     ## In this order, at low power
 
     1. **Power.** Shutter closed, attenuator set to let the least light through, power meter in the beam; then open the shutter. Stay far below the ${averagePower} of the design.
-    2. **Beam, plate out.** Where the plate will stand the beam is round and ${plateBeamDiameter} wide: its 1/e² diameter, which a camera works out from second moments (D4σ).
-    3. **Focus, plate out.** Put a camera in the beam, behind a wedge and attenuators that leave it only a trace of the light. ${focusOutSaid}
-    4. **Plate in, centred.** Take the camera a little out of the focal plane, and move the plate until the spot is alike left and right, above and below. The focal plane does not tell: with half a wave and a flat wavefront both sides look alike there even when the plate stands off centre. How far off it may stand is not worked out here. Then go back: ${focusSeenSaid}
-    5. **Plane of the workpiece.** At z = ${workpieceZ} the camera shows a ${kind} profile, ${width} wide at half its peak; its dip, how far the middle lies below the brightest place, is ${dip}. ${sidesSaid} ${depthMetSaid}
+    2. **Beam, plate out.** Where the plate will stand the beam is round and ${plateBeamDiameter} wide (1/e² diameter, second moments).
+    3. **Focus, plate out.** Camera behind wedge and attenuators. ${focusOutSaid}
+    4. **Plate in, centred.** A little out of the focal plane, which does not tell with half a wave, move the plate until the spot is alike on all sides; how far off it may stand is not worked out here. Then go back: ${focusSeenSaid}
+    5. **Plane of the workpiece.** At z = ${workpieceZ} the camera shows a ${kind} profile, ${width} wide, with a dip of ${dip}. ${sidesSaid} ${depthMetSaid}
     6. **Energy.** Single pulses on a spare part, the energy raised step by step. ${firstMarkSaid}
     7. **Scan.** A small field on a spare part, looked at under the microscope before the part itself.
   `,
@@ -78,7 +78,7 @@ const acceptance: Block = {
         peakFluence,
         peakFluenceNarrowerBeam,
         peakFluenceWiderBeam,
-        'pulse energy over the effective area of the picture: its sum over its highest value, times the area of a pixel',
+        'power meter, over rate and effective area of the picture',
       ],
       ['average power', averagePower, '', '', 'power meter, where the pulse energy of the settings holds'],
       ['z', acceptedEnds, '', '', 'camera, or marks of single pulses along z'],

@@ -172,7 +172,9 @@ test('from disk a lecture is given by keyboard, with the lecturer’s page besid
     await expect(title(page)).toHaveText(step.title);
     await expect(heading).toHaveText(step.title);
     if (step.ask) {
-      await expect(page.locator('main.giving [data-withheld]').locator('.value, canvas')).toHaveCount(0);
+      await expect(
+        page.locator('main.giving [data-withheld]').locator('.value:visible, canvas:visible'),
+      ).toHaveCount(0);
       await page.keyboard.press('1');
       await expect(beside.locator('.lecturer-room')).toHaveText(`The room says: ${step.ask.options[0]}`);
       await page.keyboard.press('PageDown');
