@@ -4,8 +4,8 @@ import type { Graph } from '../graph/graph.ts';
 import { type DesignState, type Patch, resolvePatch } from '../graph/state.ts';
 import type { LectureStep, OwnBlock, RoomQuestion } from '../graph/studies.ts';
 import { Problem } from '../problem.ts';
-import { changeLecture, freshId, lectureOf, type StepDraft } from './lectures.ts';
-import { longestTitle } from './ownPages.ts';
+import { freshId, longestTitle } from './freshNames.ts';
+import { changeLecture, lectureOf, type StepDraft } from './lectures.ts';
 import { checkText, moved, type PiecesChange, pieceAdded, pieceChanged, pieceTakenOut } from './pieces.ts';
 
 type Design = Omit<DesignState, 'revision'>;

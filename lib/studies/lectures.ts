@@ -1,11 +1,10 @@
 import { oneLine } from '../design/ownParts.ts';
 import { mostLectures, mostSteps } from '../design/savedLectures.ts';
-import { longestText } from '../design/savedWritings.ts';
 import type { Graph } from '../graph/graph.ts';
 import { type DesignState, resolvePatch } from '../graph/state.ts';
 import { type Lecture, type LectureStep, noStudies } from '../graph/studies.ts';
 import { Problem } from '../problem.ts';
-import { longestTitle } from './ownPages.ts';
+import { freeTitle, freshId, longestTitle } from './freshNames.ts';
 
 type Design = Omit<DesignState, 'revision'>;
 
@@ -66,17 +65,8 @@ export function copyLecture(
     ...step,
     ...(sets && { sets: resolvePatch(graph, sets) }),
   }));
-  const draft = { title: freeTitle(design, title), steps: drafts };
+  const draft = { title: freeTitle(title, lecturesOf(design)), steps: drafts };
   return addLecture(design, about === undefined ? draft : { ...draft, about });
-}
-
-function freeTitle(design: Design, title: string): string {
-  const taken = new Set(lecturesOf(design).map((lecture) => lecture.title));
-  if (!taken.has(title)) return title;
-  const plain = title.slice(0, longestTitle - 12);
-  let count = 2;
-  while (taken.has(`${plain} (${count})`)) count++;
-  return `${plain} (${count})`;
 }
 
 /** The lecture under this title, with these words about it; none where they are empty. */
@@ -106,14 +96,6 @@ export function changeLecture(design: Design, id: string, change: (lecture: Lect
   );
 }
 
-/** An id that none has: the highest count behind the word, and one more. */
-export function freshId(word: string, ones: readonly { readonly id: string }[]): string {
-  const counts = ones.map(({ id }) =>
-    id.startsWith(word) ? Number(/^\d{1,9}$/.exec(id.slice(word.length))?.[0] ?? 0) : 0,
-  );
-  return `${word}${Math.max(0, ...counts) + 1}`;
-}
-
 function described(title: string, about: string): Pick<Lecture, 'title' | 'about'> {
   const words = oneLine(about, 'description of the lecture', longestAbout, false);
   return {
@@ -123,7 +105,7 @@ function described(title: string, about: string): Pick<Lecture, 'title' | 'about
 }
 
 /** Signs of the words about a lecture. */
-export const longestAbout = Math.min(400, longestText);
+export const longestAbout = 400;
 
 function checkCount(steps: number): void {
   if (steps <= mostSteps) return;

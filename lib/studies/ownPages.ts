@@ -3,12 +3,10 @@ import { mostOwnBlocks, mostOwnDocuments } from '../design/savedWritings.ts';
 import type { DesignState } from '../graph/state.ts';
 import { noStudies, type OwnBlock, type OwnDocument } from '../graph/studies.ts';
 import { Problem } from '../problem.ts';
+import { freeTitle, freshId, longestTitle } from './freshNames.ts';
 import { moved, type PiecesChange, pieceAdded, pieceChanged, pieceTakenOut } from './pieces.ts';
 
 type Design = Omit<DesignState, 'revision'>;
-
-/** Signs of a title. */
-export const longestTitle = 120;
 
 export const ownPagesOf = ({ studies = noStudies }: Design): readonly OwnDocument[] => studies.ownDocuments;
 
@@ -39,18 +37,14 @@ export function addPage(
         allowed: `up to ${mostOwnDocuments}`,
       },
     );
-  const page = { id: freshId(pages), title: readTitle(title), blocks };
+  const page = { id: freshId('page', pages), title: readTitle(title), blocks };
   return { design: withPages(design, [...pages, page]), page };
 }
 
 /** The same pieces again under another title. */
 export function duplicatePage(design: Design, id: string): ReturnType<typeof addPage> {
   const { title, blocks } = pageOf(design, id);
-  const taken = new Set(ownPagesOf(design).map((page) => page.title));
-  const plain = title.slice(0, longestTitle - 12);
-  let count = 2;
-  while (taken.has(`${plain} (${count})`)) count++;
-  return addPage(design, `${plain} (${count})`, blocks);
+  return addPage(design, freeTitle(title, ownPagesOf(design)), blocks);
 }
 
 export function renamePage(design: Design, id: string, title: string): Design {
@@ -101,9 +95,3 @@ function changePage(design: Design, id: string, change: (page: OwnDocument) => O
 }
 
 const readTitle = (title: string): string => oneLine(title, 'title of the page', longestTitle, true);
-
-/** An id that no page has, nor had among those that are there: the highest count and one more. */
-function freshId(pages: readonly OwnDocument[]): string {
-  const counts = pages.map(({ id }) => Number(/^page(\d{1,9})$/.exec(id)?.[1] ?? 0));
-  return `page${Math.max(0, ...counts) + 1}`;
-}

@@ -1,8 +1,8 @@
 import type { Graph } from '../../lib/graph/graph.ts';
 import type { Patch } from '../../lib/graph/state.ts';
 import type { OwnBlock, OwnDocument } from '../../lib/graph/studies.ts';
+import { longestTitle } from '../../lib/studies/freshNames.ts';
 import type { StepDraft } from '../../lib/studies/lectures.ts';
-import { longestTitle } from '../../lib/studies/ownPages.ts';
 import { blockChoices, blockTitle, headingIn } from '../blockChoices.ts';
 import { conditionHolds } from '../condition.ts';
 import type { Block, StepwellDocument } from '../document.ts';

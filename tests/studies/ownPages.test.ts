@@ -3,12 +3,12 @@ import { designGraph } from '../../lib/design/design.ts';
 import { longestText, mostOwnBlocks, mostOwnDocuments } from '../../lib/design/savedWritings.ts';
 import { initialState } from '../../lib/graph/state.ts';
 import type { OwnBlock } from '../../lib/graph/studies.ts';
+import { longestTitle } from '../../lib/studies/freshNames.ts';
 import {
   addPage,
   addPiece,
   changePiece,
   duplicatePage,
-  longestTitle,
   movePiece,
   ownPagesOf,
   pageOf,

@@ -1,3 +1,4 @@
+import { longestTitle } from '../../../lib/studies/freshNames.ts';
 import {
   describeLecture,
   lectureOf,
@@ -5,7 +6,6 @@ import {
   longestAbout,
   takeOutLecture,
 } from '../../../lib/studies/lectures.ts';
-import { longestTitle } from '../../../lib/studies/ownPages.ts';
 import { lectureSize } from '../../lectures/lectureWords.ts';
 import type { PageContext, RenderBlock } from '../context.ts';
 import { element, setAttributes, setText } from '../element.ts';

@@ -1,5 +1,6 @@
+import { longestTitle } from '../../../lib/studies/freshNames.ts';
 import { addLecture, type StepDraft } from '../../../lib/studies/lectures.ts';
-import { longestTitle, ownPagesOf } from '../../../lib/studies/ownPages.ts';
+import { ownPagesOf } from '../../../lib/studies/ownPages.ts';
 import { lending } from '../../blockChoices.ts';
 import { documents } from '../../contents.ts';
 import { dividedIntoSteps, partsOfDocument, partsOfPage } from '../../lectures/dividing.ts';

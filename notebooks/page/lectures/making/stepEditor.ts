@@ -1,5 +1,6 @@
 import { longestText } from '../../../../lib/design/savedWritings.ts';
 import type { LectureStep } from '../../../../lib/graph/studies.ts';
+import { longestTitle } from '../../../../lib/studies/freshNames.ts';
 import {
   noteStep,
   type StepPlace,
@@ -7,7 +8,6 @@ import {
   timeStep,
   titleStep,
 } from '../../../../lib/studies/lectureSteps.ts';
-import { longestTitle } from '../../../../lib/studies/ownPages.ts';
 import { textWarning } from '../../../lectures/makingWords.ts';
 import type { PageContext, RenderBlock } from '../../context.ts';
 import { element, setAttributes, setText } from '../../element.ts';

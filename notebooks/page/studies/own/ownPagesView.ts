@@ -1,8 +1,8 @@
 import type { OwnDocument } from '../../../../lib/graph/studies.ts';
+import { longestTitle } from '../../../../lib/studies/freshNames.ts';
 import {
   addPage,
   duplicatePage,
-  longestTitle,
   ownPagesOf,
   renamePage,
   takeOutPage,

@@ -1,5 +1,5 @@
 import type { OwnBlock } from '../../../../lib/graph/studies.ts';
-import { longestTitle } from '../../../../lib/studies/ownPages.ts';
+import { longestTitle } from '../../../../lib/studies/freshNames.ts';
 import type { PageContext } from '../../context.ts';
 import { labelledField, textInput } from './labelledField.ts';
 
