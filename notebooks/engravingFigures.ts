@@ -7,7 +7,7 @@ import { niceEnd } from '../lib/numerics/niceEnd.ts';
 import type { ChoicesSpec } from './choicesSpec.ts';
 import { largest, micro } from './columns.ts';
 import { choices, type FigureSpec, figure } from './document.ts';
-import { fineText } from './engravingSentences.ts';
+import { fineText, nothingEngraved } from './engravingSentences.ts';
 import { angleText, lengthText } from './shortTexts.ts';
 
 const counted = (layers: number) => (layers === 1 ? '1 layer' : `${formatNumber(layers, 5)} layers`);
@@ -106,14 +106,15 @@ export const turnsTable = choices({
       key: Math.round(angle * 1e6),
       name: turnText(angle),
       does: `Turn the hatch by ${turnText(angle)} from layer to layer`,
-      cells: [fineText(roughness[i]!), fineText(highestToLowest[i]!)],
+      cells: [roughness, highestToLowest].map((values) =>
+        largest(roughness) === 0 ? '—' : fineText(values[i]!),
+      ),
       more: [],
       about: comesBackSaid(angle),
       patch: { [hatchAngle.id]: angle },
       chosen: Math.abs(angle - set) < alike,
     })),
-    summary:
-      'All else as it is set. The turn is also that of the field on the page Throughput, from pass to pass.',
+    summary: `${largest(roughness) === 0 ? `${nothingEngraved} ` : ''}All else as it is set. The turn is also that of the field on the page Throughput, from pass to pass.`,
     hint: 'Choosing a turn sets it.',
   }),
 });

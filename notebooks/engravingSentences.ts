@@ -31,14 +31,14 @@ const alike = 0.02;
 const [even, rough] = [0.01, 0.1];
 /** Slopes from which light no longer falls as if straight: 4 % weaker. */
 const steep = 0.3;
-const nothing = 'Nothing is engraved: no pulse reaches the threshold.';
+export const nothingEngraved = 'Nothing is engraved: no pulse reaches the threshold.';
 
 /** How deep, and whether later layers remove as much as the first. */
 export const engravedDepthSaid = says(
   { depth: engravedDepth, perLayer: depthPerLayer, layers: engravingLayers },
   ({ depth, perLayer: { first, mean }, layers }) => {
     const count = Math.round(layers);
-    if (depth === 0) return nothing;
+    if (depth === 0) return nothingEngraved;
     if (count === 1) return phrase`One layer takes the floor down by ${engravedDepth} on the mean.`;
     const start = phrase`After ${formatNumber(count, 5)} layers the floor lies ${engravedDepth} deep on the mean.`;
     const each = `The first removes ${lengthText(first)}, the mean of all is ${lengthText(mean)}`;
@@ -114,7 +114,7 @@ export const floorSlopeSaid = says({ slope }, ({ slope: steepest }) => {
 /** Which of the turns leaves the least roughness. */
 export const turnsSaid = says({ turns, set: hatchAngle }, ({ turns: { turn, roughness }, set }) => {
   const [least, most] = [Math.min(...roughness), Math.max(...roughness)];
-  if (most === 0) return nothing;
+  if (most === 0) return nothingEngraved;
   const best = turn[roughness.indexOf(least)]!;
   const own = roughness[turn.findIndex((angle) => Math.abs(angle - set) < 1e-6)]!;
   if (least > most * (1 - 0.1))

@@ -69,7 +69,7 @@ export const grooveBlocks: readonly Block[] = [
   {
     kind: 'caution',
     id: 'groove-left-out',
-    prose: prose`**What the picture leaves out.** Melt that flows and sets again (recast), debris that falls back, light that one wall sends to the other, and the chemistry of the air. Real grooves of a Gaussian often close up by melt and recast; the model shows only that the centre goes too deep. All of it acts most in grooves deeper than wide: measure a cross-section before relying on one.`,
+    prose: prose`**What the picture leaves out.** Melt that flows and sets again (recast), debris that falls back, light that one wall sends to the other, and the chemistry of the air. Real grooves of a Gaussian often close up by melt and recast, which the model does not show. All of it acts most in grooves deeper than wide: measure a cross-section before relying on one.`,
   },
   {
     kind: 'prose',

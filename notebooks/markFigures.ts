@@ -4,8 +4,10 @@ import { growthAgainst, growthShows, markGrowths } from '../lib/design/markGrowt
 import {
   markArea,
   markDiameter,
+  marked,
   markInnerDiameter,
   unshapedMarkDiameter,
+  unshapedMarked,
   unshapedMarkInnerDiameter,
 } from '../lib/design/marks.ts';
 import { peakFluence, width } from '../lib/design/spot.ts';
@@ -42,14 +44,17 @@ export const markFigure = figures({
     inner: markInnerDiameter,
     plainDiameter: unshapedMarkDiameter,
     plainInner: unshapedMarkInnerDiameter,
+    mark: marked,
+    plainMark: unshapedMarked,
   },
-  view: ({ shaped, plain, width, diameter, inner, plainDiameter, plainInner }): readonly FigureSpec[] => {
+  view: (values): readonly FigureSpec[] => {
+    const { shaped, plain, width, diameter, inner, plainDiameter, plainInner, mark, plainMark } = values;
     const reach = niceEnd(0.6 * micro * Math.max(width, diameter, plainDiameter));
     const axis = { label: 'distance from the axis', unit: 'µm', domain: [-reach, reach] } as const;
-    const said = (outer: number, centre: number) =>
+    const said = (outer: number, centre: number, cut: boolean) =>
       outer === 0
         ? 'No mark.'
-        : `The mark is ${show(markDiameter, outer)} wide${centre > 0 ? ` and its centre stays unmarked over ${show(markInnerDiameter, centre)}` : ''}.`;
+        : `The mark is ${cut ? 'at least ' : ''}${show(markDiameter, outer)} wide${centre > 0 ? ` and its centre stays unmarked over ${show(markInnerDiameter, centre)}` : ''}.`;
     const panel = (title: string, stretches: Stretches, summary: string): FigureSpec => ({
       title,
       x: axis,
@@ -59,8 +64,8 @@ export const markFigure = figures({
       summary,
     });
     return [
-      panel('Mark with the plate, to scale', shaped, said(diameter, inner)),
-      panel('Mark with the plate taken out, to scale', plain, said(plainDiameter, plainInner)),
+      panel('Mark with the plate, to scale', shaped, said(diameter, inner, mark.cut)),
+      panel('Mark with the plate taken out, to scale', plain, said(plainDiameter, plainInner, plainMark.cut)),
     ];
   },
 });
@@ -132,15 +137,21 @@ export const growthFigure = figure({
     S: incubationExponent,
     diameter: markDiameter,
     area: markArea,
+    mark: marked,
     peak: peakFluence,
     threshold: thresholdAtN,
   },
-  view: ({ growth, against, shows, energy, N, S, diameter, area, peak, threshold }): FigureSpec => {
+  view: (values): FigureSpec => {
+    const { growth, against, shows, energy, N, S, diameter, area, mark, peak, threshold } = values;
     const overPulses = against === 'pulses';
     const x = overPulses ? growth.pulses : growth.energies.map((E) => E * micro);
     const series = shows === 'area' ? areaSeries(growth, x) : diameterSeries(growth, x);
     const first = energyText((energy * threshold) / peak);
-    const size = shows === 'area' ? `has ${show(markArea, area)}` : `is ${show(markDiameter, diameter)} wide`;
+    const least = mark.cut ? 'at least ' : '';
+    const size =
+      shows === 'area'
+        ? `has ${least}${show(markArea, area)}`
+        : `is ${least}${show(markDiameter, diameter)} wide`;
     const nowSaid = area === 0 ? 'there is none' : `the mark ${size}`;
     const pulsesSaid = `${show(pulsesOnPlace, N)} ${N === 1 ? 'pulse' : 'pulses'}`;
     const still =

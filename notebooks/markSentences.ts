@@ -57,7 +57,7 @@ export const unshapedMarkSaid = says(
     if (plain === 0) return 'With the plate taken out nothing is marked in this plane.';
     const hollow = inner > 0 ? phrase`, with an unmarked centre of ${unshapedMarkInnerDiameter}` : '';
     if (mark.cut)
-      return phrase`With the plate taken out it is at least ${unshapedMarkDiameter} wide, and goes on further out than the light is computed.`;
+      return phrase`With the plate taken out the mark is at least ${unshapedMarkDiameter} wide, and goes on further out than the light is computed.`;
     if (shaped === 0 || shapedMark.cut)
       return phrase`With the plate taken out the mark is ${unshapedMarkDiameter} wide${hollow}.`;
     return phrase`With the plate taken out it is ${unshapedMarkDiameter} wide${hollow}, ${formatNumber(plain / shaped, 2)} times as wide.`;

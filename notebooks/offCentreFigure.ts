@@ -5,14 +5,21 @@ import { niceEnd } from '../lib/numerics/niceEnd.ts';
 import { largest } from './columns.ts';
 import { type FigureSpec, figure } from './document.ts';
 
-const percent = (value: number) => formatQuantity(value < 1e-6 ? 0 : value, '1', '%', 2);
+const share = (value: number) => formatQuantity(value, '1', '1', 3);
+
+/** How high either side of a profile rises, the higher first. */
+function sidesSaid(place: Float64Array, values: Float64Array): string {
+  const side = (sign: number) => largest(values.filter((_, i) => sign * place[i]! >= 0));
+  const [low, high] = [side(-1), side(1)].sort((a, b) => a - b).map(share);
+  return low === high ? `both sides rise to ${high}` : `one side rises to ${high} and the other to ${low}`;
+}
 
 /** The spot of a beam that stands a little beside the middle of the plate, at the workpiece and in the focus. */
 export const offCentreFigure = figure({
   id: 'off-centre',
   from: { offCentre, offset: offsetTried, defocus },
   view: ({ offCentre, offset, defocus }): FigureSpec => {
-    const { place, centred, here, focus, hereImbalance, focusImbalance } = offCentre;
+    const { place, centred, here, focus } = offCentre;
     const reach = place.at(-1)!;
     return {
       title: 'A beam a little beside the middle of the plate',
@@ -31,7 +38,7 @@ export const offCentreFigure = figure({
         { label: 'at the workpiece, beam in the middle', role: 'reference', x: place, y: centred },
         { label: 'in the focus', role: 'second', x: place, y: focus },
       ],
-      summary: `With the beam ${percent(offset)} of its 1/e² radius beside the middle, the two sides differ in height by ${percent(hereImbalance)} at the workpiece, ${formatQuantity(defocus, '1', '1', 3)} Rayleigh lengths from the focus, and by ${percent(focusImbalance)} in the focus. Coherent light.`,
+      summary: `Beam ${formatQuantity(offset, '1', '%', 2)} of its 1/e² radius beside the middle: at the workpiece, ${share(defocus)} Rayleigh lengths from the focus, ${sidesSaid(place, here)}; in the focus ${sidesSaid(place, focus)}. Coherent light.`,
     };
   },
 });

@@ -8,6 +8,7 @@ import {
 import { bestPeak, deepest, removalGain, unshapedDeepest, volume } from '../lib/design/removal.ts';
 import { peakFluence } from '../lib/design/spot.ts';
 import { pulsesOnPlace } from '../lib/design/threshold.ts';
+import { shownValue } from '../lib/graph/shown.ts';
 import { phrase, says } from './prose.ts';
 
 /** Gains nearer to 1 than this are none that anybody would measure. */
@@ -57,10 +58,12 @@ export const windowGainSaid = says(
   { gain: windowGain, atTop: windowGainAtTop, peak: windowBestPeak, low: lowFluence, high: highFluence },
   ({ gain, atTop }) => {
     const covered = phrase`Between ${lowFluence} and ${highFluence}, nothing above, the plate covers ${windowGain} times the area per energy that a Gaussian does, each at its own best peak (${windowBestPeak} with the plate)`;
+    const alike = shownValue(windowGain, { value: gain }) === shownValue(windowGainAtTop, { value: atTop });
+    const at = alike ? phrase`as much` : phrase`${windowGainAtTop} times`;
     const top =
       atTop < gain * (1 - noGain)
         ? phrase` With both peaks at the upper bound it would be ${windowGainAtTop} times: the peak is better chosen than taken to the top.`
-        : phrase` With both peaks at the upper bound it is ${windowGainAtTop} times.`;
+        : phrase` With both peaks at the upper bound it is ${at}.`;
     if (gain > 1 + noGain) return phrase`${covered}.${top}`;
     if (gain < 1 - noGain)
       return phrase`${covered}: here it loses. Choose another plane or a narrower window.`;

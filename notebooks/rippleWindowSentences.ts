@@ -18,6 +18,7 @@ import {
 } from '../lib/design/rippleWindow.ts';
 import { gainByPlane } from '../lib/design/rippleWindowCharts.ts';
 import { incubationExponent } from '../lib/design/threshold.ts';
+import { shownValue } from '../lib/graph/shown.ts';
 import { formatNumber } from '../lib/graph/units.ts';
 import type { FieldParts } from '../lib/process/fieldWindow.ts';
 import { type Phrase, phrase, says } from './prose.ts';
@@ -100,9 +101,12 @@ export const fieldSaid = says(
 /** The gain of a single pulse, told apart from that of the field. */
 export const gainsApartSaid = says(
   { atTop: pulseGainAtTop, gain: pulseGain, shaped: fieldParts, plain: unshapedFieldParts },
-  ({ atTop, shaped, plain }) => {
+  ({ atTop, gain, shaped, plain }) => {
     const neither = shaped.inside < alike && plain.inside < alike;
-    const pulse = phrase`For a single pulse with both peaks at the upper bound the plate covers ${pulseGainAtTop} times the area between the bounds per energy that a Gaussian does; each at its own best peak, ${pulseGain} times.`;
+    const alikeShown =
+      shownValue(pulseGain, { value: gain }) === shownValue(pulseGainAtTop, { value: atTop });
+    const best = alikeShown ? phrase`as much` : phrase`${pulseGain} times`;
+    const pulse = phrase`For a single pulse with both peaks at the upper bound the plate covers ${pulseGainAtTop} times the area between the bounds per energy that a Gaussian does; each at its own best peak, ${best}.`;
     const [gains, loses] = [atTop > 1 + noGain, atTop < 1 - noGain];
     const [more, less] = [shaped.inside > plain.inside + alike, shaped.inside < plain.inside - alike];
     return phrase`${pulse} ${neither ? nothingInside : relation(gains, loses, more, less)}`;

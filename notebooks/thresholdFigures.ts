@@ -1,5 +1,5 @@
 import { unshapedPeak } from '../lib/design/focus.ts';
-import { markDiameter, unshapedMarkDiameter } from '../lib/design/marks.ts';
+import { markDiameter, marked, unshapedMarkDiameter, unshapedMarked } from '../lib/design/marks.ts';
 import { peakFluence, profile, width } from '../lib/design/spot.ts';
 import {
   incubationExponent,
@@ -31,6 +31,8 @@ export const thresholdProfileFigure = figure({
     width,
     mark: markDiameter,
     plainMark: unshapedMarkDiameter,
+    cut: marked,
+    plainCut: unshapedMarked,
     peak: peakFluence,
     plainPeak: unshapedPeakFluence,
     threshold: thresholdAtN,
@@ -46,8 +48,8 @@ export const thresholdProfileFigure = figure({
     const level = threshold * perSquareCentimetre;
     const top = largest(shaped, plain, Float64Array.of((threshold + u) * perSquareCentimetre));
     const logarithmic = scale === 'logarithmic';
-    const marked = (diameter: number, quantity: Quantity) =>
-      diameter > 0 ? `a mark ${show(quantity, diameter)} wide` : 'no mark';
+    const said = (diameter: number, quantity: Quantity, cut: boolean) =>
+      diameter > 0 ? `a mark ${cut ? 'at least ' : ''}${show(quantity, diameter)} wide` : 'no mark';
     return {
       title: 'Where the fluence is above the threshold',
       x: { label: 'distance from the axis', unit: 'µm', domain: [-reach, reach] },
@@ -63,7 +65,7 @@ export const thresholdProfileFigure = figure({
         ...uncertaintyBand([-reach, reach], threshold, u),
       ],
       marks: [thresholdMark(threshold)],
-      summary: `Where a curve lies above the line, the surface is marked: ${marked(mark, markDiameter)} with the plate, ${marked(plainMark, unshapedMarkDiameter)} without it. The peaks are ${show(peakFluence, values.peak)} and ${show(unshapedPeakFluence, values.plainPeak)}; the threshold is ${show(thresholdAtN, threshold)}${u > 0 ? `, its standard uncertainty ${show(thresholdAtNUncertainty, u)}` : ''}.`,
+      summary: `Where a curve lies above the line, the surface is marked: ${said(mark, markDiameter, values.cut.cut)} with the plate, ${said(plainMark, unshapedMarkDiameter, values.plainCut.cut)} without it. The peaks are ${show(peakFluence, values.peak)} and ${show(unshapedPeakFluence, values.plainPeak)}; the threshold is ${show(thresholdAtN, threshold)}${u > 0 ? `, its standard uncertainty ${show(thresholdAtNUncertainty, u)}` : ''}.`,
     };
   },
 });
