@@ -83,7 +83,7 @@ export const branchCounts: Readonly<Record<string, number>> = {
   incubationFitSaid: 6,
   craterSaid: 4,
   removalGainSaid: 3,
-  windowGainSaid: 4,
+  windowGainSaid: 5,
   unshapedMarkSaid: 5,
   dipMarkSaid: 3,
   periodSaid: 6,

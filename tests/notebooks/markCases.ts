@@ -51,7 +51,7 @@ export const markCases: readonly Case[] = [
   {
     says: 'unshapedMarkSaid',
     pins: { 'unshaped.spot.mark': { area: 2e-9, outerDiameter: 60e-6, innerDiameter: 0, cut: true } },
-    text: /^With the plate taken out it is at least [\d.]+\sµm wide, and goes on further out than the light is computed\.$/,
+    text: /^With the plate taken out the mark is at least [\d.]+\sµm wide, and goes on further out than the light is computed\.$/,
     truth: () => true,
   },
   {

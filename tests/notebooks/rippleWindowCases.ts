@@ -129,7 +129,7 @@ export const rippleWindowCases: readonly Case[] = [
   {
     says: 'gainsApartSaid',
     pins: more,
-    text: /each at its own best peak, 1\.95 times\. Both speak for the plate here, but they are two things/,
+    text: /each at its own best peak, as much\. Both speak for the plate here, but they are two things/,
     truth: (value) => value('ripples.pulseGainAtTop') > 1.05 && inside(value) > 0.02,
   },
   {
