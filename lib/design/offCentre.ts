@@ -1,7 +1,7 @@
 import { constant, derived } from '../graph/define.ts';
 import { formatQuantity } from '../graph/units.ts';
 import { spaced } from '../optics/focusMaps.ts';
-import { alongOffset, imbalanceOf } from '../optics/offCentre.ts';
+import { alongOffset, riseOverHigher } from '../optics/offCentre.ts';
 import { roundFocusAt } from '../optics/roundSpot.ts';
 import { light, workpieceZ } from './focus.ts';
 import { stepRatio } from './match.ts';
@@ -49,7 +49,7 @@ export const offCentre = derived({
     const centred = alongOffset(parts, 0, defocus, place);
     const here = alongOffset(parts, offset, defocus, place);
     const focus = alongOffset(parts, offset, 0, place);
-    const [hereImbalance, focusImbalance] = [here, focus].map((values) => imbalanceOf(place, values));
+    const [hereImbalance, focusImbalance] = [here, focus].map((values) => riseOverHigher(place, values));
     return {
       place,
       centred,

@@ -87,7 +87,7 @@ export function rimsOf({ x, irradiance }: Cut): { readonly left: Rim; readonly r
 }
 
 /** Difference of the rims over their mean, above 0 where the right one is brighter. */
-export function imbalanceOf(cut: Cut): number {
+export function riseOverMean(cut: Cut): number {
   const { left, right } = rimsOf(cut);
   return (right.irradiance - left.irradiance) / ((right.irradiance + left.irradiance) / 2);
 }

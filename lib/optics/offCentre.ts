@@ -18,7 +18,7 @@ export function alongOffset(
 }
 
 /** How much higher one side of a profile rises than the other, over the higher of both: 0 where they are alike. */
-export function imbalanceOf(places: Float64Array, values: Float64Array): number {
+export function riseOverHigher(places: Float64Array, values: Float64Array): number {
   let [left, right] = [0, 0];
   values.forEach((value, i) => {
     if (places[i]! <= 0) left = Math.max(left, value);

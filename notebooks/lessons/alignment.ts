@@ -1,6 +1,6 @@
 import { light, workpieceZ } from '../../lib/design/focus.ts';
 import type { Random } from '../../lib/numerics/random.ts';
-import { imbalanceOf, rimsOf } from '../../lib/optics/decentredCut.ts';
+import { rimsOf, riseOverMean } from '../../lib/optics/decentredCut.ts';
 import type { Light } from '../../lib/optics/light.ts';
 import { micro } from '../columns.ts';
 import { prose } from '../prose.ts';
@@ -80,12 +80,12 @@ const imbalance = numberTask({
   unit: '1',
   display: '%',
   within: 0.08,
-  answer: ({ light, z }) => Math.abs(imbalanceOf(missedCut(light, z))),
+  answer: ({ light, z }) => Math.abs(riseOverMean(missedCut(light, z))),
   errors: [
     {
       id: 'over-sum',
       reason: prose`You have divided by the sum of the rims. Their mean is half the sum, so the imbalance is twice as large.`,
-      answer: ({ light, z }) => Math.abs(imbalanceOf(missedCut(light, z))) / 2,
+      answer: ({ light, z }) => Math.abs(riseOverMean(missedCut(light, z))) / 2,
     },
     { id: 'ratio', reason: oneOverOther, answer: ({ light, z }) => rimRatio(light, z) },
     { id: 'ratio-turned', reason: oneOverOther, answer: ({ light, z }) => 1 / rimRatio(light, z) },

@@ -1,5 +1,5 @@
 import { light, workpieceZ } from '../../lib/design/focus.ts';
-import { imbalanceOf } from '../../lib/optics/decentredCut.ts';
+import { riseOverMean } from '../../lib/optics/decentredCut.ts';
 import { math, prose } from '../prose.ts';
 import { defocusedFigure, inFocusFigure, otherSideFigure, rimsFigure } from './alignmentFigures.ts';
 import { choiceTask } from './lesson.ts';
@@ -28,7 +28,7 @@ export const focus = choiceTask({
     left: 'The left side of the spot is brighter',
     alike: 'Both sides are equally bright',
   },
-  answer: ({ light }) => brighter(imbalanceOf(missedCut(light, 0))),
+  answer: ({ light }) => brighter(riseOverMean(missedCut(light, 0))),
   errors: [
     {
       id: 'same-side',
@@ -56,17 +56,17 @@ export const otherSide = choiceTask({
   reveals: [otherSideFigure],
   from: { light, z: workpieceZ },
   options: { left: 'The left one', right: 'The right one', alike: 'Neither, they are equal' },
-  answer: ({ light, z }) => brighter(imbalanceOf(missedCut(light, -z))),
+  answer: ({ light, z }) => brighter(riseOverMean(missedCut(light, -z))),
   errors: [
     {
       id: 'same-rim',
       reason: prose`The light crosses over in the focus: what went to one side before it goes to the other behind it.`,
-      answer: ({ light, z }) => brighter(imbalanceOf(missedCut(light, z))),
+      answer: ({ light, z }) => brighter(riseOverMean(missedCut(light, z))),
     },
     {
       id: 'as-in-focus',
       reason: prose`Equal rims belong to the focal plane alone. Out of it the imbalance comes back, on either side.`,
-      answer: ({ light }) => brighter(imbalanceOf(missedCut(light, 0))),
+      answer: ({ light }) => brighter(riseOverMean(missedCut(light, 0))),
     },
   ],
   explanation: prose`
@@ -94,7 +94,7 @@ export const judged = choiceTask({
     either: 'In any plane, it makes no difference',
   },
   answer: ({ light, z }) => {
-    const seenAt = (at: number) => Math.abs(imbalanceOf(missedCut(light, at)));
+    const seenAt = (at: number) => Math.abs(riseOverMean(missedCut(light, at)));
     return shows(seenAt(0), seenAt(z));
   },
   errors: [
@@ -102,7 +102,7 @@ export const judged = choiceTask({
       id: 'smallest-spot',
       reason: prose`A plain beam is sharpest there, and yet this plane is blind to the error: left and right stay alike in the focus, as the first chart shows.`,
       answer: ({ light, z }) => {
-        const imbalance = Math.abs(imbalanceOf(missedCut(light, z)));
+        const imbalance = Math.abs(riseOverMean(missedCut(light, z)));
         return shows(imbalance, 0);
       },
     },
@@ -110,7 +110,7 @@ export const judged = choiceTask({
       id: 'no-difference',
       reason: prose`Hold the two charts against each other: in one of them both sides are equal although the beam is off, in the other they are not.`,
       answer: ({ light, z }) => {
-        const imbalance = Math.abs(imbalanceOf(missedCut(light, z)));
+        const imbalance = Math.abs(riseOverMean(missedCut(light, z)));
         return shows(imbalance, imbalance);
       },
     },

@@ -5,6 +5,7 @@ import type { Lesson, Task, TypicalError } from '../../notebooks/lessons/lesson.
 import { type LessonCase, openCase } from '../../notebooks/lessons/lessonCase.ts';
 import type { Answer } from '../../notebooks/lessons/nearness.ts';
 import { writeProgress } from '../../notebooks/lessons/savedProgress.ts';
+import { axisSteps, pageSteps } from '../../notebooks/page/figures/axisKeys.ts';
 import { storageKey } from '../../notebooks/page/lessons/progressStore.ts';
 
 /** Opens a lesson with the values of a seed, as if it had been left before the first answer. */
@@ -98,9 +99,9 @@ export async function answerByKeys(page: Page, drawn: LessonCase, task: Task, an
   } else {
     await tabTo(page, '[role="slider"]');
     await page.keyboard.press('Home');
-    const steps = Math.round(200 * shareOf(drawn, task, answer as number));
-    await press('PageUp', Math.floor(steps / 10));
-    await press('ArrowRight', steps % 10);
+    const steps = Math.round(axisSteps * shareOf(drawn, task, answer as number));
+    await press('PageUp', Math.floor(steps / pageSteps));
+    await press('ArrowRight', steps % pageSteps);
     await page.keyboard.press('Enter');
   }
 }

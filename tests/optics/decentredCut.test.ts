@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { decentredCut, imbalanceOf, rimsOf } from '../../lib/optics/decentredCut.ts';
+import { decentredCut, rimsOf, riseOverMean } from '../../lib/optics/decentredCut.ts';
 import { defocusAt } from '../../lib/optics/light.ts';
 import { alongOffset } from '../../lib/optics/offCentre.ts';
 import { radiusScale } from '../../lib/optics/roundSpot.ts';
@@ -31,6 +31,6 @@ describe('a cut through the spot of a beam that misses the middle', () => {
     const cut = decentredCut(light, 47.6e-6, 0);
     const { left, right } = rimsOf(cut);
     expect(left.x).toBe(-right.x);
-    expect(Math.abs(imbalanceOf(cut))).toBeLessThan(1e-12);
+    expect(Math.abs(riseOverMean(cut))).toBeLessThan(1e-12);
   });
 });

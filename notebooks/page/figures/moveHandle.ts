@@ -3,6 +3,7 @@ import { formatReadable } from '../../../lib/graph/units.ts';
 import type { AxisSpec } from '../../document.ts';
 import type { MoveSpec } from '../../moveSpec.ts';
 import { element, setAttributes } from '../element.ts';
+import { axisSteps, keySteps } from './axisKeys.ts';
 import type { Layout } from './layout.ts';
 
 /** What the hand sets; `final` ends a drag. */
@@ -13,10 +14,6 @@ export interface MoveHandle {
   readonly element: HTMLElement;
   update(moves: MoveSpec, axis: AxisSpec, layout: Layout): void;
 }
-
-/** Steps of the arrow keys along the axis, and how many of them Page Up and Page Down take. */
-const keySteps = 400;
-const pageSteps = 20;
 
 /** Makes the handle; without a spec it does nothing. */
 export function createMoveHandle(document: Document, move: Move): MoveHandle {
@@ -64,11 +61,12 @@ export function createMoveHandle(document: Document, move: Move): MoveHandle {
   box.addEventListener('pointerup', end);
   box.addEventListener('pointercancel', end);
   handle.addEventListener('keydown', (event) => {
-    const to = shown && keyPlace(event.key, held ?? shown.moves.at, shown.domain, shown.moves.step);
-    if (to === undefined || event.ctrlKey || event.metaKey || event.altKey) return;
+    const steps = keySteps(event.key);
+    if (!shown || steps === undefined || event.ctrlKey || event.metaKey || event.altKey) return;
     event.preventDefault();
     byKeys = true;
-    set(to, false);
+    const [low, high] = shown.domain;
+    set((held ?? shown.moves.at) + steps * (shown.moves.step ?? (high - low) / axisSteps), false);
   });
   // A held key is one step back, as a drag is.
   const endKeys = () => {
@@ -112,23 +110,4 @@ function roundedTo(
   step = 10 ** Math.floor(Math.log10((high - low) / 500)),
 ): number {
   return Number((Math.round(place / step) * step).toPrecision(12));
-}
-
-function keyPlace(
-  key: string,
-  at: number,
-  [low, high]: readonly [number, number],
-  step = (high - low) / keySteps,
-): number | undefined {
-  const steps: Readonly<Record<string, number>> = {
-    ArrowLeft: -1,
-    ArrowDown: -1,
-    ArrowRight: 1,
-    ArrowUp: 1,
-    PageDown: -pageSteps,
-    PageUp: pageSteps,
-  };
-  if (key === 'Home') return low;
-  if (key === 'End') return high;
-  return Object.hasOwn(steps, key) ? at + steps[key]! * step : undefined;
 }

@@ -1,5 +1,6 @@
 import type { Outcome } from '../../../lib/graph/outcome.ts';
 import type { Patch } from '../../../lib/graph/state.ts';
+import type { OpenPort, WorkerPort } from '../workerPort.ts';
 
 /** To the worker: compute one quantity; `changes` are the inputs that differ from those it was last told. */
 export interface HeavyRequest {
@@ -14,15 +15,6 @@ export type HeavyReply =
   | { readonly job: number; readonly part: number }
   | { readonly job: number; readonly outcome: Outcome };
 
-/** A worker as the jobs see it; a test puts a plain object in its place. */
-export interface HeavyPort {
-  post(request: HeavyRequest): void;
-  /** Ends it at once, whatever it is doing. */
-  close(): void;
-}
-
-/** Opens a worker; `replied` gets what it says, `failed` why it cannot work. */
-export type OpenHeavyPort = (
-  replied: (reply: HeavyReply) => void,
-  failed: (reason: string) => void,
-) => HeavyPort;
+/** The worker for heavy quantities. */
+export type HeavyPort = WorkerPort<HeavyRequest>;
+export type OpenHeavyPort = OpenPort<HeavyRequest, HeavyReply>;

@@ -1,8 +1,8 @@
 import { formatNumber, withUnit } from '../../../lib/graph/units.ts';
 import type { AxisSpec, FigureSpec } from '../../document.ts';
 import { element, setAttributes } from '../element.ts';
+import { axisSteps, keySteps } from '../figures/axisKeys.ts';
 import type { FigureOver } from '../figures/drawFigure.ts';
-import { keyShare } from './placeKeys.ts';
 
 /** A mark that the hand, or keys, put somewhere along an axis of a chart. */
 export interface PlaceHandle extends FigureOver {
@@ -76,12 +76,12 @@ export function createPlaceHandle(
       dragging = false;
     });
   handle.addEventListener('keydown', (event) => {
-    const next = keyShare(event.key, share);
+    const steps = keySteps(event.key);
     const enters = event.key === 'Enter' && !event.repeat;
-    if ((next === undefined && !enters) || event.ctrlKey || event.metaKey || event.altKey) return;
+    if ((steps === undefined && !enters) || event.ctrlKey || event.metaKey || event.altKey) return;
     event.preventDefault();
-    if (next === undefined) return enter();
-    set(next);
+    if (steps === undefined) return enter();
+    set(share + steps / axisSteps);
   });
   return {
     element: box,

@@ -4,7 +4,7 @@ import { light as lightQuantity } from '../../../lib/design/focus.ts';
 import { createEngine } from '../../../lib/graph/engine.ts';
 import { valueOrThrow } from '../../../lib/graph/outcome.ts';
 import type { Patch } from '../../../lib/graph/state.ts';
-import { decentredCut, imbalanceOf, rimsOf } from '../../../lib/optics/decentredCut.ts';
+import { decentredCut, rimsOf, riseOverMean } from '../../../lib/optics/decentredCut.ts';
 import type { Light } from '../../../lib/optics/light.ts';
 import { alignment } from '../../../notebooks/lessons/alignment.ts';
 import { otherSideFigure, rimsFigure } from '../../../notebooks/lessons/alignmentFigures.ts';
@@ -101,9 +101,9 @@ it('the cut is that of the double sum, and grows in step with the decentring', (
     // B = f for a plate in the front focal plane: irradiance is |U|².
     expectClose(irradiance[i]!, addedUp(xi, 0.3631, 0.05), { absolute: 1e-3, source: 'double sum' });
   }
-  const half = imbalanceOf(decentredCut(light, 47.6e-6, missed / 2));
-  expectClose(2 * half, imbalanceOf(missedCut(light, 47.6e-6)), { relative: 0.03 });
-  expect(Math.abs(imbalanceOf(decentredCut(light, 47.6e-6, 0)))).toBeLessThan(1e-12);
+  const half = riseOverMean(decentredCut(light, 47.6e-6, missed / 2));
+  expectClose(2 * half, riseOverMean(missedCut(light, 47.6e-6)), { relative: 0.03 });
+  expect(Math.abs(riseOverMean(decentredCut(light, 47.6e-6, 0)))).toBeLessThan(1e-12);
 });
 
 it('what the charts say holds in every case', () => {
@@ -112,8 +112,8 @@ it('what the charts say holds in every case', () => {
     const light = lightOf(inputs);
     const z = inputs['workpiece.z'] as number;
     // In the focus alike, to rounding, and before and behind it mirrored.
-    expect(Math.abs(imbalanceOf(missedCut(light, 0)))).toBeLessThan(1e-9);
-    expectClose(imbalanceOf(missedCut(light, -z)), -imbalanceOf(missedCut(light, z)), {
+    expect(Math.abs(riseOverMean(missedCut(light, 0)))).toBeLessThan(1e-9);
+    expectClose(riseOverMean(missedCut(light, -z)), -riseOverMean(missedCut(light, z)), {
       relative: 1e-9,
     });
     const { left, right } = rimsOf(missedCut(light, z));

@@ -1,5 +1,6 @@
 import type { Patch } from '../../../../lib/graph/state.ts';
 import type { Given } from '../../../lessons/progress.ts';
+import type { OpenPort, WorkerPort } from '../../workerPort.ts';
 
 /** What is asked about the case of a lesson that a seed draws. */
 export type LessonQuestion =
@@ -39,14 +40,6 @@ export interface LessonJob {
 }
 export type LessonWord = { readonly ready: true } | { readonly job: number; readonly reply: LessonReply };
 
-/** A worker as the desk sees it; a test puts a plain object in its place. */
-export interface LessonPort {
-  post(job: LessonJob): void;
-  close(): void;
-}
-
-/** Opens a worker; `told` gets what it says, `failed` why it cannot work. May throw where there are no workers. */
-export type OpenLessonPort = (
-  told: (word: LessonWord) => void,
-  failed: (reason: string) => void,
-) => LessonPort;
+/** The worker that draws the cases of lessons and judges answers. */
+export type LessonPort = WorkerPort<LessonJob>;
+export type OpenLessonPort = OpenPort<LessonJob, LessonWord>;

@@ -5,6 +5,7 @@ import type { ComparedDesign, Comparison } from '../../../../lib/studies/compare
 import type { Influence } from '../../../../lib/studies/influence.ts';
 import type { SolveRequest, SolveResult } from '../../../../lib/studies/solveRequest.ts';
 import type { VariedInput, VariedResult } from '../../../../lib/studies/vary.ts';
+import type { OpenPort, WorkerPort } from '../../workerPort.ts';
 
 /** What each kind of study needs besides its kind and the person's own quantities; plain data, SI. */
 interface StudyNeeds {
@@ -57,15 +58,6 @@ export type StudyReply =
   | { readonly job: number; readonly part: number }
   | { readonly job: number; readonly outcome: Outcome<StudyAnswers[StudyKind]> };
 
-/** A worker as the desk sees it; a test puts a plain object in its place. */
-export interface StudyPort {
-  post(job: StudyJob): void;
-  /** Ends it at once, whatever it is doing. */
-  close(): void;
-}
-
-/** Opens a worker; `replied` gets what it says, `failed` why it cannot work. May throw where there are no workers. */
-export type OpenStudyPort = (
-  replied: (reply: StudyReply) => void,
-  failed: (reason: string) => void,
-) => StudyPort;
+/** A worker for studies. */
+export type StudyPort = WorkerPort<StudyJob>;
+export type OpenStudyPort = OpenPort<StudyJob, StudyReply>;
