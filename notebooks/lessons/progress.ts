@@ -37,6 +37,12 @@ export function beginRun(lesson: Lesson, seed: number, last?: Run): Run {
   return { seed, reached: 1, tasks: {}, before };
 }
 
+/** Whether two runs have the same values, tries and ends. */
+export function isSameRun(one: Run, other: Run): boolean {
+  const written = ({ seed, reached, before, tasks }: Run) => JSON.stringify([seed, reached, before, tasks]);
+  return written(one) === written(other);
+}
+
 /** What was done of a task of a run. */
 export function doneOf(run: Run, { id }: Pick<Task, 'id'>): TaskDone {
   return Object.hasOwn(run.tasks, id) ? run.tasks[id]! : untouched;

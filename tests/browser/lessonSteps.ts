@@ -6,6 +6,7 @@ import { type LessonCase, openCase } from '../../notebooks/lessons/lessonCase.ts
 import type { Answer } from '../../notebooks/lessons/nearness.ts';
 import { writeProgress } from '../../notebooks/lessons/savedProgress.ts';
 import { axisSteps, pageSteps } from '../../notebooks/page/figures/axisKeys.ts';
+import { shareAt } from '../../notebooks/page/lessons/placeHandle.ts';
 import { storageKey } from '../../notebooks/page/lessons/progressStore.ts';
 
 /** Opens a lesson with the values of a seed, as if it had been left before the first answer. */
@@ -66,7 +67,7 @@ export async function answerByMouse(
     const box = place.locator('.place-moves');
     await box.scrollIntoViewIfNeeded();
     const { width, height } = (await box.boundingBox())!;
-    const share = shareOf(drawn, task, answer as number);
+    const share = shareAt(drawn.at(task.id).axis!, answer as number);
     const inside = (part: number) => Math.min(1 - 1e-6, Math.max(1e-6, part));
     const position =
       task.along === 'x'
@@ -99,7 +100,7 @@ export async function answerByKeys(page: Page, drawn: LessonCase, task: Task, an
   } else {
     await tabTo(page, '[role="slider"]');
     await page.keyboard.press('Home');
-    const steps = Math.round(axisSteps * shareOf(drawn, task, answer as number));
+    const steps = Math.round(axisSteps * shareAt(drawn.at(task.id).axis!, answer as number));
     await press('PageUp', Math.floor(steps / pageSteps));
     await press('ArrowRight', steps % pageSteps);
     await page.keyboard.press('Enter');
@@ -124,11 +125,4 @@ export async function tabTo(page: Page, selector: string, within = lastTask): Pr
 /** A bare number in the unit of the field; the page reads it as a person's. */
 function numberText({ unit, display }: Extract<Task, { kind: 'number' }>, answer: number): string {
   return String(toUnit(answer, unit, display.replace(/^auto:/, '')));
-}
-
-/** Part of the axis at which a place lies. */
-function shareOf(drawn: LessonCase, task: Task, place: number): number {
-  const { domain, logarithmic } = drawn.at(task.id).axis!;
-  const [low, high] = domain;
-  return logarithmic ? Math.log(place / low) / Math.log(high / low) : (place - low) / (high - low);
 }

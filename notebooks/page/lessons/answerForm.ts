@@ -111,8 +111,7 @@ function markForm(document: Document, handle: PlaceHandle): AnswerForm {
     ),
     given: handle.chosen,
     missing: 'Put your mark on the chart first.',
-    // The reply says where it was.
-    put: () => {},
+    put: (given) => handle.put(Number(given)),
     focus: handle.focus,
   };
 }

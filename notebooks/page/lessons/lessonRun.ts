@@ -13,7 +13,6 @@ import { element } from '../element.ts';
 import type { LessonDesk } from './desk/lessonDesk.ts';
 import type { LessonAnswers, LessonQuestion } from './desk/lessonMessages.ts';
 import { createLessonDesigns } from './lessonDesigns.ts';
-import type { ProgressStore } from './progressStore.ts';
 import { renderSummary } from './summaryView.ts';
 import { renderTask, type TaskActs } from './taskView.ts';
 
@@ -21,7 +20,8 @@ import { renderTask, type TaskActs } from './taskView.ts';
 export interface RunParts {
   readonly context: PageContext;
   readonly lesson: Lesson;
-  readonly store: ProgressStore;
+  /** Keeps how far it has come. */
+  keep(run: Run): void;
   readonly desk: LessonDesk;
   readonly renderBlock: RenderBlock;
   /** Takes the lesson again with other values. */
@@ -43,7 +43,7 @@ export interface RunView {
 
 /** Draws the tasks that were reached, one below the other; the next one comes when the person goes on. */
 export function renderRun(parts: RunParts, first: Run, stops: (() => void)[]): RunView {
-  const { context, lesson, store, desk, renderBlock } = parts;
+  const { context, lesson, desk, renderBlock } = parts;
   const { document } = context;
   const { seed } = first;
   let run = first;
@@ -55,7 +55,7 @@ export function renderRun(parts: RunParts, first: Run, stops: (() => void)[]): R
   const whole = element(document, 'div', { class: 'lesson-tasks' });
   const keep = (next: Run) => {
     run = next;
-    store.keep(lesson.id, run);
+    parts.keep(run);
   };
   const ask = async <Q extends LessonQuestion>(question: Q) => {
     const reply = await desk.ask(lesson.id, seed, question);

@@ -1,6 +1,6 @@
 import type { Lesson } from '../../lessons/lesson.ts';
 import { lessons } from '../../lessons/lessons.ts';
-import { beginRun, type Run } from '../../lessons/progress.ts';
+import { beginRun, isSameRun, type Run } from '../../lessons/progress.ts';
 import type { PageContext, RenderBlock } from '../context.ts';
 import { element } from '../element.ts';
 import { createLessonDesk } from './desk/lessonDesk.ts';
@@ -24,16 +24,31 @@ export function renderLesson(
   const end = () => {
     for (const stop of own.splice(0).reverse()) stop();
   };
-  const begin = (run: Run, byHand: boolean) => {
-    end();
+  let run: Run;
+  const keep = (next: Run) => {
+    run = next;
     store.keep(lesson.id, run);
-    const again = (last: Run) => begin(beginRun(lesson, newSeed(last.seed), last), true);
-    const view = renderRun({ context, lesson, store, desk, renderBlock, again }, run, own);
+  };
+  const draw = (byHand: boolean) => {
+    end();
+    const again = (last: Run) => {
+      keep(beginRun(lesson, newSeed(last.seed), last));
+      draw(true);
+    };
+    const view = renderRun({ context, lesson, keep, desk, renderBlock, again }, run, own);
     place.replaceChildren(view.element);
     void view.drawn.then((start) => (byHand ? start.focus() : start.takeUp()));
   };
-  stops.push(desk.close, end);
-  begin(store.runs()[lesson.id] ?? beginRun(lesson, newSeed()), false);
+  keep(store.runs()[lesson.id] ?? beginRun(lesson, newSeed()));
+  draw(false);
+  // Another tab that went on with this lesson is followed, so that neither loses answers.
+  const follow = () => {
+    const kept = store.runs()[lesson.id];
+    if (!kept || isSameRun(kept, run)) return;
+    run = kept;
+    draw(false);
+  };
+  stops.push(desk.close, end, store.onChange(follow));
   return element(
     document,
     'div',

@@ -8,6 +8,8 @@ import type { FigureOver } from '../figures/drawFigure.ts';
 export interface PlaceHandle extends FigureOver {
   /** Where it was put, in the unit of the axis; undefined before. */
   chosen(): number | undefined;
+  /** Puts it at a place that was chosen before, in the unit of the axis. */
+  put(value: number): void;
   focus(): void;
   /** Calls `act` when Enter is pressed on the mark. */
   onEnter(act: () => void): void;
@@ -32,6 +34,8 @@ export function createPlaceHandle(
   const box = element(document, 'div', { class: 'figure-moves place-moves', 'data-along': along }, handle);
   let axis: AxisSpec | undefined;
   let [share, put, dragging] = [atFirst, false, false];
+  /** A place to be taken up once there is an axis. */
+  let awaited: number | undefined;
   let enter = () => {};
 
   const show = () => {
@@ -55,6 +59,12 @@ export function createPlaceHandle(
     share = Math.min(1, Math.max(0, next));
     put = true;
     show();
+  };
+  const takeUp = () => {
+    if (!axis || awaited === undefined) return show();
+    const value = awaited;
+    awaited = undefined;
+    set(shareAt(axis, value));
   };
   const shareOf = (event: PointerEvent) => {
     const { left, top, width, height } = box.getBoundingClientRect();
@@ -95,9 +105,13 @@ export function createPlaceHandle(
         width: percent(frameWidth / width),
         height: percent(frameHeight / height),
       });
-      show();
+      takeUp();
     },
     chosen: () => (put && axis ? valueAt(axis, share) : undefined),
+    put(value) {
+      awaited = value;
+      takeUp();
+    },
     focus: () => handle.focus(),
     onEnter(act) {
       enter = act;
@@ -115,4 +129,9 @@ export function valueAt({ domain: [low, high], logarithmic }: AxisSpec, share: n
   if (logarithmic) return Number((low * (high / low) ** share).toPrecision(digits));
   const step = 10 ** Math.floor(Math.log10(Math.abs(high - low) / 500));
   return Number((Math.round((low + (high - low) * share) / step) * step).toPrecision(12));
+}
+
+/** The part of an axis, from 0 to 1 where it lies on it, at which a value stands. */
+export function shareAt({ domain: [low, high], logarithmic }: AxisSpec, value: number): number {
+  return logarithmic ? Math.log(value / low) / Math.log(high / low) : (value - low) / (high - low);
 }

@@ -4,6 +4,7 @@ import {
   beginRun,
   doneOf,
   isFinished,
+  isSameRun,
   mayShow,
   type Run,
   rightAtFirst,
@@ -30,6 +31,14 @@ const all = (run: Run) =>
   smallLesson.tasks.reduce((done, task) => withNext(smallLesson, withAnswer(done, task, '8', true)), run);
 
 describe('run of a lesson', () => {
+  it('is the same where values, tries and ends are, in whatever order they were written', () => {
+    const { seed, reached, tasks, before } = wrongOnce;
+    expect(isSameRun(wrongOnce, { before, tasks, reached, seed })).toBe(true);
+    for (const other of [begun, rightOnce, { ...wrongOnce, seed: 6 }, { ...wrongOnce, before: 1 }])
+      expect(isSameRun(wrongOnce, other)).toBe(false);
+    expect(isSameRun(wrongOnce, withShown(wrongOnce, width))).toBe(false);
+  });
+
   it('keeps tries in their order, and none after the end', () => {
     const twice = withAnswer(withAnswer(wrongOnce, width, '2', false), width, '8', true);
     expect(doneOf(twice, width)).toEqual({ tries: ['1', '2', '8'], end: 'right' });

@@ -144,4 +144,20 @@ describe('a place along an axis', () => {
     press('PageDown');
     expect(handle.chosen()).toBe(-20);
   });
+
+  it('is put again where it was, before there is an axis or after', () => {
+    const { document } = parseHTML('<html><body></body></html>');
+    const log = { ...axis, domain: [0.1, 1000] as const, logarithmic: true };
+    for (const x of [axis, log])
+      for (const early of [true, false]) {
+        const handle = createPlaceHandle(document, 'x', () => {});
+        const spec = { ...lineFigure.view(beam), x };
+        if (early) handle.put(12.3);
+        expect(handle.chosen()).toBeUndefined();
+        handle.place(spec, layOut(spec, 600, 'wide'));
+        if (!early) handle.put(12.3);
+        handle.place(spec, layOut(spec, 400, 'wide'));
+        expect(handle.chosen()).toBe(12.3);
+      }
+  });
 });
