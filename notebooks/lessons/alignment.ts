@@ -3,7 +3,7 @@ import type { Random } from '../../lib/numerics/random.ts';
 import { rimsOf, riseOverMean } from '../../lib/optics/decentredCut.ts';
 import type { Light } from '../../lib/optics/light.ts';
 import { micro } from '../columns.ts';
-import { prose } from '../prose.ts';
+import { prose, term } from '../prose.ts';
 import { focus, judged, otherSide } from './alignmentChoices.ts';
 import { defocusedFigure, rimsFigure } from './alignmentFigures.ts';
 import { type Lesson, markTask, numberTask } from './lesson.ts';
@@ -30,7 +30,7 @@ const highest = markTask({
   id: 'highest',
   stage: 'observe',
   question: prose`
-    Now the workpiece stands ${besideFocusSaid} the focus, where the spot is a ring with a **rim** on either side. The beam is still ${missedSaid} too far right on the plate. Mark the place where the fluence is highest.
+    Now the workpiece stands ${besideFocusSaid} the focus, where the spot is a ${term('ring')} with a **rim** on either side. The beam is still ${missedSaid} too far right on the plate. Mark the place where the fluence is highest.
   `,
   figure: defocusedFigure,
   along: 'x',

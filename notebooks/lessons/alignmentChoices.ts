@@ -1,6 +1,6 @@
 import { light, workpieceZ } from '../../lib/design/focus.ts';
 import { riseOverMean } from '../../lib/optics/decentredCut.ts';
-import { math, prose } from '../prose.ts';
+import { math, prose, term } from '../prose.ts';
 import { defocusedFigure, inFocusFigure, otherSideFigure, rimsFigure } from './alignmentFigures.ts';
 import { choiceTask } from './lesson.ts';
 import { missed, missedCut } from './missedMiddle.ts';
@@ -19,7 +19,7 @@ export const focus = choiceTask({
   id: 'in-focus',
   stage: 'predict',
   question: prose`
-    The plate is not quite in the middle of the beam: the beam meets it ${missedSaid} too far to the right. This is called **decentring**. You look at the spot in the focal plane of the lens, where a beam without the plate would be smallest. What do you see?
+    The plate is not quite in the middle of the beam: the beam meets it ${missedSaid} too far to the right. This is called **decentring**. You look at the spot in the ${term('focal plane', 'focus')} of the lens, where a beam without the plate would be smallest. What do you see?
   `,
   reveals: [inFocusFigure],
   from: { light },
@@ -70,7 +70,7 @@ export const otherSide = choiceTask({
     },
   ],
   explanation: prose`
-    The sides swap. So write down on which side of the focus you look (${math`z`} below 0 is before it, towards the lens), or you move the plate the wrong way and make it worse. Seeing both sides is the surest test: an imbalance that does **not** swap, or that shows in the focus too, comes from something else, such as a warped wavefront or a step that is not half a wave. A beam that is itself brighter on one side swaps just as a decentred one does, so look at the beam too.
+    The sides swap. So write down on which side of the focus you look (${math`z`} below 0 is before it, towards the lens), or you move the plate the wrong way and make it worse. Seeing both sides is the surest test: an imbalance that does **not** swap, or that shows in the focus too, comes from something else, such as a warped ${term('wavefront')} or a step that is not half a wave. A beam that is itself brighter on one side swaps just as a decentred one does, so look at the beam too.
   `,
 });
 
@@ -116,6 +116,6 @@ export const judged = choiceTask({
     },
   ],
   explanation: prose`
-    Out of the focal plane, by about a third of a Rayleigh length, stand two rims that can be compared. Make them equal there, then go back to the plane you work in. Keep to the lowest power, wear eyewear for the wavelength, and put the camera behind attenuators.
+    Out of the focal plane, by about a third of a ${term('Rayleigh length')}, stand two rims that can be compared. Make them equal there, then go back to the plane you work in. Keep to the lowest power, wear eyewear for the wavelength, and put the camera behind attenuators.
   `,
 });

@@ -3,7 +3,7 @@ import { rayleighLength, zeroCurvaturePlanes } from '../../lib/design/focus.ts';
 import { focalLength, plateDistance } from '../../lib/design/lens.ts';
 import { stepPhase } from '../../lib/design/plate.ts';
 import { peakFluence } from '../../lib/design/spot.ts';
-import { math, prose } from '../prose.ts';
+import { math, prose, term } from '../prose.ts';
 import { axisCurveFigure, milli } from '../throughFocusFigures.ts';
 import { drawOne, drawStepped } from './draws.ts';
 import { type Ask, choiceTask, type Lesson, markTask, numberTask } from './lesson.ts';
@@ -25,7 +25,7 @@ const byNearness = (places: readonly number[]) => places.toSorted((a, b) => Math
 const nearest = numberTask({
   id: 'nearest',
   stage: 'predict',
-  question: prose`Places along the beam are told by ${math`z`}: 0 in the focal plane of the lens, plus **behind** it (away from the lens), minus **before** it. A plate whose middle is raised, so that light through it comes ${stepPhase} late, gives the chart below, and spots whose middle is level (neither a peak nor a hollow) at ${zeroCurvaturePlanes}. Instead of it you are sent a plate with the **ring around the middle raised**, by the same height. Where is the level place nearest to the focus now? Type it with its sign.`,
+  question: prose`Places along the beam are told by ${math`z`}: 0 in the ${term('focal plane', 'focus')} of the lens, plus **behind** it (away from the lens), minus **before** it. A ${term('plate')} whose middle is raised, so that light through it comes ${stepPhase} late, gives the chart below, and spots whose middle is level (neither a peak nor a hollow) at ${zeroCurvaturePlanes}. Instead of it you are sent a plate with the **ring around the middle raised**, by the same height. Where is the level place nearest to the focus now? Type it with its sign.`,
   shows: [axisFigure],
   unit: 'm',
   display: 'mm',
@@ -125,7 +125,7 @@ const distance = choiceTask({
     'lens.distanceMode': 'typed',
     'lens.typedPlateDistance': drawn['lens.typedPlateDistance'],
   }),
-  question: prose`Now a step of exactly half a wave: its two sides are alike as long as the plate stands one focal length, ${focalLength}, before the lens. But it stands ${plateDistance} before it. The size of the pattern goes with ${math`B = f + z - d\,z/f`}, where ${math`f`} is the focal length and ${math`d`} the distance from the plate to the lens. On which side of the focus, two Rayleigh lengths from it, is the spot smaller and brighter now?`,
+  question: prose`Now a step of exactly half a wave: its two sides are alike as long as the plate stands one focal length, ${focalLength}, before the lens. But it stands ${plateDistance} before it. The size of the pattern goes with ${math`B = f + z - d\,z/f`}, where ${math`f`} is the focal length and ${math`d`} the distance from the plate to the lens. On which side of the focus, two ${term('Rayleigh lengths', 'rayleigh-length')} from it, is the spot smaller and brighter now?`,
   options: sides,
   from: { peak: peakFluence, length: rayleighLength },
   answer: ({ length }, ask) => brighterSide(ask, lengthsAway * length),

@@ -40,9 +40,12 @@ for (const colorScheme of ['light', 'dark'] as const)
           await page.goto(`/#lectures/${id}/1`);
           for (const [i, step] of steps.entries()) {
             await expect(title(page)).toHaveText(step.title);
-            // What the step withholds is shown first, then the next one.
+            // What the step withholds is asked first, then shown, then the next one comes.
             const isAsked = await page.getByRole('button', { name: 'Show it' }).isVisible();
-            if (isAsked) await page.keyboard.press('PageDown');
+            if (isAsked) {
+              await expectSound(page, viewport.width === 1440);
+              await page.keyboard.press('PageDown');
+            }
             await expectSound(page, viewport.width === 1440);
             if (i < steps.length - 1) await page.keyboard.press('PageDown');
           }

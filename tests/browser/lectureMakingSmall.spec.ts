@@ -61,22 +61,26 @@ test.describe('at 390 × 844, by keyboard', () => {
     await expectNoSidewaysScrolling(page);
   });
 
-  test('nothing for axe to find, nothing too small, nothing beyond the side', async ({ page }) => {
-    await openDocument(page, 'lectures');
-    await newLecture(page, 'Half a wave');
-    await addTen(page);
-    await expectNoSidewaysScrolling(page);
-    await button(page, `Change: ${tenTitles[1]}`).click();
-    await button(page, 'Ask the room first').click();
-    await settled(page);
-    expect(await findViolations(page)).toEqual([]);
-    expect(await findSmallTargets(page)).toEqual([]);
-    await expectNoSidewaysScrolling(page);
-    await button(page, 'All lectures').click();
-    await card(page, 'Half a wave').getByText('Its steps', { exact: true }).click();
-    expect(await findViolations(page)).toEqual([]);
-    await expectNoSidewaysScrolling(page);
-  });
+  for (const colorScheme of ['light', 'dark'] as const)
+    test(`nothing for axe to find, nothing too small, nothing beyond the side, ${colorScheme}`, async ({
+      page,
+    }) => {
+      await page.emulateMedia({ colorScheme });
+      await openDocument(page, 'lectures');
+      await newLecture(page, 'Half a wave');
+      await addTen(page);
+      await expectNoSidewaysScrolling(page);
+      await button(page, `Change: ${tenTitles[1]}`).click();
+      await button(page, 'Ask the room first').click();
+      await settled(page);
+      expect(await findViolations(page)).toEqual([]);
+      expect(await findSmallTargets(page)).toEqual([]);
+      await expectNoSidewaysScrolling(page);
+      await button(page, 'All lectures').click();
+      await card(page, 'Half a wave').getByText('Its steps', { exact: true }).click();
+      expect(await findViolations(page)).toEqual([]);
+      await expectNoSidewaysScrolling(page);
+    });
 });
 
 test('the link to the lecture that comes with the program says that everybody can open its notes', async ({
