@@ -20,14 +20,9 @@ const schema = v.object({
   ),
 });
 
-/** Reads progress as it was kept; undefined for a text that is none. */
-export function readProgress(text: string): Progress | undefined {
-  try {
-    const read = v.safeParse(schema, JSON.parse(text));
-    return read.success ? (read.output.runs as Progress) : undefined;
-  } catch {
-    return undefined;
-  }
+/** Reads progress as it was kept; throws for a text that is none. */
+export function readProgress(text: string): Progress {
+  return v.parse(schema, JSON.parse(text)).runs as Progress;
 }
 
 /** Progress as a text to be kept. */

@@ -4,7 +4,8 @@ import type { PartKind } from '../../lib/design/ownParts.ts';
 import { record, startHistory, undo } from '../../lib/graph/history.ts';
 import { applyPatch, initialState, type Patch } from '../../lib/graph/state.ts';
 import { createOwnPartsField } from '../../notebooks/page/controls/ownPartsField.ts';
-import { createOwnPartsStore, type StoreWindow } from '../../notebooks/page/ownPartsStore.ts';
+import type { StoreWindow } from '../../notebooks/page/localStore.ts';
+import { createOwnPartsStore } from '../../notebooks/page/ownPartsStore.ts';
 
 /** A store on a storage of its own; `blocked` refuses to write. */
 function createStore(blocked = false) {

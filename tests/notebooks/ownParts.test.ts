@@ -16,7 +16,7 @@ describe('own parts: keeping and choosing', () => {
   it('keeps today’s lens under a name, and then it is the chosen one', async () => {
     const { keep, chosen, find, status, store, steps, options } = openOwnParts('lens');
     await keep('  Scan lens ', 'drawer 3');
-    expect(store.parts()).toEqual([
+    expect(store.value()).toEqual([
       { kind: 'lens', name: 'Scan lens', note: 'drawer 3', values: { 'lens.focalLength': 0.1 } },
     ]);
     expect([options(), chosen()]).toEqual([['not from your list', 'Scan lens'], 'Scan lens']);
@@ -56,7 +56,7 @@ describe('own parts: keeping and choosing', () => {
       await keep(`F ${mm}`);
     }
     openList('expander', store, 'x.csv', 'name;magnification\nTwofold;2');
-    expect(store.parts()).toHaveLength(4);
+    expect(store.value()).toHaveLength(4);
     expect(options().slice(1)).toEqual(['F 75', 'F 100', 'F 160']);
   });
 
@@ -69,7 +69,7 @@ describe('own parts: keeping and choosing', () => {
     set({ 'lens.focalLength': 0.16 });
     await keep(name, 'typed');
     expect(problem()).toMatch(says);
-    expect([status(), store.parts().length]).toEqual(['', 1]);
+    expect([status(), store.value().length]).toEqual(['', 1]);
     const [typed, note] = [...find('form').querySelectorAll<HTMLInputElement>('input[type=text]')];
     expect([typed!.value, note!.value]).toEqual([name, 'typed']);
     expect(find(`#${typed!.getAttribute('aria-describedby')}`).textContent).toBe(problem());
@@ -104,7 +104,7 @@ describe('own parts: changing and removing', () => {
     ]);
     await keep('F  100', 'drawer 4');
     expect([chosen(), status()]).toEqual(['F 100', 'Changed to ‘F 100’.']);
-    expect(store.parts()).toMatchObject([{ name: 'F 100', note: 'drawer 4' }]);
+    expect(store.value()).toMatchObject([{ name: 'F 100', note: 'drawer 4' }]);
     expect(inputs()).toBe(designGraph.initial);
   });
 
@@ -121,9 +121,9 @@ describe('own parts: changing and removing', () => {
     const { keep, press, set, store, status, name, note, inputs, find } = openOwnParts('lens');
     set({ 'lens.focalLength': 0.16 });
     await keep('A', 'drawer 3');
-    const before = store.parts();
+    const before = store.value();
     await press('Remove from the list');
-    expect([store.parts(), inputs()['lens.focalLength']]).toEqual([[], 0.16]);
+    expect([store.value(), inputs()['lens.focalLength']]).toEqual([[], 0.16]);
     expect(status()).toBe('‘A’ is off the list; the inputs stay. ‘Keep’ puts it back.');
     expect([name.value, note.value, find('button[type=submit]').textContent]).toEqual([
       'A',
@@ -131,7 +131,7 @@ describe('own parts: changing and removing', () => {
       'Keep',
     ]);
     await keep(name.value, note.value);
-    expect(store.parts()).toEqual(before);
+    expect(store.value()).toEqual(before);
   });
 
   it('removes one of two equal lenses, and the other is then the chosen one', async () => {

@@ -44,7 +44,7 @@ describe('own parts: plates', () => {
     const { keep, set, store, problem } = openOwnParts('plate');
     set({ 'plate.glass': 'typed', 'plate.typedIndex': 1.001 });
     await keep('A');
-    expect([problem(), store.parts()]).toEqual([expect.stringContaining('Made step height of'), []]);
+    expect([problem(), store.value()]).toEqual([expect.stringContaining('Made step height of'), []]);
   });
 
   it.each<[PartKind, Patch, string]>([
@@ -87,7 +87,7 @@ describe('own parts: files', () => {
     await keep('A', 'drawer 3');
     await press('Save the list to a file');
     expect(saved[0]![0]).toBe('stepwell-parts.json');
-    expect(readPartsFile(saved[0]![1], 'x').parts).toEqual(store.parts());
+    expect(readPartsFile(saved[0]![1], 'x').parts).toEqual(store.value());
     expect(status()).toBe('The list was saved as stepwell-parts.json.');
   });
 
@@ -101,7 +101,7 @@ describe('own parts: files', () => {
       '‘own.TXT’: nothing new. Already in the list: ‘A’. Left out, since the list has other values under that name: ‘B’. Left out as unknown: column ‘maker’.',
     );
     expect(() => openList('lens', store, 'own.json', '{')).toThrow(/'own\.json' is not a list of parts/);
-    expect(store.parts().map(({ values }) => values['lens.focalLength'])).toEqual([0.1, 0.16]);
+    expect(store.value().map(({ values }) => values['lens.focalLength'])).toEqual([0.1, 0.16]);
   });
 
   it('shows what is wrong with a chosen file', async () => {

@@ -2,12 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { createPart } from '../../lib/design/ownParts.ts';
 import { writePartsFile } from '../../lib/design/ownPartsFile.ts';
 import { addPart, removePart } from '../../lib/design/ownPartsList.ts';
-import {
-  asideKey,
-  createOwnPartsStore,
-  type StoreWindow,
-  storageKey,
-} from '../../notebooks/page/ownPartsStore.ts';
+import type { StoreWindow } from '../../notebooks/page/localStore.ts';
+import { asideKey, createOwnPartsStore, storageKey } from '../../notebooks/page/ownPartsStore.ts';
 
 const lens = (name: string, f = 0.16) => createPart('lens', name, { 'lens.focalLength': f });
 
@@ -55,20 +51,20 @@ function openBrowser() {
   };
 }
 
-const names = (store: ReturnType<typeof createOwnPartsStore>) => store.parts().map(({ name }) => name);
+const names = (store: ReturnType<typeof createOwnPartsStore>) => store.value().map(({ name }) => name);
 
 describe('list in the browser', () => {
   it('begins empty and writes nothing by itself', () => {
     const { openTab, texts } = openBrowser();
     const store = openTab();
-    expect([store.parts(), store.trouble(), texts.size]).toEqual([[], '', 0]);
+    expect([store.value(), store.trouble(), texts.size]).toEqual([[], '', 0]);
   });
 
   it('survives a reload', () => {
     const { openTab } = openBrowser();
     const part = lens('A', 0.1 + 0.06);
     openTab().change((parts) => addPart(parts, part));
-    expect(openTab().parts()).toEqual([part]);
+    expect(openTab().value()).toEqual([part]);
   });
 
   it('changes nothing where a change is refused', () => {
@@ -134,7 +130,7 @@ describe('list in the browser', () => {
     const { openTab, texts } = openBrowser();
     texts.set(storageKey, '{"format": "stepwell-parts", "version": 99, "parts": []}');
     const store = openTab();
-    expect(store.parts()).toEqual([]);
+    expect(store.value()).toEqual([]);
     expect(store.trouble()).toMatch(/cannot be read; .* 'list in this browser' is version 99/);
     expect([...texts.keys()]).toEqual([storageKey]);
     store.change((parts) => addPart(parts, lens('A')));

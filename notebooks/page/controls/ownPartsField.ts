@@ -77,7 +77,7 @@ class Field {
   refresh(): void {
     const { kind, store } = this;
     const part = this.current();
-    const ofKind = store.parts().filter((one) => one.kind === kind);
+    const ofKind = store.value().filter((one) => one.kind === kind);
     this.choice.show(ofKind, part);
     this.form.show(part, this.actions.inputs());
     this.files.show();
@@ -90,7 +90,7 @@ class Field {
   }
 
   private current(): OwnPart | undefined {
-    const like = partsLike(this.store.parts(), this.kind, this.actions.inputs());
+    const like = partsLike(this.store.value(), this.kind, this.actions.inputs());
     return like.find(({ name }) => name === this.preferred) ?? like[0];
   }
 
@@ -110,7 +110,7 @@ class Field {
   }
 
   private choose(name: string): string {
-    const part = partOf(this.store.parts(), this.kind, name);
+    const part = partOf(this.store.value(), this.kind, name);
     this.actions.set(part.values);
     this.prefer(part.name);
     return '';

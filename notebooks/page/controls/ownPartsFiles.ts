@@ -46,7 +46,7 @@ export function createOwnPartsFiles(
   );
   saving.addEventListener('click', () =>
     attempt(() => {
-      save('stepwell-parts.json', writePartsFile(store.parts()));
+      save('stepwell-parts.json', writePartsFile(store.value()));
       return 'The list was saved as stepwell-parts.json.';
     }),
   );
@@ -59,7 +59,7 @@ export function createOwnPartsFiles(
   return {
     element: element(document, 'div', { class: 'own-parts-files' }, buttons, hint),
     show: () => {
-      saving.hidden = store.parts().length === 0;
+      saving.hidden = store.value().length === 0;
     },
   };
 }

@@ -15,7 +15,7 @@ export function renderLessonList(
   const said = element(document, 'p', { class: 'lesson-said', role: 'status' });
   const forget = forgetPart(document, store);
   const show = () => {
-    const runs = store.runs();
+    const runs = store.value();
     for (const { lesson, row } of rows) row.show(lessonState(lesson, runs[lesson.id]));
     const state = listState(lessons, runs);
     setText(said, state);

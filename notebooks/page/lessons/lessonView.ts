@@ -39,11 +39,11 @@ export function renderLesson(
     place.replaceChildren(view.element);
     void view.drawn.then((start) => (byHand ? start.focus() : start.takeUp()));
   };
-  keep(store.runs()[lesson.id] ?? beginRun(lesson, newSeed()));
+  keep(store.value()[lesson.id] ?? beginRun(lesson, newSeed()));
   draw(false);
   // Another tab that went on with this lesson is followed, so that neither loses answers.
   const follow = () => {
-    const kept = store.runs()[lesson.id];
+    const kept = store.value()[lesson.id];
     if (!kept || isSameRun(kept, run)) return;
     run = kept;
     draw(false);

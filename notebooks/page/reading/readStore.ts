@@ -1,3 +1,5 @@
+import { createLocalStore, type StoreWindow } from '../localStore.ts';
+
 /** Where the list of what was read is in the browser's storage. */
 export const readKey = 'stepwell.read';
 
@@ -8,41 +10,25 @@ export interface ReadStore {
   forget(): void;
 }
 
-/** What the store needs of a window; reading `localStorage` may throw. */
-export type StoreWindow = Pick<Window, 'localStorage'>;
-
 /** Opens what this browser remembers of reading; where it keeps nothing, it lasts as long as the page is open. */
 export function createReadStore(window: StoreWindow): ReadStore {
-  const here = new Set(readStored(window));
+  const store = createLocalStore<readonly string[]>(window, {
+    key: readKey,
+    empty: [],
+    read: readIds,
+    write: (ids) => (ids.length === 0 ? undefined : JSON.stringify(ids)),
+    // A mark of what was read is not worth a warning.
+    notKept: '',
+    notRead: () => '',
+  });
   return {
-    has: (id) => here.has(id),
-    add(id) {
-      // Another tab may have added since.
-      for (const other of readStored(window)) here.add(other);
-      here.add(id);
-      write(window, [...here]);
-    },
-    forget() {
-      here.clear();
-      write(window, []);
-    },
+    has: (id) => store.value().includes(id),
+    add: (id) => store.change((ids) => (ids.includes(id) ? ids : [...ids, id])),
+    forget: () => store.change(() => []),
   };
 }
 
-function readStored(window: StoreWindow): readonly string[] {
-  try {
-    const read: unknown = JSON.parse(window.localStorage.getItem(readKey) ?? '[]');
-    return Array.isArray(read) ? read.filter((one) => typeof one === 'string') : [];
-  } catch {
-    // Blocked, or not ours: nothing is remembered.
-    return [];
-  }
-}
-
-function write(window: StoreWindow, ids: readonly string[]): void {
-  try {
-    window.localStorage.setItem(readKey, JSON.stringify(ids));
-  } catch {
-    // Blocked or full: then it is forgotten with the page.
-  }
+function readIds(text: string): readonly string[] {
+  const read: unknown = JSON.parse(text);
+  return Array.isArray(read) ? read.filter((one) => typeof one === 'string') : [];
 }

@@ -85,7 +85,11 @@ function storage(first?: string) {
       setItem: (_: string, value: string) => {
         text = value;
       },
+      removeItem: () => {
+        text = null;
+      },
     } as unknown as Storage,
+    addEventListener: () => {},
     text: () => text,
   };
 }
@@ -118,6 +122,7 @@ describe('what was read', () => {
       get localStorage(): Storage {
         throw new Error('blocked');
       },
+      addEventListener: () => {},
     };
     const store = createReadStore(blocked);
     store.add('matching');

@@ -17,9 +17,9 @@ export function renderPartsChoice(
 ): HTMLElement {
   const holder = element(document, 'div', { class: 'study-parts' });
   const show = () => {
-    const kept = partKinds.filter((kind) => ownParts.parts().some((part) => part.kind === kind));
+    const kept = partKinds.filter((kind) => ownParts.value().some((part) => part.kind === kind));
     const boxes = kept.map((kind) => {
-      const names = ownParts.parts().filter((part) => part.kind === kind);
+      const names = ownParts.value().filter((part) => part.kind === kind);
       const box = element(document, 'input', { type: 'checkbox' });
       box.checked = form().parts.includes(kind);
       box.addEventListener('change', () => {

@@ -50,7 +50,7 @@ export function renderSolve(context: PageContext, stops: (() => void)[]): HTMLEl
   };
   const look = () => {
     setText(news, '');
-    const read = readSolveForm(live.graph, memory.solve, context.ownParts.parts());
+    const read = readSolveForm(live.graph, memory.solve, context.ownParts.value());
     if (read.faults) {
       if (memory.proposal) setText(news, 'What stands below was found before, for something else.');
       return form.fault(read.faults);
