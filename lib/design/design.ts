@@ -3,6 +3,7 @@ import type { Quantity } from '../graph/quantity.ts';
 import * as acceptedPlanes from './acceptedPlanes.ts';
 import * as accumulated from './accumulated.ts';
 import * as burst from './burst.ts';
+import * as centring from './centring.ts';
 import * as chosenFit from './chosenFit.ts';
 import * as comparison from './comparison.ts';
 import * as comparisonInputs from './comparisonInputs.ts';
@@ -155,6 +156,7 @@ const rooms = [
   losses,
   material,
   fits,
+  centring,
   chosenFit,
   takenAsGaussian,
   thresholdDoubt,

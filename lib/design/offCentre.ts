@@ -1,14 +1,14 @@
 import { constant, derived } from '../graph/define.ts';
 import { formatQuantity } from '../graph/units.ts';
-import { spaced } from '../optics/focusMaps.ts';
-import { alongOffset, riseOverHigher } from '../optics/offCentre.ts';
+import { alongOffset, placesAcross, riseOverHigher } from '../optics/offCentre.ts';
 import { roundFocusAt } from '../optics/roundSpot.ts';
+import type { Zone } from '../optics/zones.ts';
 import { light, workpieceZ } from './focus.ts';
 import { stepRatio } from './match.ts';
 import { zones } from './plate.ts';
 
-/** Drawn out to this many 1/e² radii that the unshaped beam has there, and nowhere beyond what the sum is good for. */
-const [reachInRadii, furthestReach, count] = [4, 12, 161];
+/** Places along the line of the offset. */
+const count = 161;
 
 /** Below this the two sides are alike: what is left is lost in the sum. */
 const alike = 1e-6;
@@ -24,6 +24,12 @@ export const offsetTried = constant({
   value: 0.05,
   source: 'common practice',
 });
+
+/** Zones of the plate in units of the beam's 1/e² radius at the plate. */
+export function zonesInRadii(zones: readonly Zone[], ratio: number): readonly Zone[] {
+  const step = zones[0]!.outer;
+  return zones.map(({ outer, phase }) => ({ outer: (outer / step) * ratio, phase }));
+}
 
 export const offCentre = derived({
   id: 'explain.offCentre',
@@ -42,10 +48,8 @@ export const offCentre = derived({
   from: { light, z: workpieceZ, ratio: stepRatio, zones, offset: offsetTried },
   compute: ({ light, z, ratio, zones, offset }) => {
     const { defocus } = roundFocusAt(light, z);
-    const reach = Math.min(furthestReach, reachInRadii * Math.hypot(1, defocus));
-    const place = spaced(-reach, reach, count);
-    const step = zones[0]!.outer;
-    const parts = zones.map(({ outer, phase }) => ({ outer: (outer / step) * ratio, phase }));
+    const place = placesAcross(defocus, count);
+    const parts = zonesInRadii(zones, ratio);
     const centred = alongOffset(parts, 0, defocus, place);
     const here = alongOffset(parts, offset, defocus, place);
     const focus = alongOffset(parts, offset, 0, place);

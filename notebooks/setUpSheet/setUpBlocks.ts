@@ -20,6 +20,7 @@ import { prose } from '../prose.ts';
 import { seenTable } from './seenTable.ts';
 import { settingsTables } from './settingsTables.ts';
 import {
+  centringSaid,
   depthMetSaid,
   directionSaid,
   firstMarkSaid,
@@ -44,7 +45,7 @@ const steps: Block = {
     1. **Power.** Shutter closed, attenuator set to let the least light through, power meter in the beam; then open the shutter. Stay far below the ${averagePower} of the design.
     2. **Beam, plate out.** Where the plate will stand the beam is round and ${plateBeamDiameter} wide (1/e² diameter, second moments).
     3. **Focus, plate out.** Camera behind wedge and attenuators. ${focusOutSaid}
-    4. **Plate in, centred.** A little out of the focal plane, which does not tell with half a wave, move the plate until the spot is alike on all sides; how far off it may stand is not worked out here. Then go back: ${focusSeenSaid}
+    4. **Plate in, centred.** ${centringSaid} Then go to the focus: ${focusSeenSaid}
     5. **Plane of the workpiece.** At z = ${workpieceZ} the camera shows a ${kind} profile, ${width} wide, with a dip of ${dip}. ${sidesSaid} ${depthMetSaid}
     6. **Energy.** Single pulses on a spare part, the energy raised step by step. ${firstMarkSaid}
     7. **Scan.** A small field on a spare part, looked at under the microscope before the part itself.

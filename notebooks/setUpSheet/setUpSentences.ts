@@ -1,4 +1,5 @@
 import { acceptedEnds } from '../../lib/design/acceptedPlanes.ts';
+import { centringOffset, centringPlane, centringRise } from '../../lib/design/centring.ts';
 import { depthEnds } from '../../lib/design/depthOfFocus.ts';
 import { family } from '../../lib/design/family.ts';
 import { light, workpieceZ } from '../../lib/design/focus.ts';
@@ -52,6 +53,20 @@ export const focusOutSaid = says(
   },
   [],
   'The smallest spot tells where z is counted from; how wide it is cannot be worked out for this design.',
+);
+
+/** Less than this between the two sides is not seen on a camera: its pixels differ by about as much. */
+const seenRise = 0.01;
+
+/** Where the plate is centred, and what tells that it is. */
+export const centringSaid = says(
+  { rise: centringRise, z: centringPlane, offset: centringOffset },
+  ({ rise }) =>
+    rise < seenRise
+      ? phrase`The spot hardly tells: with the beam ${centringOffset} beside its middle no plane near the focus has one side higher by more than ${centringRise}. Bring the step to the middle of the beam by a picture of both just behind the plate.`
+      : phrase`At z = ${centringPlane} (not in the focal plane, where half a wave hides it) move the plate until the spot is alike on all sides: ${centringOffset} beside its middle makes one side ${centringRise} higher.`,
+  [],
+  'A little out of the focal plane, where half a wave hides it, move the plate until the spot is alike on all sides; what an offset does there cannot be worked out for this design.',
 );
 
 /** What the camera shows in the focal plane with the plate in. */

@@ -130,7 +130,13 @@ export const plateWords: readonly Word[] = [
       'Bringing the beam to the middle of the step. With half a wave a beam beside the middle cannot be told in the focus itself, where the spot stays alike on both sides; it shows in a plane before or behind it, most where a ring is about to become a flat spot.',
     convention:
       'Difference of the two sides over the higher one, with the beam 5 % of its 1/e² radius beside the middle. The lesson on alignment takes it over their mean.',
-    quantities: ['explain.offCentreHere', 'explain.offCentreFocus'],
+    quantities: [
+      'explain.offCentreHere',
+      'explain.offCentreFocus',
+      'centring.z',
+      'centring.rise',
+      'centring.offset',
+    ],
     see: ['match', 'defocus', 'ellipticity'],
   },
   {

@@ -46,6 +46,16 @@ const rows: readonly (readonly [name: string, pins: Readonly<Record<string, unkn
   ],
   ['directionSaid', { 'workpiece.z': 1e-3 }, /z = 1\smm, behind the focal plane, farther from the lens\.$/],
   ['directionSaid', { 'workpiece.z': -1e-3 }, /z = −1\smm, before the focal plane, nearer to the lens\.$/],
+  [
+    'centringSaid',
+    { 'centring.rise': 0.031, 'centring.z': 3e-5, 'centring.offset': 2.5e-4 },
+    /^At z = 0\.03\smm \(not in .* alike on all sides: 0\.25\smm beside its middle makes one side 3\.1\s% higher\.$/,
+  ],
+  [
+    'centringSaid',
+    { 'centring.rise': 0.004, 'centring.z': 3e-5, 'centring.offset': 2.5e-4 },
+    /^The spot hardly tells: .* 0\.25\smm beside .* by more than 0\.4\s%\. Bring the step/,
+  ],
   ['focusSeenSaid', at(0), /^in the focal plane it shows a bright ring about a dark middle \(ring\)\.$/],
   ['focusSeenSaid', at(0, [stretch(1, 2, 'ring')]), /^what it shows in the focal plane lies outside/],
   ['sidesSaid', at(0), /^Towards the lens follows a peaked spot, away from it a flat-top: the order tells/],
