@@ -16,7 +16,7 @@ export const centring = derived({
     'Plane within a Rayleigh length of the focus, to a tenth of one, in which a beam beside the middle of the plate makes one side of the spot higher than the other by most, and by how much, over the higher one. Coherent light.',
   from: { ratio: stepRatio, zones, offset: offsetTried },
   compute: ({ ratio, zones, offset }) => tellingPlane(zonesInRadii(zones, ratio), offset),
-  formula: '\\max_\\zeta\\,|I_\\text{right}-I_\\text{left}|/\\max(I_\\text{right},I_\\text{left})',
+  formula: '\\max_\\zeta\\frac{|I_\\text{right}-I_\\text{left}|}{\\max(I_\\text{right},I_\\text{left})}',
   source: 'collins1970',
   heavy: 'picture',
 });
