@@ -23,6 +23,8 @@ export interface Giving {
   readonly rooms: Readonly<Record<string, StepRoom>>;
   /** When its time began, ms since 1970. */
   readonly began: number;
+  /** When it was left, ms since 1970: its time stands still since. */
+  readonly left?: number;
   /** Nothing is shown: the room looks at the lecturer. */
   readonly blank: boolean;
 }
@@ -89,6 +91,14 @@ export const toggleBlank = (giving: Giving): Giving => ({ ...giving, blank: !giv
 
 /** Counts the time from now on. */
 export const beginTime = (giving: Giving, now: number): Giving => ({ ...giving, began: now });
+
+/** The lecture is left: its time stands still. */
+export const leave = (giving: Giving, now: number): Giving => ({ ...giving, left: now });
+
+/** It goes on, and its time with it, as if nothing had been between. */
+export function takeUp({ left, ...giving }: Giving, now: number): Giving {
+  return left === undefined ? giving : { ...giving, began: giving.began + Math.max(0, now - left) };
+}
 
 function change(giving: Giving, room: { readonly [K in keyof StepRoom]?: StepRoom[K] | undefined }): Giving {
   const id = stepOf(giving)?.id;

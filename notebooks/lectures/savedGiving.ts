@@ -21,6 +21,7 @@ const schema = v.object({
   of: v.string(),
   place: count,
   began: v.pipe(v.number(), v.finite()),
+  left: v.optional(v.pipe(v.number(), v.finite())),
   /** The lecturer’s page was open. */
   beside: v.boolean(),
   rooms: entriesOf(roomSchema),
@@ -39,7 +40,7 @@ export interface GivenOver {
 /** The lecture as it stands. What was moved is kept by step; files are not, nor the steps back. */
 export function saveGiving(
   graph: Graph,
-  { lecture, place, began, rooms }: Giving,
+  { lecture, place, began, left, rooms }: Giving,
   design: DesignState,
   beside: boolean,
 ): SavedGiving {
@@ -48,7 +49,8 @@ export function saveGiving(
     return room ? [[step.id, saveRoom(graph, room, preparedDesign(graph, design, step).design)]] : [];
   });
   const of = givenMark(graph, { lecture, design });
-  return { version: 1, of, place, began, beside, rooms: Object.fromEntries(saved) };
+  const rest = left !== undefined && { left };
+  return { version: 1, of, place, began, ...rest, beside, rooms: Object.fromEntries(saved) };
 }
 
 function saveRoom(graph: Graph, { revealed, chosen, designs }: StepRoom, { inputs }: DesignState): SavedRoom {
@@ -84,8 +86,9 @@ export function restoreGiving(graph: Graph, saved: SavedGiving, over: GivenOver)
     const room = Object.hasOwn(saved.rooms, step.id) ? saved.rooms[step.id] : undefined;
     return room ? [[step.id, restoreRoom(graph, room, step, design)]] : [];
   });
-  const { place, began } = saved;
-  return { lecture, place, began, blank: false, rooms: Object.fromEntries(rooms) };
+  const { place, began, left } = saved;
+  const rest = left !== undefined && { left };
+  return { lecture, place, began, ...rest, blank: false, rooms: Object.fromEntries(rooms) };
 }
 
 function restoreRoom(

@@ -129,7 +129,7 @@ const highest = markTask({
       answer: ({ peak, unshapedPeak }) => (peak.irradiance / 2) * unshapedPeak * perSquareCentimetre,
     },
   ],
-  explanation: prose`The blur takes light from the crest and puts it into the dip and outside the edge: the peak is lower than a perfect beam’s.`,
+  explanation: prose`The blur takes light from where it is brightest and spreads it, outside the edge and into the dip where there is one: the peak is lower than a perfect beam’s.`,
 });
 
 const without = numberTask({

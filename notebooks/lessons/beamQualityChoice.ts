@@ -25,7 +25,7 @@ export const perfect = { set: { 'laser.beamPropagationRatio': 1 } };
 export const hollow = choiceTask({
   id: 'dip',
   stage: 'predict',
-  question: prose`Now the plate with its step of half a wave comes in, and the spot is looked at in the focus. Two beams are tried, equally wide: a perfect one, and this one with M² of ${usedBeamPropagationRatio}. How does the dip in the middle of this beam’s spot compare?`,
+  question: prose`Now the plate with its step of half a wave comes in, and the spot is looked at in the focus. Two beams are tried, equally wide: a perfect one, and this one with M² of ${usedBeamPropagationRatio}. How does the dip in the middle of this beam’s spot compare, if there is any?`,
   options: changes,
   otherwise: {
     deeper: prose`Light of a higher M² cancels less well, and a blur never digs a dip: it fills one, where there is one.`,

@@ -76,7 +76,7 @@ function placeHint(along: 'x' | 'y', beyond: boolean): string {
 /** Largest power of ten by which prefixes are mixed up: millimetres cubed for micrometres cubed, and one more. */
 const largestPower = 12;
 
-/** The digits are right, the power of ten is not. */
+/** Right but for the power of ten. */
 function powerHint(task: Task, right: number, given: number): string | undefined {
   const power = Math.round(Math.log10(given / right));
   if (!Number.isFinite(power) || power === 0 || Math.abs(power) > largestPower) return undefined;
@@ -86,7 +86,7 @@ function powerHint(task: Task, right: number, given: number): string | undefined
     { 1: 'ten', 2: 'a hundred', 3: 'a thousand', 6: 'a million' }[Math.abs(power)] ?? `10^${Math.abs(power)}`;
   const where =
     power % 3 === 0 ? 'Look at the prefix of the unit' : 'Look at the unit and at the decimal point';
-  return `The digits are right, but the answer is ${times} times too ${side}. ${where}.`;
+  return `That is ${times} times too ${side}. ${where}.`;
 }
 
 /** From this factor on an answer is far off. */

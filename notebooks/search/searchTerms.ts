@@ -23,6 +23,7 @@ const slips: Readonly<Record<string, string>> = {
   lense: 'lens',
   gausian: 'gaussian',
   fluense: 'fluence',
+  tophat: 'flattop',
 };
 
 /** A word as it is looked for: small, without accents, raised digits on the line, Greek letters by name. */

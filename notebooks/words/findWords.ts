@@ -1,8 +1,14 @@
 import MiniSearch from 'minisearch';
+import { plainTerm } from '../search/searchTerms.ts';
 import type { Word } from './word.ts';
 
-/** Small letters, without accents and without what stands between. */
-const plain = (text: string) => text.toLowerCase().normalize('NFKD').replace(/\p{M}/gu, '').trim();
+/** Small letters, without accents, and symbols without their backslashes. */
+const plain = (text: string) =>
+  text
+    .toLowerCase()
+    .normalize('NFKD')
+    .replace(/\p{M}|\\/gu, '')
+    .trim();
 
 /**
  * Words whose name, other name or symbol holds what was typed, those called so first; where there is none, those that
@@ -11,8 +17,11 @@ const plain = (text: string) => text.toLowerCase().normalize('NFKD').replace(/\p
 export function findWords(words: readonly Word[], typed: string): readonly Word[] {
   const asked = plain(typed);
   if (asked === '') return words;
-  const held = words.filter((word) => namesOf(word).some((name) => plain(name).includes(asked)));
-  if (held.length > 0) return held.toSorted((one, other) => farness(one, asked) - farness(other, asked));
+  // A Greek letter is in some symbols by its name.
+  for (const text of new Set([asked, plainTerm(asked)])) {
+    const held = words.filter((word) => namesOf(word).some((name) => plain(name).includes(text)));
+    if (held.length > 0) return held.toSorted((one, other) => farness(one, text) - farness(other, text));
+  }
   const byId = new Map(words.map((word) => [word.id, word]));
   return nearTo(words, typed).map((id) => byId.get(id)!);
 }

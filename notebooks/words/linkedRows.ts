@@ -44,10 +44,10 @@ export function readRow(row: LinkedRow, text: string, shown: string): number {
   const value = parseQuantity(text, row.unit, { bare: row.bare, examples: shown });
   if (value > low && value <= high) return value;
   const show = (x: number) => formatReadable(x, row.unit, row.display.replace(/^auto:/, ''));
-  const allowed = `above ${show(low)} up to ${show(high)}`;
+  const allowed = low === 0 ? `above 0, at most ${show(high)}` : `above ${show(low)}, at most ${show(high)}`;
   throw new Problem(
     'impossible',
-    `${row.label} ${text.trim().slice(0, 40)} cannot be: type a value ${allowed}.`,
+    `${row.label} ${text.trim().slice(0, 40).replace(/^-/, '−')} cannot be: type a value ${allowed}.`,
     { value: text.trim(), allowed },
   );
 }

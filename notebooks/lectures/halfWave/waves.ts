@@ -52,7 +52,7 @@ export const waveSteps: readonly LectureStep[] = [
     },
     notes: `Give them half a minute with paper: $1 - e^{-1}$ comes through the middle, $e^{-1}$ from around it.
 
-**Right:** About 7\u202f%. The amplitudes differ by $1 - 2/e = -0.26$, and the irradiance is the square: {explain.axisIrradianceInFocus}.
+**Right:** About 7\u202f%. The two together are $e^{-1} - (1 - e^{-1}) = 2/e - 1 = -0.26$ of the amplitude without a step, and the irradiance is the square: {explain.axisIrradianceInFocus}.
 
 **Watch for:** “about a quarter” is the amplitude without its square. “Dark” would need a step a little smaller than the beam: a step ratio of {match.darkRatio}.
 

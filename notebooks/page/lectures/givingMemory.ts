@@ -1,6 +1,6 @@
 import { designGraph } from '../../../lib/design/design.ts';
 import type { DesignState } from '../../../lib/graph/state.ts';
-import { beginGiving, type Giving, goTo } from '../../lectures/giving.ts';
+import { beginGiving, type Giving, goTo, takeUp } from '../../lectures/giving.ts';
 import { type GivenOver, readGivings, restoreGiving, saveGiving } from '../../lectures/savedGiving.ts';
 import type { LectureAt } from './lectureAt.ts';
 
@@ -23,7 +23,7 @@ const storageKey = 'stepwell.giving';
 export function recalled(window: Window, { place, ...over }: LectureAt, now: number): Recalled {
   const known = asLeft(window, over);
   if (!known) return { giving: beginGiving(over.lecture, place, now), beside: false };
-  return { ...known, giving: goTo(known.giving, place) };
+  return { ...known, giving: goTo(takeUp(known.giving, now), place) };
 }
 
 /** Place of the step at which a lecture was left; none where it was not given yet, or is another since. */

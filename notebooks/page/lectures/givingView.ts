@@ -1,3 +1,4 @@
+import { askedNext } from '../../lectures/askedNext.ts';
 import {
   beginTime,
   choose,
@@ -7,6 +8,7 @@ import {
   goOn,
   goTo,
   keepDesigns,
+  leave,
   preparedDesign,
   roomOf,
   stepOf,
@@ -92,8 +94,9 @@ export function renderGiving(page: PageContext, at: LectureAt): GivingView {
     return Object.keys(inputs).every((id) => Object.is(inputs[id], now[id]));
   };
   const foot = createFoot(document, take);
+  const asked = (now: Giving) => askedNext(live.graph, at.design, now);
   main.append(slide, notes, news, heard, foot.element, foot.help, trace.element, dark);
-  const pages = createLecturerPages(context, notes, take, say);
+  const pages = createLecturerPages(context, notes, { take, asked }, say);
   fitting.keep({ main, foot: foot.element, step: () => view }, stops);
 
   /** Opens the step that is shown now, with its design as it was left. */
@@ -233,7 +236,7 @@ export function renderGiving(page: PageContext, at: LectureAt): GivingView {
       return true;
     },
     close() {
-      remember(window, current(), at.design);
+      remember(window, leave(current(), Date.now()), at.design);
       for (const stop of stops.reverse()) stop();
       view?.close();
       trace.close();

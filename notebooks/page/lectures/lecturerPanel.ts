@@ -3,7 +3,6 @@ import type { GivingAct } from '../../lectures/givingKeys.ts';
 import { roomSaid, stateSaid } from '../../lectures/givingWords.ts';
 import { meantSaid, paceSaid, timeText } from '../../lectures/lectureTime.ts';
 import { ownProse } from '../../ownProse.ts';
-import { proseText } from '../../slotPieces.ts';
 import type { PageContext } from '../context.ts';
 import { element, setText } from '../element.ts';
 import { renderProse } from '../proseView.ts';
@@ -16,11 +15,21 @@ export interface LecturerPanel {
   close(): void;
 }
 
-/** Makes it in the document of `context`, which may be that of another window; its highest heading is `level`. */
+/** What it asks and does. */
+export interface PanelActs {
+  readonly take: (act: GivingAct) => void;
+  /** What the next step asks, in words; empty where it asks nothing. */
+  readonly asked: (giving: Giving) => string;
+}
+
+/**
+ * Makes it in the document of `context`, which may be that of another window; its highest heading
+ * is `level`.
+ */
 export function createLecturerPanel(
   context: PageContext,
   level: 'h1' | 'h2',
-  take: (act: GivingAct) => void,
+  { take, asked }: PanelActs,
 ): LecturerPanel {
   const { document, live } = context;
   const line = (name: string) => element(document, 'p', { class: `lecturer-${name}` });
@@ -87,17 +96,17 @@ export function createLecturerPanel(
       const { lecture, place: at } = giving;
       const step = stepOf(giving);
       const coming = lecture.steps[at + 1];
-      if (shown !== step) write(giving);
+      if (shown !== step) {
+        write(giving);
+        const question = asked(giving);
+        setText(asks!, question === '' ? '' : `It asks: ${question}`);
+      }
       shown = step;
       setText(place!, `Step ${at + 1} of ${lecture.steps.length}`);
       setText(title, step?.title ?? '');
       setText(said!, stateSaid(giving));
       setText(room!, roomSaid(giving));
       setText(next!, coming ? `Next: ${coming.title}` : 'This is the last step.');
-      const question = coming?.ask
-        ? proseText(ownProse(live.graph, coming.ask.question), () => absent).trim()
-        : '';
-      setText(asks!, question === '' ? '' : `It asks: ${question}`);
       const { revealed } = roomOf(giving);
       setText(on, step && withholds(step) && !revealed ? 'Show what is withheld' : 'Next');
       again.hidden = !revealed || !step || !withholds(step);
@@ -114,6 +123,3 @@ export function createLecturerPanel(
     close: clear,
   };
 }
-
-/** The next step's numbers are those of its own design, which is not there yet. */
-const absent = { problem: { kind: 'absent', message: '…', parts: {}, at: '' } } as const;

@@ -1,8 +1,7 @@
 import type { Giving } from '../../lectures/giving.ts';
-import type { GivingAct } from '../../lectures/givingKeys.ts';
 import type { PageContext } from '../context.ts';
 import { dressWindow } from './dressWindow.ts';
-import { createLecturerPanel, type LecturerPanel } from './lecturerPanel.ts';
+import { createLecturerPanel, type LecturerPanel, type PanelActs } from './lecturerPanel.ts';
 import { takeKeys } from './pressedKeys.ts';
 
 /** The lecturer's own page: in a second window, or below the step where the browser holds windows back. */
@@ -27,7 +26,7 @@ const size = 'popup,width=900,height=760';
 export function createLecturerPages(
   context: PageContext,
   below: HTMLElement,
-  take: (act: GivingAct) => void,
+  acts: PanelActs,
   say: (text: string) => void,
 ): LecturerPages {
   let opened: Opened | undefined;
@@ -38,7 +37,7 @@ export function createLecturerPages(
   };
   const open = (giving: Giving) => {
     const other = openWindow(context.document);
-    opened = other ? inWindow(context, other, take, close) : inPage(context, below, take);
+    opened = other ? inWindow(context, other, acts, close) : inPage(context, below, acts);
     say(
       other
         ? 'The lecturer’s page is open in a window of its own; move it to your own screen.'
@@ -64,8 +63,8 @@ export function createLecturerPages(
   };
 }
 
-function inPage(context: PageContext, below: HTMLElement, take: (act: GivingAct) => void): Opened {
-  const panel = createLecturerPanel(context, 'h2', take);
+function inPage(context: PageContext, below: HTMLElement, acts: PanelActs): Opened {
+  const panel = createLecturerPanel(context, 'h2', acts);
   below.replaceChildren(panel.element);
   below.hidden = false;
   return {
@@ -103,18 +102,13 @@ function dress(from: Document, to: Document): void {
   to.body.className = 'lecturer-page';
 }
 
-function inWindow(
-  context: PageContext,
-  other: Window,
-  take: (act: GivingAct) => void,
-  close: () => void,
-): Opened {
-  const panel = createLecturerPanel({ ...context, document: other.document, open: () => {} }, 'h1', take);
+function inWindow(context: PageContext, other: Window, acts: PanelActs, close: () => void): Opened {
+  const panel = createLecturerPanel({ ...context, document: other.document, open: () => {} }, 'h1', acts);
   const main = other.document.createElement('main');
   main.append(panel.element);
   other.document.body.replaceChildren(main);
   // Escape ends the window here, not the lecture.
-  const stop = takeKeys(other, (act) => (act.act === 'leave' ? close() : take(act)));
+  const stop = takeKeys(other, (act) => (act.act === 'leave' ? close() : acts.take(act)));
   return {
     panel,
     isOver: () => other.closed,

@@ -15,9 +15,11 @@ import {
   goTo,
   isWithheld,
   keepDesigns,
+  leave,
   preparedDesign,
   roomOf,
   stepOf,
+  takeUp,
   toggleBlank,
   withholdAgain,
 } from '../../../notebooks/lectures/giving.ts';
@@ -46,6 +48,13 @@ describe('going through a lecture', () => {
       [6, false],
       [6, false],
     ]);
+  });
+
+  it('stands still in its time while it is left', () => {
+    const left = leave(begin(), 61_000);
+    expect(takeUp(left, 3_661_000)).toEqual({ ...begin(), began: 3_601_000 });
+    expect(takeUp(left, 60_000)).toEqual(begin());
+    expect(takeUp(begin(), 3_661_000)).toEqual(begin());
   });
 
   it('goes back step by step, and finds what was revealed and chosen there', () => {

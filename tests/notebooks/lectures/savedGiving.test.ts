@@ -11,9 +11,11 @@ import {
   goTo,
   isWithheld,
   keepDesigns,
+  leave,
   preparedDesign,
   roomOf,
   stepOf,
+  takeUp,
 } from '../../../notebooks/lectures/giving.ts';
 import { readGivings, restoreGiving, saveGiving } from '../../../notebooks/lectures/savedGiving.ts';
 import { trialLecture } from '../../trialLecture.ts';
@@ -49,6 +51,12 @@ describe('a lecture that is given, kept beyond its page', () => {
     expect(roomOf(asked)).toMatchObject({ revealed: true, chosen: 1 });
     expect(isWithheld(asked, 1)).toBe(false);
     expect(isWithheld(goTo(back, 3), 0)).toBe(true);
+  });
+
+  it('knows when it was left', () => {
+    const back = restoreGiving(designGraph, throughText(leave(given(), began + 5000)), over)!;
+    expect(takeUp(back, began + 65_000).began).toBe(began + 60_000);
+    expect(takeUp(restoreGiving(designGraph, throughText(given()), over)!, began + 65_000).began).toBe(began);
   });
 
   it('takes what was moved back to what the step prepared', () => {

@@ -101,22 +101,10 @@ describe('numbers typed with their unit', () => {
   });
 
   it.each([
-    [
-      '6.56 mm',
-      'The digits are right, but the answer is a thousand times too large. Look at the prefix of the unit.',
-    ],
-    [
-      '6.56 nm',
-      'The digits are right, but the answer is a thousand times too small. Look at the prefix of the unit.',
-    ],
-    [
-      '6.56 m',
-      'The digits are right, but the answer is a million times too large. Look at the prefix of the unit.',
-    ],
-    [
-      '65.6 µm',
-      'The digits are right, but the answer is ten times too large. Look at the unit and at the decimal point.',
-    ],
+    ['6.56 mm', 'That is a thousand times too large. Look at the prefix of the unit.'],
+    ['6.56 nm', 'That is a thousand times too small. Look at the prefix of the unit.'],
+    ['6.56 m', 'That is a million times too large. Look at the prefix of the unit.'],
+    ['65.6 µm', 'That is ten times too large. Look at the unit and at the decimal point.'],
     ['-6.56 µm', 'The size is right, but not the sign.'],
     ['7.5', 'That is too large.'],
     ['5', 'That is too small.'],

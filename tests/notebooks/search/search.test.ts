@@ -109,6 +109,7 @@ describe('the search', () => {
       ['where to begin', 'reading'],
       ['teaching', 'reading/lecturer'],
       ['lazer', 'words/laser-class'],
+      ['tophat', 'words/flat-top'],
     ] as const)
       expect(keys(typed)[0], typed).toBe(key);
     expect(names('where can I start')).toContain('I am new in the lab');

@@ -38,7 +38,9 @@ describe('rows of a converter', () => {
   it('refuse what cannot be, with what is allowed', () => {
     for (const typed of ['0', '-1 mm', '200 m', 'wide', '5 kg', ''])
       expect(() => readRow(row('diameter'), typed, '5 mm'), typed).toThrow(Problem);
-    expect(() => readRow(row('diameter'), '-1 mm', '5 mm')).toThrow(/above 0\u202fm up to 100\u202fm/);
+    expect(() => readRow(row('diameter'), '-1 mm', '5 mm')).toThrow(
+      /−1 mm cannot be: type a value above 0, at most 100\u202fm/,
+    );
   });
 
   it('are one for each way of giving a width', () => {
@@ -97,6 +99,7 @@ describe('the picture of the widths', () => {
 describe('looking up a word', () => {
   it('shows all for nothing, and those that hold what is typed', () => {
     expect(findWords(words, ' ')).toBe(words);
+    expect([ids('φ')[0], ids('ϕ')[0], ids('ζ').length > 0]).toEqual(['phase', 'phase', true]);
     expect(ids('rayl')).toEqual(['rayleigh-length']);
     expect(ids('LIPSS')).toEqual(['ripples']);
     expect(ids('dose')).toContain('accumulated-fluence');
