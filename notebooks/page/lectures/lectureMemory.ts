@@ -20,15 +20,42 @@ export interface LectureMemory {
 }
 
 const memories = new WeakMap<Live, LectureMemory>();
+const storageKey = 'stepwell.making';
+/** Typing is kept when it rests, ms. */
+const restsFor = 300;
 
-export function lectureMemory(live: Live): LectureMemory {
-  const known = memories.get(live) ?? {
-    arranging: undefined,
-    step: undefined,
-    drafts: new Map<string, string>(),
-    parts: [],
-    source: undefined,
-  };
-  memories.set(live, known);
-  return known;
+/** The memory of a page; a page that is loaded again, or whose tab comes back after a crash, takes it up. */
+export function lectureMemory(live: Live, window: Window): LectureMemory {
+  const known = memories.get(live);
+  if (known) return known;
+  const memory = readMemory(window);
+  memories.set(live, memory);
+  let resting: ReturnType<typeof setTimeout> | undefined;
+  const keep = () => writeMemory(window, memory);
+  for (const name of ['input', 'change', 'click'])
+    window.addEventListener(name, () => {
+      clearTimeout(resting);
+      resting = setTimeout(keep, restsFor);
+    });
+  window.addEventListener('pagehide', keep);
+  return memory;
+}
+
+function readMemory(window: Window): LectureMemory {
+  const empty = { arranging: undefined, step: undefined, parts: [], source: undefined };
+  try {
+    const { drafts, ...kept } = JSON.parse(window.sessionStorage.getItem(storageKey) ?? '{}');
+    return { ...empty, ...kept, drafts: new Map<string, string>(drafts) };
+  } catch {
+    // Blocked: nothing is taken up.
+    return { ...empty, drafts: new Map<string, string>() };
+  }
+}
+
+function writeMemory(window: Window, { drafts, ...memory }: LectureMemory): void {
+  try {
+    window.sessionStorage.setItem(storageKey, JSON.stringify({ ...memory, drafts: [...drafts] }));
+  } catch {
+    // Blocked or full: it lasts as long as the page is open.
+  }
 }

@@ -32,7 +32,7 @@ export function renderLectures(
   renderBlock: RenderBlock,
 ): HTMLElement {
   const { document, live } = context;
-  const memory = lectureMemory(live);
+  const memory = lectureMemory(live, document.defaultView!);
   // An address that names a lecture leads to it in the list.
   if (context.within !== '') memory.arranging = undefined;
   const status = element(document, 'p', { class: 'own-said', role: 'status' });
@@ -102,7 +102,7 @@ function createArranged(
   { leave, takeOut }: { leave(): void; takeOut(id: string): void },
 ): Arranged {
   const { document, live } = context;
-  const memory = lectureMemory(live);
+  const memory = lectureMemory(live, document.defaultView!);
   const held = () => lectureOf(live.state(), id);
   const heading = element(document, 'h2', { class: 'own-page-title', tabindex: -1 });
   const size = element(document, 'p', { class: 'own-small' });
