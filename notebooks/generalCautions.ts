@@ -10,7 +10,7 @@ export const generalCautions: readonly (readonly [about: string, text: string])[
   ],
   [
     'Taking the plate out',
-    'at unchanged pulse energy raises the peak fluence four to five times. Lower the energy first.',
+    'at unchanged pulse energy raises the peak fluence several times: four to seven times with a beam as wide as the step, up to about ten times with one a fifth wider. Lower the energy first.',
   ],
   [
     'Reflections',

@@ -87,5 +87,5 @@ export const keysSaid: readonly (readonly [keys: string, does: string])[] = [
   ['N', 'opens the lecturer’s own page, or closes it'],
   ['T', 'begins the time anew'],
   ['F', 'fills the whole screen'],
-  ['Esc', 'leaves the lecture; it waits as it is'],
+  ['Esc', 'leaves a field, else the lecture; it waits as it is'],
 ];

@@ -59,6 +59,8 @@ export function createHeader(
   live.onState(refresh);
   refresh();
   nameScheme();
+  // The system may go dark in the evening, with the page open.
+  darkQuery(document).addEventListener('change', nameScheme);
   document.addEventListener('keydown', (event) => {
     const inText = (event.target as HTMLElement).matches?.('input[type="text"], textarea');
     if (inText || !(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== 'z') return;
@@ -109,8 +111,10 @@ export function createHeader(
   };
 }
 
+const darkQuery = (document: Document) => document.defaultView!.matchMedia('(prefers-color-scheme: dark)');
+
 function currentScheme(document: Document): 'light' | 'dark' {
   const chosen = document.documentElement.dataset['scheme'];
   if (chosen === 'light' || chosen === 'dark') return chosen;
-  return document.defaultView!.matchMedia('(prefers-color-scheme: dark)').matches ? 'dark' : 'light';
+  return darkQuery(document).matches ? 'dark' : 'light';
 }

@@ -165,6 +165,20 @@ test('keys stay with what has the focus; the screen goes blank and comes back; h
   await expect(title(page)).toHaveText(steps[2]!.title);
 });
 
+test('Escape leaves a field first, then the lecture', async ({ page }) => {
+  await page.goto('/#lectures/half-a-wave/4');
+  await upToDate(page);
+  const field = page.locator('.field[data-input="expander.magnification"] input[type="text"]');
+  await field.click();
+  await page.keyboard.press('Escape');
+  await expect(field).not.toBeFocused();
+  await expect(title(page)).toBeVisible();
+  await page.keyboard.press('ArrowRight');
+  await expect(page).toHaveURL(/half-a-wave\/5$/);
+  await page.keyboard.press('Escape');
+  await expect(page).toHaveURL(/#lectures$/);
+});
+
 test('where windows are held back, the notes stand below the step', async ({ page }) => {
   await page.addInitScript(() => {
     window.open = () => null;

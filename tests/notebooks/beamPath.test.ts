@@ -180,7 +180,7 @@ describe('start page', () => {
     for (const words of [
       'laser safety officer',
       'lowest power',
-      'four to five times',
+      'four to seven times',
       'X-rays',
       'all-clear',
       'chromium',

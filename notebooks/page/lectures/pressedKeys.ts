@@ -4,7 +4,10 @@ import type { Drafts } from '../controls/drafts.ts';
 /** What the keys of a window do for a lecture, `drafts` what is half typed there; returns how to end that. */
 export function takeKeys(window: Window, take: (act: GivingAct) => void, drafts?: Drafts): () => void {
   const pressed = (event: KeyboardEvent) => {
-    const act = event.isComposing ? undefined : actOf(event, placeOf(event.target, drafts));
+    const place = placeOf(event.target, drafts);
+    const act = event.isComposing ? undefined : actOf(event, place);
+    // A field with nothing half typed is left first, and with it what it keeps the keys for.
+    if (event.key === 'Escape' && place === 'settledField') (event.target as HTMLElement).blur();
     if (!act) return;
     event.preventDefault();
     // Before all others: undo would be that of the open design.
