@@ -84,7 +84,7 @@ export const waveSteps: readonly LectureStep[] = [
     sets: onTable(),
     pieces: [
       says(
-        'The light stands around a darker middle: a ring {spot.ringDiameter} across, with a dip of {spot.dip}. Its peak is {spot.relativePeak} of that of the plain focus. For a ring we are done. For a flat spot we are not.',
+        'The light stands around a darker middle: a ring, {spot.ringDiameter} from crest to crest, with a dip of {spot.dip}. Its peak is {spot.relativePeak} of that of the plain focus. For a ring we are done. For a flat spot we are not.',
       ),
       shows('matching', 'profile', 'The fluence in the focus'),
     ],
